@@ -1,0 +1,1 @@
+"""Distance fields, taut sheets, fascicle bundles and tubes; knows no anatomy."""

@@ -1,0 +1,1 @@
+"""Implicit solids, contouring and remeshing; knows no anatomy."""

@@ -1,0 +1,184 @@
+"""From an implicit solid to a closed, even triangle mesh."""
+
+from __future__ import annotations
+
+import fast_simplification
+import numpy as np
+import trimesh
+from vtkmodules.util.numpy_support import numpy_to_vtk, vtk_to_numpy
+from vtkmodules.vtkCommonDataModel import vtkImageData
+from vtkmodules.vtkFiltersCore import vtkFlyingEdges3D
+
+from meshes.shapes.solid import Solid, evaluate_grid
+
+
+def contour_grid(
+    values: np.ndarray, lower: np.ndarray, spacing: float, level: float = 0.0
+) -> tuple[np.ndarray, np.ndarray]:
+    """Contour a grid of signed distances.
+
+    Parameters
+    ----------
+    values : (nz, ny, nx) float32
+        Negative inside.
+    lower : (3,) float
+        Position of values[0, 0, 0], mm.
+    spacing : float
+    level : float
+
+    Returns
+    -------
+    vertices : (n, 3) float64
+    faces : (m, 3) int64
+        Wound so that normals point outward; closed unless the surface meets
+        the border of the grid.
+    """
+    image = vtkImageData()
+    image.SetDimensions(values.shape[2], values.shape[1], values.shape[0])
+    image.SetSpacing(spacing, spacing, spacing)
+    image.SetOrigin(*map(float, lower))
+    scalars = numpy_to_vtk(np.ascontiguousarray(values, np.float32).ravel(), deep=False)
+    image.GetPointData().SetScalars(scalars)
+    edges = vtkFlyingEdges3D()
+    edges.SetInputData(image)
+    edges.SetValue(0, level)
+    edges.ComputeNormalsOff()
+    edges.ComputeGradientsOff()
+    edges.ComputeScalarsOff()
+    edges.Update()
+    surface = edges.GetOutput()
+    if surface.GetNumberOfPolys() == 0:
+        return np.zeros((0, 3)), np.zeros((0, 3), np.int64)
+    vertices = vtk_to_numpy(surface.GetPoints().GetData()).astype(np.float64)
+    faces = vtk_to_numpy(surface.GetPolys().GetConnectivityArray()).reshape(-1, 3).astype(np.int64)
+    a, b, c = (vertices[faces[:, i]] for i in range(3))
+    if np.einsum("ij,ij->i", a, np.cross(b, c)).sum() < 0:
+        faces = faces[:, ::-1]
+    return vertices, faces
+
+
+def contour(
+    solid: Solid,
+    spacing: float,
+    triangles: int,
+    *,
+    bounds: np.ndarray | None = None,
+    smoothing: int = 3,
+    keep_pieces: bool = False,
+) -> trimesh.Trimesh:
+    """Contour a solid and bring it to about the wanted number of triangles.
+
+    Parameters
+    ----------
+    solid : Solid
+    spacing : float
+        Grid step, mm; features thinner than about two steps are lost.
+    triangles : int
+        Wanted number of triangles.
+    bounds : (2, 3) float or None
+        Box to search; the solid's own by default.
+    smoothing : int
+        Rounds of tangential relaxation before decimation.
+    keep_pieces : bool
+        False keeps only the largest connected piece.
+
+    Returns
+    -------
+    trimesh.Trimesh
+        Closed, outward.
+
+    Raises
+    ------
+    ValueError
+        Nothing of the solid lies in the box.
+    """
+    box = solid.bounds() if bounds is None else np.asarray(bounds, float)
+    count = np.maximum(np.ceil((box[1] - box[0]) / spacing).astype(int) + 1, 4)
+    values = evaluate_grid(solid.program, box[0], spacing, *map(int, count), 6)
+    # The border counts as outside, so that the surface closes there.
+    for axis in range(3):
+        edge = [slice(None)] * 3
+        for index in (0, -1):
+            edge[axis] = index
+            values[tuple(edge)] = np.maximum(values[tuple(edge)], 0.25 * spacing)
+    vertices, faces = contour_grid(values, box[0], spacing)
+    if len(faces) == 0:
+        raise ValueError("contour: the solid is empty within its bounds")
+    if not keep_pieces:
+        vertices, faces = largest_piece(vertices, faces)
+    vertices = relax(vertices, faces, smoothing)
+    vertices = solid.project(vertices, steps=2)
+    vertices, faces = simplify(vertices, faces, triangles)
+    return trimesh.Trimesh(vertices, faces, process=False)
+
+
+def relax(vertices: np.ndarray, faces: np.ndarray, rounds: int, weight: float = 0.5) -> np.ndarray:
+    """Taubin smoothing: evens triangles and removes grid steps without shrinking."""
+    if rounds <= 0:
+        return vertices
+    from scipy.sparse import coo_matrix, diags
+
+    edges = np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]])
+    n = len(vertices)
+    adjacency = coo_matrix((np.ones(len(edges)), (edges[:, 0], edges[:, 1])), (n, n)).tocsr()
+    adjacency = ((adjacency + adjacency.T) > 0).astype(np.float64)
+    degree = np.asarray(adjacency.sum(1)).ravel()
+    mean = diags(1.0 / np.maximum(degree, 1)) @ adjacency
+    v = vertices.copy()
+    for _ in range(rounds):
+        v += weight * (mean @ v - v)
+        v -= (weight + 0.03) * (mean @ v - v)
+    return v
+
+
+def largest_piece(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """Keep the connected piece with most faces."""
+    from scipy.sparse import coo_matrix
+    from scipy.sparse.csgraph import connected_components
+
+    n = len(vertices)
+    edges = np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]]])
+    graph = coo_matrix((np.ones(len(edges), bool), (edges[:, 0], edges[:, 1])), (n, n))
+    count, label = connected_components(graph, directed=False)
+    if count == 1:
+        return vertices, faces
+    face_label = label[faces[:, 0]]
+    faces = faces[face_label == np.bincount(face_label).argmax()]
+    used, inverse = np.unique(faces, return_inverse=True)
+    return vertices[used], inverse.reshape(-1, 3)
+
+
+def simplify(
+    vertices: np.ndarray, faces: np.ndarray, triangles: int
+) -> tuple[np.ndarray, np.ndarray]:
+    """Decimate to about `triangles`, keeping the mesh closed.
+
+    Tries the wanted number first and retreats to finer meshes when the result
+    is not a closed two-manifold.
+    """
+    target = max(int(triangles), 40)
+    while len(faces) > target * 1.05:
+        points, new_faces = fast_simplification.simplify(
+            vertices.astype(np.float32),
+            faces.astype(np.int32),
+            target_reduction=1.0 - target / len(faces),
+            agg=3,
+        )
+        new_faces = new_faces.astype(np.int64)
+        if is_two_manifold(new_faces):
+            return points.astype(np.float64), new_faces
+        target = int(target * 1.4)
+    return vertices, faces
+
+
+def is_two_manifold(faces: np.ndarray) -> bool:
+    """True when every edge is shared by exactly two faces with opposite direction."""
+    if len(faces) == 0:
+        return False
+    edges = np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]])
+    n = int(faces.max()) + 1
+    forward = np.sort(edges[:, 0] * n + edges[:, 1])
+    backward = np.sort(edges[:, 1] * n + edges[:, 0])
+    if np.any(forward[1:] == forward[:-1]):
+        return False
+    return bool(np.array_equal(forward, backward))

@@ -1,0 +1,1 @@
+"""Bones and their landmarks."""

@@ -1,0 +1,1 @@
+"""Muscles, fasciae, nerves, vessels and skin, laid on the skeleton."""

@@ -1,0 +1,1 @@
+"""Peelback's desktop program."""

@@ -1,0 +1,1 @@
+"""Thin Qt views on state."""

@@ -1,0 +1,1 @@
+"""From state to VTK."""

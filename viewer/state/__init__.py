@@ -1,0 +1,1 @@
+"""What is shown, as plain values; no Qt, no VTK."""
