@@ -1,0 +1,152 @@
+"""The ladder under a point, against boxes worked by hand."""
+
+import time
+from dataclasses import replace
+
+import numpy as np
+import pytest
+import trimesh
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from meshes.errors import PeelbackError
+from meshes.model import Part
+from meshes.questions.probe import CAUTION, Probe, describe
+from tests.fakes import toy_model
+
+
+def _box(part_id: str, low, high) -> Part:
+    low, high = np.asarray(low, float), np.asarray(high, float)
+    mesh = trimesh.creation.box(high - low)
+    mesh.apply_translation((low + high) / 2)
+    return Part(part_id, part_id, "muscle", 2, "", mesh)
+
+
+def _model(*parts: Part):
+    return replace(toy_model(), parts={part.id: part for part in parts})
+
+
+def test_ladder_of_three_boxes_is_as_worked_by_hand():
+    model = _model(
+        _box("skin", (-50, 0, -50), (50, 2, 50)),
+        _box("muscle", (-50, -8, -50), (50, -3, 50)),
+        _box("bone", (-50, -30, -50), (50, -10, 50)),
+    )
+    ladder = Probe(model).along((1.3, 12, 2.1), (0, -2, 0))
+    stretches = [(r.part_id, r.enter_mm, r.leave_mm, r.thickness_mm) for r in ladder.rungs]
+    assert stretches == [
+        ("skin", pytest.approx(10), pytest.approx(12), pytest.approx(2)),
+        ("muscle", pytest.approx(15), pytest.approx(20), pytest.approx(5)),
+        ("bone", pytest.approx(22), pytest.approx(42), pytest.approx(20)),
+    ]
+
+
+def test_oblique_ray_reports_the_longer_way():
+    model = _model(_box("muscle", (-50, -8, -50), (50, -3, 50)))
+    rung = Probe(model).along((0.2, 0, 0.1), (1, -1, 0)).rungs[0]
+    assert rung.enter_mm == pytest.approx(3 * np.sqrt(2))
+    assert rung.thickness_mm == pytest.approx(5 * np.sqrt(2))
+
+
+def test_ray_that_starts_inside_enters_at_zero():
+    model = _model(_box("bone", (-10, -10, -10), (10, 10, 10)))
+    rung = Probe(model).along((1, 2, 3), (0, 0, 1)).rungs[0]
+    assert (rung.enter_mm, rung.leave_mm) == (0.0, pytest.approx(7))
+
+
+def test_part_crossed_twice_stands_twice():
+    prongs = trimesh.util.concatenate(
+        [_box("a", (-5, 0, -5), (5, 2, 5)).mesh, _box("b", (-5, 6, -5), (5, 9, 5)).mesh]
+    )
+    ladder = Probe(_model(Part("fork", "fork", "bone", 9, "", prongs))).along(
+        (0.3, -1, 0.2), (0, 1, 0)
+    )
+    assert [round(r.thickness_mm, 9) for r in ladder.rungs] == [2, 3]
+    assert ladder.part_ids == ("fork",)
+
+
+def test_ray_along_the_diagonal_of_two_triangles_counts_once():
+    # The box faces' diagonals cross at their centres: the ray meets two triangles there.
+    model = _model(_box("bone", (-10, -10, -10), (10, 10, 10)))
+    assert len(Probe(model).along((0, 30, 0), (0, -1, 0)).rungs) == 1
+
+
+def test_part_within_a_part_is_entered_after_it_and_left_before():
+    model = _model(
+        _box("bone", (-20, -20, -20), (20, 20, 20)), _box("cord", (-5, -5, -20), (5, 5, 20))
+    )
+    outer, inner = Probe(model).along((0.4, 30, 0.3), (0, -1, 0)).rungs
+    assert (outer.part_id, inner.part_id) == ("bone", "cord")
+    assert outer.enter_mm < inner.enter_mm < inner.leave_mm < outer.leave_mm
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.lists(st.tuples(st.floats(0.05, 20), st.floats(0.05, 20)), min_size=1, max_size=12),
+    st.floats(-9, 9),
+    st.floats(-9, 9),
+)
+def test_any_stack_of_plates_is_read_in_order(plates, x, z):
+    parts, y, expected = [], 0.0, []
+    for i, (gap, thickness) in enumerate(plates):
+        y -= gap
+        parts.append(_box(f"plate_{i}", (-10, y - thickness, -10), (10, y, 10)))
+        expected.append((f"plate_{i}", -y, -y + thickness))
+        y -= thickness
+    rungs = Probe(_model(*parts)).along((x, 0, z), (0, -1, 0)).rungs
+    assert [r.part_id for r in rungs] == [name for name, *_ in expected]
+    assert [r.enter_mm for r in rungs] == pytest.approx([enter for _, enter, _ in expected])
+    assert [r.leave_mm for r in rungs] == pytest.approx([leave for *_, leave in expected])
+
+
+def test_probe_at_a_level_starts_on_the_skin_and_stays_at_the_level():
+    model = toy_model()
+    ladder = Probe(model).at("T7", 40, "left")
+    assert ladder.rungs[0].part_id == "skin.left"
+    assert ladder.rungs[0].enter_mm == pytest.approx(0, abs=1e-6)
+    assert ladder.origin[0] == pytest.approx(40)
+    assert ladder.origin[2] == pytest.approx(model.landmarks["T7.spinous_process"][2])
+    assert ladder.direction[2] == 0
+    assert ladder.direction[1] < 0
+
+
+def test_left_and_right_ladders_mirror_each_other():
+    probe = Probe(toy_model())
+    left, right = (probe.at("T7", 40, side) for side in ("left", "right"))
+    assert [i.replace(".left", "") for i in left.part_ids] == [
+        i.replace(".right", "") for i in right.part_ids
+    ]
+    assert left.origin[0] == pytest.approx(-right.origin[0])
+
+
+@pytest.mark.parametrize(
+    ("level", "lateral", "side", "said"),
+    [
+        ("T13", 40, "left", "T13"),
+        ("L4x", 40, "left", "L4x"),
+        ("T7", -3, "left", "0 mm or more"),
+        ("T7", float("nan"), "left", "0 mm or more"),
+        ("T7", 5000, "left", "half width"),
+        ("T7", 40, "port", "port"),
+    ],
+)
+def test_bad_place_is_refused_in_one_line(level, lateral, side, said):
+    with pytest.raises(PeelbackError, match=said) as refusal:
+        Probe(toy_model()).at(level, lateral, side)
+    assert "\n" not in str(refusal.value)
+
+
+def test_description_carries_the_caution_and_the_thickness():
+    model = toy_model()
+    told = describe(Probe(model).at("T7", 40, "left"), model)
+    assert told["caution"] == CAUTION
+    assert all(rung["thickness_mm"] > 0 for rung in told["ladder"])
+
+
+def test_a_ray_takes_less_than_two_milliseconds():
+    probe = Probe(toy_model())
+    probe.along((40, 200, 280), (0, -1, 0))
+    started = time.perf_counter()
+    for _ in range(50):
+        probe.along((40, 200, 280), (0, -1, 0))
+    assert (time.perf_counter() - started) / 50 < 0.002

@@ -1,0 +1,84 @@
+"""Crossings are found all, in order, and agree with two other ray engines."""
+
+import numpy as np
+import pytest
+import trimesh
+import vtk
+from vtk.util.numpy_support import numpy_to_vtk, numpy_to_vtkIdTypeArray
+
+from meshes.questions.rays import RayIndex
+
+
+def _nested_balls(count: int) -> tuple[np.ndarray, np.ndarray]:
+    ball = trimesh.creation.icosphere(subdivisions=3)
+    vertices = np.vstack([ball.vertices * (10 + i) for i in range(count)])
+    faces = np.vstack([ball.faces + i * len(ball.vertices) for i in range(count)])
+    return vertices, faces
+
+
+def test_ray_through_shells_a_hair_apart_finds_every_one():
+    # Eleven plates 0.001 mm apart: an engine that restarts a ray behind each hit skips some.
+    plates = [trimesh.creation.box((10, 10, 0.0004)) for _ in range(11)]
+    for i, plate in enumerate(plates):
+        plate.apply_translation((0, 0, i * 0.001))
+    merged = trimesh.util.concatenate(plates)
+    crossings = RayIndex(merged.vertices, merged.faces).crossings([1.3, 0.7, -5], [0, 0, 1])
+    assert len(crossings.distance) == 22
+    assert crossings.entering.tolist() == [True, False] * 11
+    assert np.all(np.diff(crossings.distance) > 0)
+
+
+def test_no_ray_slips_through_an_edge_or_a_vertex():
+    ball = trimesh.creation.icosphere(subdivisions=2)
+    targets = np.vstack([ball.vertices, ball.vertices[ball.edges_unique].mean(axis=1)])
+    origins = np.zeros_like(targets)
+    crossings = RayIndex(ball.vertices, ball.faces).crossings(origins, targets)
+    assert set(crossings.ray) == set(range(len(targets)))
+
+
+def test_crossings_agree_with_vtk_locator():
+    vertices, faces = _nested_balls(5)
+    rng = np.random.default_rng(3)
+    origins = rng.uniform(-8, 8, (60, 3)) + [0, 0, -40]
+    directions = rng.normal(0, 0.1, (60, 3)) + [0, 0, 1]
+    directions /= np.linalg.norm(directions, axis=1, keepdims=True)
+    ours = RayIndex(vertices, faces).crossings(origins, directions)
+    surface = vtk.vtkPolyData()
+    points = vtk.vtkPoints()
+    points.SetData(numpy_to_vtk(vertices, deep=True))
+    surface.SetPoints(points)
+    cells = vtk.vtkCellArray()
+    cells.SetData(3, numpy_to_vtkIdTypeArray(faces.astype(np.int64).ravel(), deep=True))
+    surface.SetPolys(cells)
+    locator = vtk.vtkStaticCellLocator()
+    locator.SetDataSet(surface)
+    locator.BuildLocator()
+    for i in range(len(origins)):
+        hits = vtk.vtkPoints()
+        locator.IntersectWithLine(origins[i], origins[i] + 100 * directions[i], 1e-9, hits, None)
+        theirs = np.array([hits.GetPoint(k) for k in range(hits.GetNumberOfPoints())])
+        theirs = np.sort((theirs.reshape(-1, 3) - origins[i]) @ directions[i])
+        assert ours.distance[ours.ray == i] == pytest.approx(theirs, abs=1e-4)
+
+
+def test_first_crossing_agrees_with_embree():
+    embree = pytest.importorskip("trimesh.ray.ray_pyembree")
+    vertices, faces = _nested_balls(4)
+    mesh = trimesh.Trimesh(vertices, faces, process=False)
+    rng = np.random.default_rng(5)
+    origins = rng.uniform(-12, 12, (500, 3)) + [0, 0, -40]
+    directions = np.tile([0.02, -0.03, 1.0], (500, 1))
+    ours = RayIndex(vertices, faces).crossings(origins, directions)
+    place, ray, _ = embree.RayMeshIntersector(mesh).intersects_location(
+        origins, directions, multiple_hits=False
+    )
+    first = np.searchsorted(ours.ray, ray)
+    assert np.array_equal(np.unique(ours.ray), np.sort(ray))
+    distance = np.linalg.norm(place - origins[ray], axis=1)
+    assert ours.distance[first] == pytest.approx(distance, abs=1e-3)
+
+
+def test_zero_direction_is_refused():
+    vertices, faces = _nested_balls(1)
+    with pytest.raises(ValueError, match="direction"):
+        RayIndex(vertices, faces).crossings([0, 0, 0], [0, 0, 0])
