@@ -1,0 +1,209 @@
+"""What stays from one session to the next: settings, where they live, and the log file.
+
+Settings are a small JSON file in the platform's configuration folder. A file
+that cannot be read is put aside under another name, never deleted.
+"""
+
+from __future__ import annotations
+
+import json
+import logging
+import os
+from dataclasses import asdict, dataclass, fields, replace
+from logging.handlers import RotatingFileHandler
+from pathlib import Path
+from typing import Any
+
+import platformdirs
+
+from viewer.state.view_state import LOOKS
+from viewer.state.working_file import write_atomically
+
+FONT_SCALES = (1.0, 2.0)
+LOG = logging.getLogger("peelback")
+
+
+@dataclass(frozen=True, slots=True)
+class Settings:
+    """Choices that belong to the person, not to a dissection.
+
+    Attributes
+    ----------
+    theme : {"light", "dark"}
+    font_scale : float
+        1.0-2.0.
+    look : str
+        Look of a new session.
+    label_density : float
+        0-1, of a new session.
+    latin_first : bool
+        Latin name large, English small.
+    reopen : bool
+        Begin where the last session left.
+    calm : bool
+        No movement: the camera jumps instead of flying.
+    cautions_seen : bool
+    detail : {"preview", "full"}
+    picture_width, picture_height : int
+        Size of saved pictures, pixels.
+    side_panel : bool
+    window : tuple of int
+        x, y, width, height; empty before the first session.
+    """
+
+    theme: str = "light"
+    font_scale: float = 1.0
+    look: str = "by_kind"
+    label_density: float = 0.4
+    latin_first: bool = False
+    reopen: bool = True
+    calm: bool = False
+    cautions_seen: bool = False
+    detail: str = "full"
+    picture_width: int = 1920
+    picture_height: int = 1080
+    side_panel: bool = True
+    window: tuple[int, ...] = ()
+
+    def __post_init__(self) -> None:
+        _one_of("theme", self.theme, ("light", "dark"))
+        _one_of("look", self.look, tuple(LOOKS))
+        _one_of("detail", self.detail, ("preview", "full"))
+        low, high = FONT_SCALES
+        if not low <= self.font_scale <= high:
+            raise ValueError(f"font_scale must lie in {low:g}–{high:g}, got {self.font_scale:g}")
+        if not 0 <= self.label_density <= 1:
+            raise ValueError(f"label_density must lie in 0–1, got {self.label_density:g}")
+        for name in ("picture_width", "picture_height"):
+            if not 64 <= getattr(self, name) <= 16384:
+                raise ValueError(f"{name} must lie in 64–16384, got {getattr(self, name)}")
+        if len(self.window) not in (0, 4):
+            raise ValueError("window must hold x, y, width, height")
+
+
+def _one_of(name: str, value: Any, allowed: tuple[str, ...]) -> None:
+    if value not in allowed:
+        raise ValueError(f"{name} must be one of {', '.join(allowed)}, got {value!r}")
+
+
+def config_folder() -> Path:
+    """Return where settings are kept; PEELBACK_CONFIG names another place."""
+    given = os.environ.get("PEELBACK_CONFIG")
+    return Path(given) if given else Path(platformdirs.user_config_dir("peelback", False))
+
+
+def state_folder() -> Path:
+    """Return where the last session and the log are kept."""
+    given = os.environ.get("PEELBACK_CONFIG")
+    return Path(given) if given else Path(platformdirs.user_state_dir("peelback", False))
+
+
+def settings_path() -> Path:
+    """Return the settings file."""
+    return config_folder() / "settings.json"
+
+
+def log_path() -> Path:
+    """Return the log file."""
+    return state_folder() / "peelback.log"
+
+
+def last_session_path() -> Path:
+    """Return the file from which the next session begins."""
+    return state_folder() / "last.peelback"
+
+
+def _from_json(values: Any) -> Settings:
+    if not isinstance(values, dict):
+        raise ValueError("settings must be an object")
+    default = Settings()
+    made: dict[str, Any] = {}
+    # Names from other versions are passed over: losing one choice is better than losing all.
+    for field in fields(Settings):
+        if field.name not in values:
+            continue
+        value = values[field.name]
+        wanted = getattr(default, field.name)
+        if isinstance(wanted, bool):
+            good = isinstance(value, bool)
+        elif isinstance(wanted, float):
+            good = isinstance(value, (int, float)) and not isinstance(value, bool)
+            value = float(value) if good else value
+        elif isinstance(wanted, tuple):
+            good = isinstance(value, list) and all(type(v) is int for v in value)
+            value = tuple(value) if good else value
+        else:
+            good = type(value) is type(wanted)
+        if not good:
+            raise ValueError(f"{field.name} cannot be {value!r}")
+        made[field.name] = value
+    return replace(default, **made)
+
+
+def load_settings(path: Path | None = None) -> tuple[Settings, str]:
+    """Read the settings.
+
+    Returns
+    -------
+    settings : Settings
+        The defaults where there is no file or none that can be read.
+    message : str
+        What the user must be told, "" when all is well.
+    """
+    path = path or settings_path()
+    try:
+        text = path.read_text(encoding="utf-8")
+    except FileNotFoundError:
+        return Settings(), ""
+    except (OSError, UnicodeDecodeError) as error:
+        return Settings(), _put_aside(path, str(error))
+    try:
+        return _from_json(json.loads(text)), ""
+    except (ValueError, RecursionError) as error:
+        return Settings(), _put_aside(path, str(error))
+
+
+def _put_aside(path: Path, why: str) -> str:
+    for n in range(1, 1000):
+        aside = path.with_name(f"{path.stem}.broken-{n}{path.suffix}")
+        if not aside.exists():
+            break
+    try:
+        path.rename(aside)
+    except OSError:
+        return f"The settings in {path} could not be read ({why}). The defaults are used."
+    return (
+        f"The settings could not be read ({why}). They were kept as {aside}; the defaults are used."
+    )
+
+
+def save_settings(settings: Settings, path: Path | None = None) -> str:
+    """Write the settings; returns what the user must be told, "" when all is well."""
+    path = path or settings_path()
+    try:
+        write_atomically(path, json.dumps(asdict(settings), indent=1, sort_keys=True) + "\n")
+    except OSError as error:
+        return f"The settings could not be saved to {path}: {error.strerror}."
+    return ""
+
+
+def reset_settings(settings: Settings) -> Settings:
+    """Return the defaults; that the cautions were read is not forgotten."""
+    return replace(Settings(), cautions_seen=settings.cautions_seen)
+
+
+def start_log() -> Path | None:
+    """Send the program's messages to the log file; returns its path, None without one."""
+    path = log_path()
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handler = RotatingFileHandler(path, maxBytes=500_000, backupCount=2, encoding="utf-8")
+    except OSError:
+        return None
+    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(message)s"))
+    for old in list(LOG.handlers):
+        LOG.removeHandler(old)
+        old.close()
+    LOG.addHandler(handler)
+    LOG.setLevel(logging.INFO)
+    return path

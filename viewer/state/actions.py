@@ -1,0 +1,313 @@
+"""All commands of the window as data: menus, keys and the help sheet come from this table."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from viewer.state.view_state import LOOKS, VIEWS
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """One thing the window can do.
+
+    Attributes
+    ----------
+    id : str
+    title : str
+        As it stands in menu and help sheet.
+    key : str
+        In Qt's portable notation ("Ctrl+Z"), "" for none; "," for several is written " | ".
+    menu : str
+        Menu it belongs to.
+    callback : str
+        Method of the window, called with ``argument`` if that is not None
+        and, for checkable ones, with the new state.
+    argument : object
+    checkable : bool
+    radio : str
+        Name of the set of which only one is on.
+    tip : str
+        A sentence for the status line and screen readers.
+    separator : bool
+        A line above it in the menu.
+    """
+
+    id: str
+    title: str
+    key: str
+    menu: str
+    callback: str
+    argument: object = None
+    checkable: bool = False
+    radio: str = ""
+    tip: str = ""
+    separator: bool = False
+
+    @property
+    def keys(self) -> tuple[str, ...]:
+        """All its keys."""
+        return tuple(k for k in self.key.split(" | ") if k)
+
+
+MENUS = ("File", "Edit", "Peel", "Part", "View", "Tools", "Help")
+
+ACTIONS: tuple[Action, ...] = (
+    # File
+    Action("open", "Open state…", "Ctrl+O", "File", "open_state", tip="Open a saved working state"),
+    Action("save", "Save state", "Ctrl+S", "File", "save_state", tip="Save view, peel and pins"),
+    Action("save_as", "Save state as…", "Ctrl+Shift+S", "File", "save_state_as"),
+    Action(
+        "copy_picture",
+        "Copy picture",
+        "Ctrl+C",
+        "File",
+        "copy_picture",
+        separator=True,
+        tip="Put the picture, as it is seen, on the clipboard",
+    ),
+    Action(
+        "save_picture",
+        "Save picture…",
+        "Ctrl+E",
+        "File",
+        "save_picture",
+        tip="Save the picture at a chosen size",
+    ),
+    Action("settings", "Settings…", "Ctrl+,", "File", "open_settings", separator=True),
+    Action("quit", "Quit", "Ctrl+Q", "File", "close", separator=True),
+    # Edit
+    Action("undo", "Undo", "Ctrl+Z", "Edit", "undo"),
+    Action("redo", "Redo", "Ctrl+Shift+Z | Ctrl+Y", "Edit", "redo"),
+    Action(
+        "find",
+        "Find a part",
+        "Ctrl+F | /",
+        "Edit",
+        "focus_search",
+        separator=True,
+        tip="Type any name; Enter goes there",
+    ),
+    Action("deselect", "Let go of the selection", "Esc", "Edit", "let_go"),
+    # Peel
+    Action("deeper", "One stratum deeper", "]", "Peel", "peel_deeper"),
+    Action("shallower", "One stratum back", "[", "Peel", "peel_shallower"),
+    Action("whole", "Lay all back", "Shift+Home", "Peel", "peel_none"),
+    Action(
+        "all_back",
+        "Bring all back",
+        "A",
+        "Peel",
+        "bring_all_back",
+        tip="Nothing hidden, nothing peeled; one undo returns",
+    ),
+    Action("step_next", "Do the next step", "N", "Peel", "next_step", separator=True),
+    Action("step_back", "Lay the last step back", "B", "Peel", "previous_step"),
+    Action(
+        "work_both",
+        "Work on both sides",
+        "Alt+B",
+        "Peel",
+        "work_on",
+        "both",
+        True,
+        "work",
+        separator=True,
+    ),
+    Action("work_left", "Work on the left", "Alt+L", "Peel", "work_on", "left", True, "work"),
+    Action("work_right", "Work on the right", "Alt+R", "Peel", "work_on", "right", True, "work"),
+    # Part
+    Action("hide", "Hide", "H", "Part", "hide_selected"),
+    Action(
+        "show_part",
+        "Bring into view",
+        "S",
+        "Part",
+        "show_selected",
+        tip="Show the selected part, however it was taken off",
+    ),
+    Action("alone", "Show alone", "O", "Part", "alone_selected", checkable=True),
+    Action("see_through", "See through", "T", "Part", "see_through_selected", checkable=True),
+    Action(
+        "peek",
+        "Peek through what covers",
+        "P",
+        "Part",
+        "set_peek",
+        checkable=True,
+        tip="Looks through without changing what was done",
+    ),
+    Action("fly", "Go to the part", "F", "Part", "fly_to_selected", separator=True),
+    Action("other_side", "Select its twin", "X", "Part", "select_twin"),
+    Action("select_group", "Select its group", "G", "Part", "select_group"),
+    Action(
+        "pin",
+        "Pin a note…",
+        "Ctrl+P",
+        "Part",
+        "pin_selected",
+        separator=True,
+        tip="Stick a note to the selected part",
+    ),
+    # View
+    *(
+        Action(f"view_{name}", title, str(n), "View", "go_to_view", name)
+        for n, (name, title) in enumerate(VIEWS.items(), start=1)
+    ),
+    Action(
+        "return_view",
+        "Return to the fixed view",
+        "Home | R",
+        "View",
+        "return_to_view",
+        tip="Back to the last fixed view",
+    ),
+    Action(
+        "orbit_free",
+        "Free orbit",
+        "Ctrl+Shift+O",
+        "View",
+        "set_free_orbit",
+        checkable=True,
+        tip="Off: a gentle orbit about the fixed view",
+    ),
+    Action("turn_left", "Turn left", "Left", "View", "turn", (-10, 0), separator=True),
+    Action("turn_right", "Turn right", "Right", "View", "turn", (10, 0)),
+    Action("turn_up", "Turn up", "Up", "View", "turn", (0, 10)),
+    Action("turn_down", "Turn down", "Down", "View", "turn", (0, -10)),
+    Action("pan_left", "Move the picture left", "Shift+Left", "View", "pan", (-40, 0)),
+    Action("pan_right", "Move the picture right", "Shift+Right", "View", "pan", (40, 0)),
+    Action("pan_up", "Move the picture up", "Shift+Up", "View", "pan", (0, -40)),
+    Action("pan_down", "Move the picture down", "Shift+Down", "View", "pan", (0, 40)),
+    Action("zoom_in", "Closer", "+ | =", "View", "zoom", 1.2),
+    Action("zoom_out", "Further", "-", "View", "zoom", 1 / 1.2),
+    Action(
+        "side_both",
+        "Show both sides",
+        "Ctrl+B",
+        "View",
+        "show_side",
+        "both",
+        True,
+        "side",
+        separator=True,
+    ),
+    Action(
+        "side_left", "Show the left side only", "Ctrl+L", "View", "show_side", "left", True, "side"
+    ),
+    Action(
+        "side_right",
+        "Show the right side only",
+        "Ctrl+R",
+        "View",
+        "show_side",
+        "right",
+        True,
+        "side",
+    ),
+    Action("compare", "Dissected beside whole", "C", "View", "set_compare", checkable=True),
+    Action(
+        "neighbours",
+        "Neighbours at the edge",
+        "E",
+        "View",
+        "set_neighbours",
+        checkable=True,
+        tip="Deltoid, gluteal and other muscles that do not belong to the back",
+    ),
+    *(
+        Action(
+            f"look_{name}",
+            f"Look: {title.lower()}",
+            f"Alt+{n}",
+            "View",
+            "set_look",
+            name,
+            True,
+            "look",
+            separator=n == 1,
+        )
+        for n, (name, title) in enumerate(LOOKS.items(), start=1)
+    ),
+    Action("look_next", "Next look", "K", "View", "next_look"),
+    Action("dark", "Dark window", "Ctrl+D", "View", "set_dark", checkable=True, separator=True),
+    Action("font_larger", "Larger letters", "Ctrl++ | Ctrl+=", "View", "larger_letters"),
+    Action("font_smaller", "Smaller letters", "Ctrl+-", "View", "smaller_letters"),
+    Action("font_normal", "Letters at 100 %", "Ctrl+0", "View", "normal_letters"),
+    Action(
+        "tree", "Parts and caption", "F9", "View", "show_side_panel", checkable=True, separator=True
+    ),
+    Action("full_screen", "Full screen", "F11", "View", "set_full_screen", checkable=True),
+    # Tools
+    Action("labels", "Labels", "L", "Tools", "set_labels", checkable=True),
+    Action(
+        "blank_labels",
+        "Numbers in place of names",
+        "Shift+L",
+        "Tools",
+        "set_blank_labels",
+        checkable=True,
+    ),
+    Action("labels_more", "More labels", ".", "Tools", "change_density", 0.1),
+    Action("labels_fewer", "Fewer labels", ",", "Tools", "change_density", -0.1),
+    Action(
+        "measure",
+        "Measure",
+        "M",
+        "Tools",
+        "set_measuring",
+        checkable=True,
+        separator=True,
+        tip="Click two points; teaching only, not for needle or surgical guidance",
+    ),
+    Action(
+        "measure_surface",
+        "Measure along the surface",
+        "Shift+M",
+        "Tools",
+        "set_measure_surface",
+        checkable=True,
+    ),
+    Action("measure_clear", "Clear the measure", "Backspace", "Tools", "clear_measure"),
+    Action(
+        "surface",
+        "Landmarks on the skin",
+        "U",
+        "Tools",
+        "set_surface_marks",
+        checkable=True,
+        separator=True,
+        tip="Palpable landmarks and levels",
+    ),
+    Action("pins", "Pins and notes…", "Ctrl+Shift+P", "Tools", "open_pins"),
+    # Help
+    Action("help", "Keys and how to begin", "F1 | ?", "Help", "open_help"),
+    Action("cautions", "Cautions", "", "Help", "open_cautions"),
+    Action("log", "Where the log file is", "", "Help", "open_log"),
+    Action("about", "About Peelback", "", "Help", "open_about", separator=True),
+)
+
+
+def by_menu() -> dict[str, list[Action]]:
+    """Return the actions of each menu, in order."""
+    return {menu: [a for a in ACTIONS if a.menu == menu] for menu in MENUS}
+
+
+def key_clashes() -> list[tuple[str, str, str]]:
+    """Return (key, action, other action) for every key that is given twice."""
+    seen: dict[str, str] = {}
+    clashes = []
+    for action in ACTIONS:
+        for key in action.keys:
+            if key in seen:
+                clashes.append((key, seen[key], action.id))
+            seen[key] = action.id
+    return clashes
+
+
+def help_lines() -> list[tuple[str, list[tuple[str, str]]]]:
+    """Return (menu, [(keys, title)]) for the help sheet; actions without a key have "—"."""
+    return [
+        (menu, [(" or ".join(a.keys) or "—", a.title.rstrip("…")) for a in actions])
+        for menu, actions in by_menu().items()
+    ]

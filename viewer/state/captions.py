@@ -1,0 +1,247 @@
+"""What is said of a part: its title, its caption, and the index that search uses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from meshes.model import BackModel, Part
+from viewer.state.search import Named
+from viewer.state.view_state import STRATA, ViewState
+from viewer.state.visibility import taken_off
+
+KIND_WORDS = {
+    "bone": "bone",
+    "cartilage": "cartilage",
+    "disc": "intervertebral disc",
+    "ligament": "ligament",
+    "muscle": "muscle",
+    "tendon": "tendon",
+    "fascia": "fascia",
+    "nerve": "nerve",
+    "artery": "artery",
+    "vein": "vein",
+    "canal": "content of the vertebral canal",
+    "skin": "skin",
+    "context": "context, not modelled here",
+}
+
+FIELDS = ("Attachments", "Nerve", "Artery", "Action", "Course", "To note", "Sources differ")
+
+
+@dataclass(frozen=True, slots=True)
+class Caption:
+    """The text under a part.
+
+    Attributes
+    ----------
+    title : str
+        "Rhomboid major, left".
+    latin : str
+        With a question mark where it was recalled only.
+    place : str
+        Kind, stratum and what has been done to it.
+    lines : tuple of (str, str)
+        Heading and text, in the order of ``FIELDS``; empty ones left out.
+    sources : tuple of str
+    """
+
+    title: str
+    latin: str
+    place: str
+    lines: tuple[tuple[str, str], ...]
+    sources: tuple[str, ...]
+
+    def spoken(self) -> str:
+        """Return the whole caption as sentences for screen readers."""
+        facts = " ".join(f"{head}: {text.rstrip('.')}." for head, text in self.lines)
+        return f"{self.title}. {self.latin}. {self.place}. {facts}".replace(". .", ".")
+
+
+def english_name(part: Part, catalogue: Mapping[str, object]) -> str:
+    """Return the English name without side, lower case as in running text."""
+    row = catalogue.get(part.entry) if part.entry in catalogue else None
+    if row is None:
+        return part.name.replace("_", " ")
+    name_at = getattr(row, "name_at", None)
+    return name_at(part.level) if name_at else row.english
+
+
+def sentence_case(text: str) -> str:
+    """Return text with its first letter large, the rest as it is."""
+    return text[:1].upper() + text[1:]
+
+
+def part_title(part: Part, catalogue: Mapping[str, object]) -> str:
+    """Return "Rhomboid major, left"."""
+    name = sentence_case(english_name(part, catalogue))
+    return f"{name}, {part.side}" if part.side else name
+
+
+def part_titles(model: BackModel) -> dict[str, str]:
+    """Return the title of every part by id."""
+    return {part.id: part_title(part, model.catalogue) for part in model.parts.values()}
+
+
+def _attachment_words(row: object) -> str:
+    rules = getattr(row, "attachments", ())
+    out = []
+    for kind, head in (("origin", "from"), ("insertion", "to"), ("attach", "at")):
+        words = [
+            rule.words + (" (inconstant)" if rule.inconstant else "")
+            for rule in rules
+            if rule.kind == kind
+        ]
+        if words:
+            out.append(f"{head} {'; '.join(dict.fromkeys(words))}")
+    return " — ".join(out)
+
+
+def caption_of(part: Part, model: BackModel, state: ViewState | None = None) -> Caption:
+    """Return the caption of a part of the model."""
+    catalogue = model.catalogue
+    row = catalogue.get(part.entry) if part.entry in catalogue else None
+    latin = getattr(row, "latin", "") or ""
+    if latin and not getattr(row, "latin_sure", True):
+        latin += " (?)"
+    done = ""
+    if state is not None and taken_off(part, state):
+        done = ", taken off"
+    place = (
+        f"{KIND_WORDS.get(part.kind, part.kind)}, stratum {part.stratum} "
+        f"({STRATA[part.stratum]}){done}"
+    )
+    nerve = getattr(row, "nerve", "")
+    if nerve and getattr(row, "roots", ()):
+        roots = ", ".join(row.roots)
+        if not any(root in nerve for root in row.roots):
+            nerve = f"{nerve} ({roots})"
+    texts = (
+        _attachment_words(row) or _model_attachments(part, model),
+        nerve,
+        getattr(row, "artery", ""),
+        "; ".join(getattr(row, "actions", ())),
+        getattr(row, "course", ""),
+        getattr(row, "note", ""),
+        "; ".join(getattr(row, "doubts", ())),
+    )
+    lines = tuple((head, text) for head, text in zip(FIELDS, texts, strict=True) if text)
+    return Caption(
+        part_title(part, catalogue), latin, place, lines, tuple(getattr(row, "sources", ()))
+    )
+
+
+def _model_attachments(part: Part, model: BackModel) -> str:
+    """What the mesh itself is fixed to, when the catalogue says nothing."""
+    ends: dict[str, list[str]] = {}
+    for attachment in part.attachments:
+        other = model.parts.get(attachment.to)
+        name = english_name(other, model.catalogue) if other else attachment.to.replace("_", " ")
+        ends.setdefault(attachment.kind, []).append(name)
+    words = {"origin": "from", "insertion": "to", "attach": "at"}
+    return " — ".join(
+        f"{words.get(kind, kind)} {', '.join(dict.fromkeys(names))}" for kind, names in ends.items()
+    )
+
+
+def search_index(model: BackModel) -> list[Named]:
+    """Return everything that can be found by name: parts and named groups."""
+    by_name: dict[str, list[Part]] = {}
+    for part in model.parts.values():
+        by_name.setdefault(part.name, []).append(part)
+    index = []
+    groups: dict[str, list[Part]] = {}
+    for name, parts in by_name.items():
+        first = parts[0]
+        row = model.catalogue.get(first.entry) if first.entry in model.catalogue else None
+        english = english_name(first, model.catalogue)
+        names = [english, name.replace("_", " ")]
+        if row is not None:
+            names += [row.english, row.latin, *row.synonyms]
+        index.append(
+            Named(
+                sentence_case(english),
+                tuple(p.id for p in parts),
+                tuple(dict.fromkeys(n for n in names if n)),
+                first.stratum,
+            )
+        )
+        if first.group:
+            groups.setdefault(first.group, []).extend(parts)
+    titles = {named.title.casefold() for named in index}
+    for group, parts in groups.items():
+        words = group.replace("_", " ")
+        if words.casefold() not in titles:
+            index.append(
+                Named(
+                    f"{sentence_case(words)} (group)",
+                    tuple(p.id for p in parts),
+                    (words, *_group_synonyms(group, model)),
+                    min(p.stratum for p in parts),
+                )
+            )
+    return index
+
+
+_GROUP_SYNONYMS = {
+    "erector_spinae": ("sacrospinalis", "musculus erector spinae"),
+    "trapezius": ("musculus trapezius",),
+}
+
+
+def _group_synonyms(group: str, model: BackModel) -> tuple[str, ...]:
+    row = model.catalogue.get(group) if group in model.catalogue else None
+    if row is not None:
+        return tuple(n for n in (row.english, row.latin, *row.synonyms) if n)
+    return _GROUP_SYNONYMS.get(group, ())
+
+
+def neighbours_of(model: BackModel) -> frozenset[str]:
+    """Return the ids of muscles at the edge that have a switch of their own."""
+    return frozenset(
+        part.id
+        for part in model.parts.values()
+        if part.entry in model.catalogue
+        and getattr(model.catalogue[part.entry], "depth_group", "") == "neighbour"
+    )
+
+
+REGIONS = ("head", "neck", "thorax", "loin", "pelvis", "shoulder", "arm")
+
+
+def tree_of_parts(
+    parts: Iterable[Part], catalogue: Mapping[str, object]
+) -> list[tuple[int, list[tuple[str, list[tuple[str, tuple[str, ...]]]]]]]:
+    """Return the parts by stratum, then region, then name.
+
+    Returns
+    -------
+    list of (stratum, list of (region, list of (title, part ids)))
+    """
+    tree: dict[int, dict[str, dict[str, list[Part]]]] = {}
+    for part in parts:
+        regions = tree.setdefault(part.stratum, {})
+        regions.setdefault(part.region or "whole back", {}).setdefault(part.name, []).append(part)
+
+    def rank(region: str) -> tuple[int, str]:
+        return (REGIONS.index(region) if region in REGIONS else len(REGIONS), region)
+
+    return [
+        (
+            stratum,
+            [
+                (
+                    region,
+                    [
+                        (
+                            sentence_case(english_name(twins[0], catalogue)),
+                            tuple(p.id for p in twins),
+                        )
+                        for twins in tree[stratum][region].values()
+                    ],
+                )
+                for region in sorted(tree[stratum], key=rank)
+            ],
+        )
+        for stratum in sorted(tree)
+    ]

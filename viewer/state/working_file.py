@@ -1,0 +1,219 @@
+"""Saved working states: a small JSON file, written whole or not at all.
+
+Shape of the file::
+
+    {"format": "peelback working state", "version": 1,
+     "program": "0.1.0", "body": {parameters by name},
+     "detail": "full", "state": {fields of ViewState}}
+
+Sets are sorted lists, pairs of sides are {"left": …, "right": …}. Ids that the
+present model does not have are kept, so that nothing is lost when a state
+travels between versions.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import tempfile
+from dataclasses import asdict, dataclass, fields
+from pathlib import Path
+from typing import Any
+
+from meshes.errors import PeelbackError
+from viewer.state.view_state import Camera, Pin, Sides, ViewState
+
+FORMAT = "peelback working state"
+VERSION = 1
+SUFFIX = ".peelback"
+SIZE_LIMIT = 20_000_000
+
+
+class WorkingFileError(PeelbackError):
+    """A file is no working state of this program."""
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingFile:
+    """What a file holds: the body it belongs to and the state."""
+
+    state: ViewState
+    body: dict[str, Any]
+    detail: str = "full"
+
+
+def write_atomically(path: Path, text: str) -> None:
+    """Write a text file so that either the old or the new one is there, never half of it.
+
+    Raises
+    ------
+    OSError
+        The folder cannot be written to; the old file is untouched.
+    """
+    path = Path(path)
+    path.parent.mkdir(parents=True, exist_ok=True)
+    handle, temporary = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8") as file:
+            file.write(text)
+            file.flush()
+            os.fsync(file.fileno())
+        os.replace(temporary, path)
+    except BaseException:
+        Path(temporary).unlink(missing_ok=True)
+        raise
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, Sides):
+        return {"left": _plain(value.left), "right": _plain(value.right)}
+    if isinstance(value, frozenset):
+        return sorted(value)
+    if isinstance(value, (Pin, Camera)):
+        return asdict(value)
+    if isinstance(value, tuple):
+        return [_plain(v) for v in value]
+    return value
+
+
+def state_to_json(state: ViewState) -> dict[str, Any]:
+    """Return a state as plain JSON values."""
+    return {f.name: _plain(getattr(state, f.name)) for f in fields(ViewState)}
+
+
+def state_from_json(values: dict[str, Any]) -> ViewState:
+    """Make a state from plain JSON values.
+
+    Raises
+    ------
+    WorkingFileError
+        A field is unknown or holds something else than it should.
+    """
+    if not isinstance(values, dict):
+        raise WorkingFileError(f"state must be an object, got {type(values).__name__}")
+    known = {f.name for f in fields(ViewState)}
+    made: dict[str, Any] = {}
+    for name, value in values.items():
+        if name not in known:
+            raise WorkingFileError(f"unknown field {name!r} in state")
+        try:
+            made[name] = _read_field(name, value)
+        except (TypeError, ValueError, KeyError) as error:
+            raise WorkingFileError(f"state field {name!r} cannot be read: {error}") from None
+    try:
+        return ViewState(**made)
+    except (TypeError, ValueError) as error:
+        raise WorkingFileError(str(error)) from None
+
+
+def _words(value: Any) -> frozenset[str]:
+    if not isinstance(value, list) or not all(isinstance(v, str) for v in value):
+        raise ValueError("a list of names is wanted")
+    return frozenset(value)
+
+
+def _whole(value: Any) -> int:
+    if isinstance(value, bool) or not isinstance(value, int):
+        raise ValueError(f"a whole number is wanted, got {value!r}")
+    return value
+
+
+def _point(value: Any) -> tuple[float, float, float]:
+    x, y, z = (float(v) for v in value)
+    return (x, y, z)
+
+
+def _read_field(name: str, value: Any) -> Any:
+    if name == "peeled":
+        return Sides(_whole(value["left"]), _whole(value["right"]))
+    if name == "strata_off":
+        return Sides(
+            frozenset(_whole(v) for v in value["left"]),
+            frozenset(_whole(v) for v in value["right"]),
+        )
+    if name in ("ticked", "overridden"):
+        return Sides(_words(value["left"]), _words(value["right"]))
+    if name in ("removed", "hidden", "see_through", "alone"):
+        return _words(value)
+    if name == "selection":
+        _words(value)
+        return tuple(value)
+    if name == "measure":
+        return tuple(_point(p) for p in value)
+    if name == "pins":
+        return tuple(
+            Pin(_point(p["point"]), str(p["text"]), str(p.get("part_id", ""))) for p in value
+        )
+    if name == "camera":
+        if value is None:
+            return None
+        return Camera(
+            _point(value["position"]),
+            _point(value["focal_point"]),
+            _point(value["view_up"]),
+            float(value["parallel_scale"]),
+            bool(value.get("parallel", True)),
+        )
+    if name == "label_density":
+        return float(value)
+    default = getattr(ViewState(), name)
+    if not isinstance(value, type(default)):
+        raise ValueError(f"{type(default).__name__} is wanted, got {value!r}")
+    return value
+
+
+def save_working_file(
+    path: Path, state: ViewState, body: dict[str, Any], detail: str, program: str
+) -> None:
+    """Write a working state; the file is replaced as a whole."""
+    record = {
+        "format": FORMAT,
+        "version": VERSION,
+        "program": program,
+        "body": body,
+        "detail": detail,
+        "state": state_to_json(state),
+    }
+    write_atomically(path, json.dumps(record, indent=1, ensure_ascii=False, sort_keys=True) + "\n")
+
+
+def open_working_file(path: Path) -> WorkingFile:
+    """Read a working state.
+
+    Raises
+    ------
+    WorkingFileError
+        With one line that says what is wrong with the file.
+    """
+    path = Path(path)
+    try:
+        if path.stat().st_size > SIZE_LIMIT:
+            raise WorkingFileError(f"{path.name} is too large to be a working state")
+        text = path.read_text(encoding="utf-8")
+    except OSError as error:
+        raise WorkingFileError(f"{path} cannot be read: {error.strerror}") from None
+    except UnicodeDecodeError:
+        raise WorkingFileError(f"{path.name} is not a working state of Peelback") from None
+    try:
+        record = json.loads(text)
+    except (json.JSONDecodeError, RecursionError) as error:
+        place = f" at line {error.lineno}" if isinstance(error, json.JSONDecodeError) else ""
+        raise WorkingFileError(f"{path.name} is broken{place}; nothing was opened") from None
+    if not isinstance(record, dict) or record.get("format") != FORMAT:
+        raise WorkingFileError(f"{path.name} is not a working state of Peelback")
+    version = record.get("version")
+    if isinstance(version, bool) or not isinstance(version, int) or version < 1:
+        raise WorkingFileError(f"{path.name} names no version; nothing was opened")
+    if version > VERSION:
+        raise WorkingFileError(
+            f"{path.name} was saved by a newer Peelback (file version {version}, this one "
+            f"reads up to {VERSION})"
+        )
+    state = state_from_json(record.get("state", {}))
+    body = record.get("body", {})
+    if not isinstance(body, dict):
+        raise WorkingFileError(f"body of {path.name} must be an object")
+    detail = record.get("detail", "full")
+    if detail not in ("preview", "full"):
+        raise WorkingFileError(f"detail must be preview or full, got {detail!r}")
+    return WorkingFile(state, body, detail)
