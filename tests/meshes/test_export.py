@@ -1,0 +1,135 @@
+"""What is written is what was built, in the other program's own axes."""
+
+import json
+import stat
+from pathlib import Path
+
+import numpy as np
+import pytest
+import trimesh
+
+from meshes.errors import PeelbackError
+from meshes.export import (
+    glb_bytes,
+    model_facts,
+    read_glb,
+    stl_bytes,
+    to_gltf_frame,
+    write_bytes,
+    write_model,
+    write_stl,
+)
+from tests.fakes import toy_model
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory) -> Path:
+    place = tmp_path_factory.mktemp("export")
+    write_model(toy_model(), place)
+    return place
+
+
+def test_glb_has_one_mesh_node_a_part_named_by_its_id(folder):
+    assert set(read_glb(folder / "model.glb")) == set(toy_model().parts)
+
+
+def test_reloaded_glb_has_left_at_plus_x_head_at_plus_y_front_at_plus_z(folder):
+    meshes = read_glb(folder / "model.glb")
+    assert meshes["scapula.left"].centroid[0] > 0.05
+    assert meshes["scapula.right"].centroid[0] < -0.05
+    assert meshes["vertebra_C7"].centroid[1] > meshes["vertebra_L3"].centroid[1] + 0.2
+    # The trapezius lies behind the vertebra, hence at smaller Z.
+    assert meshes["trapezius_transverse.left"].centroid[2] < meshes["vertebra_T4"].centroid[2]
+
+
+def test_gltf_frame_is_a_rotation_and_no_mirror():
+    turn = to_gltf_frame(np.eye(3)).T * 1000
+    assert np.linalg.det(turn) == pytest.approx(1)
+    assert turn @ turn.T == pytest.approx(np.eye(3))
+
+
+def test_reloaded_meshes_are_closed_outward_and_of_the_right_volume(folder):
+    meshes = read_glb(folder / "model.glb")
+    for part_id, part in toy_model().parts.items():
+        assert meshes[part_id].is_watertight, part_id
+        assert meshes[part_id].volume * 1e9 == pytest.approx(part.mesh.volume, rel=1e-4)
+
+
+def test_glb_carries_unit_normals_and_fibre_coordinates(folder):
+    mesh = read_glb(folder / "model.glb")["rhomboid_major.left"]
+    part = toy_model().parts["rhomboid_major.left"]
+    assert np.linalg.norm(mesh.vertex_normals, axis=1) == pytest.approx(1)
+    # trimesh turns v upside down on loading, as its own frame has v upward.
+    uv = np.asarray(mesh.visual.uv)
+    assert uv[:, 0] == pytest.approx(part.uv[:, 0], abs=1e-6)
+    assert 1 - uv[:, 1] == pytest.approx(part.uv[:, 1], abs=1e-6)
+
+
+def test_normals_in_the_glb_point_outward():
+    data = glb_bytes([toy_model().parts["skin.left"]])
+    head_length = int.from_bytes(data[12:16], "little")
+    head = json.loads(data[20 : 20 + head_length])
+    body = data[28 + head_length :]
+    views = [
+        np.frombuffer(body, "<f4", view["byteLength"] // 4, view["byteOffset"]).reshape(-1, 3)
+        for view in head["bufferViews"][:2]
+    ]
+    points, normals = views
+    outward = points - (points.max(axis=0) + points.min(axis=0)) / 2
+    assert np.all(np.sum(outward * normals, axis=1) > 0)
+
+
+def test_same_model_gives_the_same_bytes():
+    parts = toy_model().parts.values()
+    assert glb_bytes(parts) == glb_bytes(parts)
+
+
+def test_model_json_holds_what_other_tools_rely_on(folder):
+    facts = json.loads((folder / "model.json").read_text())
+    model = toy_model()
+    assert facts["parameters"] == model.body.as_dict()
+    assert set(facts["parts"]) == set(model.parts)
+    part = facts["parts"]["rhomboid_major.left"]
+    assert (part["kind"], part["stratum"], part["group"]) == ("muscle", 3, "rhomboids")
+    assert part["names"]["english"] == "left rhomboid major"
+    assert part["names"]["latin"] == "musculus rhomboideus major"
+    assert [a["kind"] for a in part["attachments"]] == ["origin", "insertion"]
+    assert np.array(part["attachments"][0]["curve"]).shape[1] == 3
+    assert facts["landmarks"]["T7.spinous_process"] == [0.0, 40.0, 280.0]
+    assert np.array(facts["landmarks"]["ilium.left.crest"]).shape == (3, 3)
+    assert facts["contacts"][0]["kind"] == "attach"
+    assert set(facts["catalogue"]) == set(model.catalogue)
+
+
+def test_facts_are_json_without_loss_of_order():
+    assert list(model_facts(toy_model())["parts"]) == list(toy_model().parts)
+
+
+@pytest.mark.parametrize(("pieces", "count"), [("whole", 1), ("stratum", 11), ("part", None)])
+def test_stl_can_be_written_whole_by_stratum_and_by_part(tmp_path, pieces, count):
+    paths = write_stl(toy_model(), tmp_path, pieces)
+    assert len(paths) == (count or len(toy_model().parts))
+    back = trimesh.load(paths[0], file_type="stl")
+    assert len(back.faces) > 0
+
+
+def test_stl_stays_in_lps_millimetres(tmp_path):
+    part = toy_model().parts["scapula.left"]
+    path = write_bytes(tmp_path / "scapula.stl", stl_bytes([part]))
+    assert trimesh.load(path).bounds == pytest.approx(part.mesh.bounds, abs=1e-3)
+
+
+def test_unknown_way_of_cutting_up_is_refused(tmp_path):
+    with pytest.raises(PeelbackError, match="whole, stratum, part"):
+        write_stl(toy_model(), tmp_path, "slices")
+
+
+def test_failed_write_leaves_neither_file_nor_scrap(tmp_path):
+    (tmp_path / "taken").mkdir()
+    with pytest.raises(PeelbackError, match="cannot write"):
+        write_bytes(tmp_path / "taken", b"x")
+    assert [p.name for p in tmp_path.iterdir()] == ["taken"]
+
+
+def test_written_files_can_be_read_by_others(folder):
+    assert (folder / "model.json").stat().st_mode & stat.S_IRUSR
