@@ -1,0 +1,266 @@
+"""The form of the chest: where every rib runs, and the wall they make together.
+
+Ribs are space curves through a few points set out from the thoracic vertebrae;
+the wall through their outer faces is what the scapula rests on.
+
+Notes
+-----
+Sizes describe the median man and grow with stature: bony breadth about 270 mm at
+ribs 8 and 9, depth about 200 mm, first rib about 110 mm wide (inside a chest of
+289 by 254 mm with its soft tissue, ANSUR II; the bony share is common practice,
+no source). Rib angles move away from the midline from rib 2 to rib 10 (Gray H.,
+Anatomy of the Human Body, 20th ed. 1918).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+from scipy.interpolate import CubicSpline, PchipInterpolator
+
+from meshes.skeleton.frame import SkeletonFrame
+
+RIBS = tuple(range(1, 13))
+
+# Tip of the transverse process in the vertebra's own axes (left, back beyond the
+# body's centre, up), mm: spans of about 75 mm at T1 to 60 at T7 and 45 at T12
+# (common practice, no source).
+TRANSVERSE_TIPS = {
+    1: (37.0, 25.0, 3.0), 2: (34.5, 27.5, 3.0), 3: (32.5, 29.5, 3.0), 4: (31.5, 31.0, 3.0),
+    5: (31.0, 32.0, 3.0), 6: (31.0, 33.0, 3.5), 7: (30.5, 34.0, 3.5), 8: (30.0, 34.5, 3.5),
+    9: (29.5, 34.5, 3.5), 10: (28.5, 34.0, 3.0), 11: (25.0, 32.0, 2.0), 12: (22.0, 31.0, 1.0),
+}  # fmt: skip
+
+# Points of the shaft's middle line after the tubercle: x, and y from the body's
+# centre, at the angle, the widest place, between it and the anterior end, and the
+# anterior end; then how far each lies below the tubercle, mm.
+_COURSE = {
+    1: ((None, (54, -20), (52, -35), (42, -48)), (0, 20, 32, 44)),
+    2: (((44, 19), (81, -20), (76, -50), (51, -79)), (3, 31, 51, 66)),
+    3: (((47, 24), (97, -31), (90, -73), (60, -106)), (6, 35, 58, 73)),
+    4: (((51, 28), (108, -40), (100, -86), (66, -121)), (9, 38, 62, 78)),
+    5: (((56, 31), (116, -47), (107, -95), (72, -133)), (11, 41, 66, 83)),
+    6: (((62, 32.5), (122, -51), (113, -100), (79, -139)), (12, 44, 70, 87)),
+    7: (((67, 33), (126.5, -51), (118, -98), (88, -136)), (14, 48, 75, 92)),
+    8: (((72, 33), (130, -46), (122, -88), (99, -123)), (16, 52, 81, 99)),
+    9: (((77, 32), (131, -38), (125, -74), (109, -102)), (18, 57, 88, 106)),
+    10: (((79, 30), (127, -27), (124, -52), (115, -74)), (20, 62, 92, 110)),
+    11: (((72, 25), (112, -6), None, (122, -38)), (20, 51, 66, 78)),
+    12: ((None, (62, 22), None, (92, 8)), (10, 22, 35, 48)),
+}
+# Shares of a rib's arc length are called by these places.
+PLACES = ("head", "neck", "tubercle", "angle", "widest", "fore", "end")
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class RibCourse:
+    """Middle line of a left rib.
+
+    Attributes
+    ----------
+    number : int
+    points : (k, 3) float
+        Evenly spaced from the head to the anterior end, mm.
+    arc : (k,) float
+        Arc length from the head, mm.
+    places : dict of str to float
+        Arc length at the named places of the rib.
+    """
+
+    number: int
+    points: np.ndarray
+    arc: np.ndarray
+    places: dict[str, float]
+
+    @property
+    def length(self) -> float:
+        """Arc length from head to anterior end, mm."""
+        return float(self.arc[-1])
+
+    def at(self, arc: np.ndarray) -> np.ndarray:
+        """Points (..., 3) at arc lengths from the head, mm."""
+        arc = np.asarray(arc, float)
+        return np.stack([np.interp(arc, self.arc, self.points[:, i]) for i in range(3)], axis=-1)
+
+
+def head_contact(frame: SkeletonFrame, number: int) -> np.ndarray:
+    """Centre of a left rib's head on the column, (3,) mm.
+
+    Ribs 2 to 9 meet the disc above their own vertebra and both its neighbours;
+    ribs 1, 10, 11 and 12 meet one body.
+    """
+    vertebra = frame[f"T{number}"]
+    half = 0.5 * vertebra.height
+    if 2 <= number <= 9:
+        above = frame[f"T{number - 1}"]
+        lower_edge = above.to_model((0.0, 0.0, -0.5 * above.height))
+        upper_edge = vertebra.to_model((0.0, 0.0, half))
+        middle = 0.5 * (lower_edge + upper_edge)
+        width, depth = 0.5 * (above.width + vertebra.width), 0.5 * (above.depth + vertebra.depth)
+        back = vertebra.axes[:, 1]
+        return middle + 0.27 * depth * back + np.array([0.5 * width * 0.93, 0.0, 0.0])
+    up = {1: 0.45, 10: 0.55, 11: 0.3, 12: 0.15}[number] * half
+    back = {1: 0.27, 10: 0.33, 11: 0.38, 12: 0.38}[number] * vertebra.depth
+    return vertebra.to_model((0.5 * vertebra.width * 0.93, back, up))
+
+
+def rib_course(frame: SkeletonFrame, number: int, step: float = 1.0) -> RibCourse:
+    """Middle line of a left rib.
+
+    Parameters
+    ----------
+    frame : SkeletonFrame
+    number : int
+        1 to 12.
+    step : float
+        Spacing of its points, mm.
+
+    Returns
+    -------
+    RibCourse
+    """
+    if number not in RIBS:
+        raise ValueError(f"rib number must be 1 to 12, got {number!r}")
+    vertebra, scale = frame[f"T{number}"], frame.scale
+    contact = head_contact(frame, number)
+    tip = vertebra.to_model(np.array(TRANSVERSE_TIPS[number]) * scale)
+    # The tubercle lies in front of the tip, by half the process and half the rib.
+    before = {11: 11.0, 12: 10.0}.get(number, 9.0)
+    tubercle = tip + scale * (np.array([0.5, 0.0, 0.0]) - before * vertebra.axes[:, 1])
+    outward = tubercle - contact
+    outward /= np.linalg.norm(outward)
+    head = contact + 1.0 * scale * outward
+    neck = 0.5 * (head + tubercle) + np.array([0.0, -0.6 * scale, 0.0])
+    names, points = ["head", "neck", "tubercle"], [head, neck, tubercle]
+    across, drops = _COURSE[number]
+    for name, place, drop in zip(PLACES[3:], across, drops, strict=True):
+        if place is None:
+            continue
+        x, y = place
+        points.append(
+            np.array([x * scale, vertebra.centre[1] + y * scale, tubercle[2] - drop * scale])
+        )
+        names.append(name)
+    return _through(number, names, np.array(points), step)
+
+
+def _through(number: int, names: list[str], points: np.ndarray, step: float) -> RibCourse:
+    chords = np.linalg.norm(np.diff(points, axis=0), axis=1)
+    knots = np.concatenate([[0.0], np.cumsum(chords**0.75)])
+    spline = CubicSpline(knots, points, bc_type="natural")
+    fine = np.linspace(0.0, knots[-1], 800)
+    dense = spline(fine)
+    arc = np.concatenate([[0.0], np.cumsum(np.linalg.norm(np.diff(dense, axis=0), axis=1))])
+    count = max(int(round(arc[-1] / step)) + 1, 12)
+    even = np.linspace(0.0, arc[-1], count)
+    course = np.stack([np.interp(even, arc, dense[:, i]) for i in range(3)], axis=1)
+    places = {name: float(np.interp(knot, fine, arc)) for name, knot in zip(names, knots)}
+    places.setdefault("angle", places["tubercle"])
+    places.setdefault("fore", 0.5 * (places["widest"] + arc[-1]))
+    return RibCourse(number, course, even, places)
+
+
+@dataclass(frozen=True)
+class ChestSurface:
+    """The wall through the outer faces of the left ribs.
+
+    Places on it are a height z and an angle round the chest's axis: 0 to the
+    left, 90 to the back, -90 to the front, degrees.
+
+    Attributes
+    ----------
+    frame : SkeletonFrame
+    courses : tuple of RibCourse
+    half_thickness : float
+        From the ribs' middle lines to their outer faces, mm.
+    """
+
+    frame: SkeletonFrame
+    courses: tuple[RibCourse, ...]
+    half_thickness: float
+
+    @cached_property
+    def _angles(self) -> np.ndarray:
+        return np.linspace(-64.0, 80.0, 73)
+
+    @cached_property
+    def axis_y(self) -> float:
+        """y of the chest's axis (it stands at x = 0), mm."""
+        return -18.0 * self.frame.scale
+
+    @cached_property
+    def _walls(self) -> list[PchipInterpolator]:
+        # At every angle: radius against height, from the ribs that pass there.
+        passes: list[list[tuple[float, float]]] = [[] for _ in self._angles]
+        for course in self.courses:
+            kept = course.arc >= 0.6 * course.places["tubercle"]
+            x, y, z = course.points[kept].T
+            radius = np.hypot(x, y - self.axis_y) + self.half_thickness
+            angle = np.degrees(np.arctan2(y - self.axis_y, x))
+            order = np.argsort(angle)
+            for slot, wanted in zip(passes, self._angles, strict=True):
+                # A little past its end a rib still shapes the wall.
+                if angle.min() - 30.0 <= wanted <= angle.max() + 14.0:
+                    slot.append(
+                        (
+                            float(np.interp(wanted, angle[order], z[order])),
+                            float(np.interp(wanted, angle[order], radius[order])),
+                        )
+                    )
+        walls = []
+        for slot in passes:
+            heights, radii = np.array(sorted(slot)).T
+            walls.append(PchipInterpolator(heights, radii, extrapolate=False))
+        return walls
+
+    def radius(self, z: np.ndarray, angle_deg: np.ndarray) -> np.ndarray:
+        """Distance from the axis to the wall, (...) mm; heights beyond the ribs are held."""
+        z, angle = np.broadcast_arrays(np.asarray(z, float), np.asarray(angle_deg, float))
+        # Between the tubercles and the spine, and behind the sternum, no ribs pass: held.
+        position = np.clip((angle - self._angles[0]) / 2.0, 0.0, len(self._angles) - 1.0)
+        lower = np.minimum(position.astype(int), len(self._angles) - 2)
+        share = position - lower
+        table = np.stack([w(np.clip(z, w.x[0], w.x[-1])) for w in self._walls], axis=-1)
+        a = np.take_along_axis(table, lower[..., None], -1)[..., 0]
+        b = np.take_along_axis(table, lower[..., None] + 1, -1)[..., 0]
+        return (1 - share) * a + share * b
+
+    def point(self, z: np.ndarray, angle_deg: np.ndarray) -> np.ndarray:
+        """Points (..., 3) of the wall, mm."""
+        z, angle = np.broadcast_arrays(np.asarray(z, float), np.asarray(angle_deg, float))
+        radius = self.radius(z, angle)
+        turn = np.radians(angle)
+        return np.stack([radius * np.cos(turn), self.axis_y + radius * np.sin(turn), z], axis=-1)
+
+    def normal(self, z: np.ndarray, angle_deg: np.ndarray, reach: float = 8.0) -> np.ndarray:
+        """Outward unit normals (..., 3), smoothed over about ``reach`` mm."""
+        z, angle = np.broadcast_arrays(np.asarray(z, float), np.asarray(angle_deg, float))
+        turn = np.degrees(reach / 110.0)
+        round_it = self.point(z, angle + turn) - self.point(z, angle - turn)
+        up = self.point(z + reach, angle) - self.point(z - reach, angle)
+        # Angle grows from left to back, so (round, up) turns outward.
+        normal = np.cross(round_it, up)
+        return normal / np.linalg.norm(normal, axis=-1, keepdims=True)
+
+    def point_at(self, x: np.ndarray, z: np.ndarray) -> np.ndarray:
+        """Points (..., 3) of the back of the wall at a distance x from the midline, mm."""
+        x, z = np.broadcast_arrays(np.asarray(x, float), np.asarray(z, float))
+        angles = np.linspace(0.0, 80.0, 161)
+        reach = self.point(z[..., None], angles)
+        index = np.argmin(np.abs(reach[..., 0] - x[..., None]), axis=-1)
+        return np.take_along_axis(reach, index[..., None, None], -2)[..., 0, :]
+
+    def rib_height(self, number: int, angle_deg: float) -> float:
+        """Height z at which a rib's middle line passes an angle, mm."""
+        x, y, z = self.courses[number - 1].points.T
+        angle = np.degrees(np.arctan2(y - self.axis_y, x))
+        order = np.argsort(angle)
+        return float(np.interp(angle_deg, angle[order], z[order]))
+
+
+def chest_surface(frame: SkeletonFrame) -> ChestSurface:
+    """The wall through the outer faces of a body's left ribs."""
+    courses = tuple(rib_course(frame, n, step=2.0) for n in RIBS)
+    return ChestSurface(frame, courses, 3.8 * frame.scale)
