@@ -1,0 +1,193 @@
+"""The command answers in facts, refuses in one line, and never shows a traceback."""
+
+import json
+import subprocess
+import sys
+import time
+
+import pytest
+
+from meshes.body import RANGES, Body
+from tests.fakes import toy_model
+from viewer import cli
+
+
+@pytest.fixture(autouse=True)
+def own_folders(tmp_path, monkeypatch):
+    monkeypatch.setenv("PEELBACK_CONFIG", str(tmp_path / "config"))
+    monkeypatch.setenv("PEELBACK_CACHE", str(tmp_path / "cache"))
+
+
+@pytest.fixture
+def toy(monkeypatch):
+    """Let every verb work on the toy; keeps the bodies that were asked for."""
+    asked = []
+
+    def load_or_build(body, detail="full", progress=None):
+        asked.append((body, detail))
+        return toy_model()
+
+    monkeypatch.setattr("meshes.cache.load_or_build", load_or_build)
+    return asked
+
+
+def _run(capsys, *words):
+    code = cli.main([str(word) for word in words])
+    out, err = capsys.readouterr()
+    return code, out, err
+
+
+def test_build_writes_model_and_facts(toy, capsys, tmp_path):
+    code, out, err = _run(capsys, "build", "--out", tmp_path / "there", "--json")
+    assert (code, err) == (0, "")
+    assert json.loads(out)["parts"] == len(toy_model().parts)
+    assert (tmp_path / "there" / "model.glb").read_bytes()[:4] == b"glTF"
+    assert set(json.loads((tmp_path / "there" / "model.json").read_text())["parts"]) == set(
+        toy_model().parts
+    )
+
+
+def test_build_writes_stl_on_request(toy, capsys, tmp_path):
+    code, *_ = _run(capsys, "build", "--out", tmp_path, "--stl", "stratum")
+    assert code == 0
+    assert (tmp_path / "stl" / "stratum_00.stl").exists()
+
+
+def test_body_options_reach_the_body(toy, capsys, tmp_path):
+    _run(
+        capsys, "build", "--out", tmp_path, "--sex", "female", "--stature-mm", "1700",
+        "--no-scapular-slip", "--trapezius-to-T10", "--detail", "preview",
+    )  # fmt: skip
+    body = Body(sex="female", stature_mm=1700, scapular_slip=False, trapezius_to_T10=True)
+    assert toy == [(body, "preview")]
+
+
+def test_body_options_may_stand_before_the_verb(toy, capsys, tmp_path):
+    _run(capsys, "--stature-mm", "1700", "build", "--out", tmp_path)
+    assert toy[0][0].stature_mm == 1700
+
+
+@pytest.mark.parametrize("verb", ["build", "check", "probe", "plate"])
+def test_every_verb_takes_every_number_of_the_body(verb):
+    told = cli.make_parser()._subparsers._group_actions[0].choices[verb].format_help()
+    for name in RANGES:
+        assert f"--{name.replace('_', '-')}" in told
+
+
+def test_probe_prints_the_ladder_with_the_caution(toy, capsys):
+    code, out, _ = _run(capsys, "probe", "--level", "T7", "--lateral", 40, "--side", "left")
+    assert code == 0
+    lines = out.splitlines()
+    assert "left skin" in lines[1]
+    assert lines[-1].startswith("Teaching model")
+
+
+def test_probe_json_gives_depths(toy, capsys):
+    code, out, _ = _run(capsys, "probe", "--level", "T7", "--lateral", 40, "--json")
+    told = json.loads(out)
+    assert code == 0
+    assert told["ladder"][0]["id"] == "skin.left"
+    assert told["ladder"][0]["enter_mm"] == 0
+    assert "not for needle" in told["caution"]
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["fold"], "fold"),
+        (["--stature-mm", "17.5"], "1400–2050"),
+        (["--stature-mm", "tall"], "tall"),
+        (["--stature-mm", "nan"], "nan"),
+        (["--sex", "other"], "male, female"),
+        (["--detail", "fine", "check"], "preview, full"),
+        (["build"], "--out"),
+        (["probe", "--level", "T13", "--lateral", "40"], "T13"),
+        (["probe", "--level", "T7", "--lateral", "forty"], "forty"),
+        (["probe", "--level", "T7", "--lateral", "40", "--side", "up"], "left or right"),
+        (["plate", "--out", "x.png", "--stratum", "11"], "0–10"),
+        (["plate", "--out", "x.png", "--size", "wide"], "wide"),
+        (["plate", "--out", "x.png", "--view", "sideways"], "sideways"),
+        (["plate", "--out", "x.bmp"], "x.bmp"),
+        (["plate", "--out", "x.png", "--look", "bright"], "bright"),
+        (["--json"], "verb"),
+    ],
+)
+def test_bad_input_is_one_line_and_exit_2(toy, capsys, words, said):
+    code, out, err = _run(capsys, *words)
+    assert (code, out) == (2, "")
+    assert said in err
+    assert err.count("\n") == 1
+    assert err.startswith("peelback: ")
+
+
+def test_unwritable_place_is_refused_before_building(toy, capsys, tmp_path):
+    (tmp_path / "file").write_text("")
+    code, _, err = _run(capsys, "build", "--out", tmp_path / "file" / "model")
+    assert code == 2
+    assert "cannot write" in err
+    assert toy == []
+
+
+def test_no_display_is_told_with_what_to_do(monkeypatch, capsys):
+    monkeypatch.setattr(sys, "platform", "linux")
+    for name in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"):
+        monkeypatch.delenv(name, raising=False)
+    code, _, err = _run(capsys)
+    assert code == 2
+    assert "no display" in err
+    assert "peelback plate" in err
+    assert err.count("\n") == 1
+
+
+def test_unexpected_error_goes_to_the_log_and_not_to_the_screen(monkeypatch, capsys, tmp_path):
+    def burst(*_):
+        raise RuntimeError("a very\nodd thing")
+
+    monkeypatch.setattr("meshes.cache.load_or_build", burst)
+    code, out, err = _run(capsys, "check")
+    assert (code, out) == (3, "")
+    assert "a very odd thing" in err
+    assert err.count("\n") == 1
+    assert "Traceback" not in err
+    assert "Traceback" in (tmp_path / "config" / "peelback.log").read_text()
+
+
+def test_help_names_only_verbs_that_exist(capsys):
+    code, out, _ = _run(capsys, "--help")
+    assert code == 0
+    from viewer import cli_verbs
+
+    for verb in cli.make_parser()._subparsers._group_actions[0].choices:
+        assert callable(getattr(cli_verbs, verb))
+        assert verb in out
+
+
+def test_version_is_printed(capsys):
+    code, out, _ = _run(capsys, "--version")
+    assert code == 0
+    assert out.startswith("peelback ")
+
+
+def test_refusal_comes_at_once():
+    started = time.perf_counter()
+    told = subprocess.run(
+        [sys.executable, "-m", "viewer", "--stature-mm", "9"], capture_output=True, text=True
+    )
+    assert told.returncode == 2
+    assert "Traceback" not in told.stderr
+    assert time.perf_counter() - started < 2.0
+
+
+def test_starting_the_command_imports_neither_qt_nor_vtk():
+    told = subprocess.run(
+        [
+            sys.executable,
+            "-c",
+            "import sys, viewer.cli as c; c.make_parser();"
+            "print([m for m in ('PySide6', 'vtkmodules', 'numpy', 'numba') if m in sys.modules])",
+        ],
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert told.stdout.strip() == "[]"

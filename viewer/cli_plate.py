@@ -1,0 +1,157 @@
+"""A still picture of the peeled back, drawn without a window."""
+
+from __future__ import annotations
+
+import io
+import re
+from dataclasses import dataclass
+from pathlib import Path
+
+from meshes.errors import PeelbackError
+from meshes.export import part_names, write_bytes
+from meshes.model import STRATUM_COUNT, BackModel
+from viewer.state.view_state import LOOKS, SIDE_CHOICES, VIEWS, Sides, ViewState
+from viewer.state.visibility import opacities
+
+SIZE_LIMITS = (64, 8192)
+THEMES = ("light", "dark")
+FILE_ENDINGS = (".png", ".jpg", ".jpeg", ".tif", ".tiff")
+
+# Short words for the views that have a left and a right one.
+_SHORT_VIEWS = {"oblique": "oblique_left", "lateral": "lateral_left"}
+
+
+@dataclass(frozen=True, slots=True)
+class PlateOrder:
+    """A picture as it was asked for, found to be possible.
+
+    Attributes
+    ----------
+    stratum : int
+        The outermost stratum that is still on, 0-10.
+    view : str
+        A key of ``viewer.state.view_state.VIEWS``.
+    side : {"both", "left", "right"}
+        The side that is peeled; the other stays whole.
+    width, height : int
+        Pixels.
+    look, theme : str
+    labels : bool
+    out : Path
+    """
+
+    stratum: int
+    view: str
+    side: str
+    width: int
+    height: int
+    look: str
+    theme: str
+    labels: bool
+    out: Path
+
+    @classmethod
+    def checked(
+        cls,
+        *,
+        stratum: int,
+        view: str,
+        side: str,
+        size: str,
+        look: str,
+        theme: str,
+        labels: bool,
+        out: Path,
+    ) -> PlateOrder:
+        """Make an order from the words of the command.
+
+        Raises
+        ------
+        PeelbackError
+            One of the words is none of those allowed.
+        """
+        if not 0 <= stratum < STRATUM_COUNT:
+            raise PeelbackError(f"stratum must lie in 0–{STRATUM_COUNT - 1}, got {stratum}")
+        view = _SHORT_VIEWS.get(view, view)
+        _one_of("view", view, VIEWS)
+        _one_of("side", side, SIDE_CHOICES)
+        _one_of("look", look, LOOKS)
+        _one_of("theme", theme, THEMES)
+        if out.suffix.lower() not in FILE_ENDINGS:
+            raise PeelbackError(
+                f"out must end in one of {', '.join(FILE_ENDINGS)}, got {out.name!r}"
+            )
+        numbers = re.fullmatch(r"(\d+)x(\d+)", size)
+        low, high = SIZE_LIMITS
+        if numbers is None or not all(low <= int(n) <= high for n in numbers.groups()):
+            raise PeelbackError(
+                f"size must be WIDTHxHEIGHT with {low}–{high} pixels each, got {size!r}"
+            )
+        width, height = (int(n) for n in numbers.groups())
+        return cls(stratum, view, side, width, height, look, theme, labels, out)
+
+    @property
+    def state(self) -> ViewState:
+        """The view state that this picture shows."""
+        left = self.stratum if self.side in ("both", "left") else 0
+        right = self.stratum if self.side in ("both", "right") else 0
+        return ViewState(peeled=Sides(left, right), look=self.look, view=self.view)
+
+
+def _one_of(name: str, value: str, allowed) -> None:
+    if value not in allowed:
+        raise PeelbackError(f"{name} must be one of {', '.join(allowed)}, got {value!r}")
+
+
+def draw_plate(model: BackModel, order: PlateOrder) -> set[str]:
+    """Draw and write a picture; returns the ids of the parts that it shows."""
+    return draw_plates(model, [order])[0]
+
+
+def draw_plates(model: BackModel, orders: list[PlateOrder]) -> list[set[str]]:
+    """Draw several pictures of one model; the model enters the scene once.
+
+    Returns
+    -------
+    list of set of str
+        For each order the ids of the parts that are on.
+
+    Raises
+    ------
+    PeelbackError
+        A file cannot be written.
+    """
+    from PIL import Image
+
+    from viewer.scene.scene import PartLook, Scene
+
+    scene = Scene()
+    drawn = []
+    try:
+        scene.set_model(model)
+        for order in orders:
+            shown = opacities(model, order.state)
+            scene.set_theme(order.theme)
+            scene.set_look(order.look)
+            scene.apply({part_id: PartLook(opacity) for part_id, opacity in shown.items()})
+            scene.set_view(order.view)
+            names = {i: part_names(model.parts[i], model)["english"] for i in shown}
+            scene.set_labels(
+                order.labels, 0.6, False, {i: _plain_name(n) for i, n in names.items()}
+            )
+            pixels = scene.screenshot((order.width, order.height))
+            picture = io.BytesIO()
+            kind = {".png": "PNG", ".tif": "TIFF", ".tiff": "TIFF"}.get(
+                order.out.suffix.lower(), "JPEG"
+            )
+            Image.fromarray(pixels).save(picture, kind)
+            write_bytes(order.out, picture.getvalue())
+            drawn.append(set(shown))
+    finally:
+        scene.finalize()
+    return drawn
+
+
+def _plain_name(english: str) -> str:
+    """Leave the side out of a label: the picture shows which one it is."""
+    return english.removeprefix("left ").removeprefix("right ")

@@ -1,0 +1,156 @@
+"""What each verb of the command does. Facts go to stdout, everything else to stderr."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+from typing import Any
+
+from meshes import cache
+from meshes.body import Body
+from meshes.errors import PeelbackError
+from meshes.model import STRATUM_COUNT, BackModel, Part
+from viewer import settings
+
+OK = 0
+FAILED_CHECK = 1
+
+
+def load(body: Body, detail: str) -> BackModel:
+    """Return the model, telling how far the building is when someone watches."""
+    _keep_log()
+    watched = sys.stderr.isatty()
+
+    def tell(share: float, what: str, parts: Sequence[Part]) -> None:
+        if watched:
+            print(f"\r\033[K{share:4.0%} {what}", end="", file=sys.stderr, flush=True)
+
+    model = cache.load_or_build(body, detail, tell)
+    if watched:
+        print("\r\033[K", end="", file=sys.stderr, flush=True)
+    return model
+
+
+def build(words: argparse.Namespace, body: Body, detail: str) -> int:
+    """Write model.glb and model.json, and STL files on request."""
+    from meshes import export
+
+    pieces = words.stl
+    if pieces is not None and pieces not in ("whole", "stratum", "part"):
+        raise PeelbackError(f"stl must be one of whole, stratum, part, got {pieces!r}")
+    # Find out before minutes of building whether there is a place to write to.
+    export.write_bytes(words.out / "model.json", b"{}")
+    model = load(body, detail)
+    paths = export.write_model(model, words.out)
+    if pieces is not None:
+        paths += export.write_stl(model, words.out / "stl", pieces)
+    facts = {
+        "files": [str(path) for path in paths],
+        "parts": len(model.parts),
+        "triangles": sum(len(part.mesh.faces) for part in model.parts.values()),
+        "detail": detail,
+    }
+    if _wants_json(words):
+        _print_json(facts)
+    else:
+        print(f"{facts['parts']} parts, {facts['triangles']:,} triangles")
+        for path in paths[:2]:
+            print(path)
+        if len(paths) > 2:
+            print(f"{len(paths) - 2} STL files in {words.out / 'stl'}")
+    return OK
+
+
+def probe(words: argparse.Namespace, body: Body, detail: str) -> int:
+    """Print the ladder of parts under a point of the skin."""
+    from meshes.export import part_names
+    from meshes.questions.probe import CAUTION, Probe, describe
+
+    model = load(body, detail)
+    ladder = Probe(model).at(words.level, words.lateral, words.side)
+    if _wants_json(words):
+        facts: dict[str, Any] = {
+            "level": words.level,
+            "lateral_mm": words.lateral,
+            "side": words.side,
+            **describe(ladder, model),
+        }
+        _print_json(facts)
+        return OK
+    print(f"{'enters':>8} {'thick':>7}  part")
+    for rung in ladder.rungs:
+        part = model.parts[rung.part_id]
+        name = part_names(part, model)["english"]
+        note = "  (drawn thicker than it is)" if part.drawn_thicker else ""
+        print(f"{rung.enter_mm:7.1f}  {rung.thickness_mm:6.1f}   {name}{note}")
+    print(CAUTION)
+    return OK
+
+
+def check(words: argparse.Namespace, body: Body, detail: str) -> int:
+    """Verify geometry and facts, one line a finding."""
+    from meshes.questions.check import check_model
+    from meshes.questions.published import compare
+
+    model = load(body, detail)
+    findings = check_model(model)
+    published = compare(model)
+    failed = [finding for finding in findings if not finding.ok]
+    if _wants_json(words):
+        _print_json(
+            {
+                "findings": [finding.as_dict() for finding in findings],
+                "published": [row.as_dict() for row in published],
+            }
+        )
+    else:
+        for finding in findings:
+            print(finding.line())
+        for row in published:
+            print(row.line())
+        print(f"{len(findings)} findings, {len(failed)} failed")
+    return FAILED_CHECK if failed else OK
+
+
+def plate(words: argparse.Namespace, body: Body, detail: str) -> int:
+    """Draw a still picture."""
+    from viewer.cli_plate import PlateOrder, draw_plate
+
+    if not 0 <= words.stratum < STRATUM_COUNT:
+        raise PeelbackError(f"stratum must lie in 0–{STRATUM_COUNT - 1}, got {words.stratum}")
+    order = PlateOrder.checked(
+        stratum=words.stratum,
+        view=words.view,
+        side=words.side,
+        size=words.size,
+        look=words.look,
+        theme=words.theme,
+        labels=words.labels,
+        out=words.out,
+    )
+    shown = draw_plate(load(body, detail), order)
+    if _wants_json(words):
+        _print_json({"file": str(order.out), "parts": sorted(shown)})
+    else:
+        print(order.out)
+    return OK
+
+
+def _wants_json(words: argparse.Namespace) -> bool:
+    return getattr(words, "json", False)
+
+
+def _print_json(facts: dict[str, Any]) -> None:
+    print(json.dumps(facts, ensure_ascii=False, indent=1))
+
+
+def _keep_log() -> None:
+    """Send the model's own messages to the log file as well."""
+    import logging
+
+    if settings.start_log() is not None:
+        logger = logging.getLogger("meshes")
+        logger.handlers = list(settings.LOG.handlers)
+        logger.setLevel(logging.INFO)
