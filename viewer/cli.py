@@ -51,7 +51,8 @@ def make_parser() -> argparse.ArgumentParser:
         "--stl", metavar="whole|stratum|part", help="write STL files as well, in LPS millimetres"
     )
 
-    verbs.add_parser("check", help="verify geometry and facts; exit 1 when any fails")
+    check = verbs.add_parser("check", help="verify geometry and facts; exit 1 when any fails")
+    check.add_argument("--all", action="store_true", help="print good findings too")
 
     probe = verbs.add_parser("probe", help="the parts along the inward ray, with depths in mm")
     probe.add_argument("--level", required=True, metavar="T7", help="vertebral level")

@@ -91,7 +91,7 @@ def probe(words: argparse.Namespace, body: Body, detail: str) -> int:
 
 def check(words: argparse.Namespace, body: Body, detail: str) -> int:
     """Verify geometry and facts, one line a finding."""
-    from meshes.questions.check import check_model
+    from meshes.questions.check import check_model, summary
     from meshes.questions.published import compare
 
     model = load(body, detail)
@@ -107,9 +107,12 @@ def check(words: argparse.Namespace, body: Body, detail: str) -> int:
         )
     else:
         for finding in findings:
-            print(finding.line())
+            if words.all or not finding.ok:
+                print(finding.line())
         for row in published:
             print(row.line())
+        for line in summary(findings):
+            print(line)
         print(f"{len(findings)} findings, {len(failed)} failed")
     return FAILED_CHECK if failed else OK
 
