@@ -8,6 +8,8 @@ sign then tells the side of the surface.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 import trimesh
 from numba import njit
@@ -465,3 +467,61 @@ class MeshIndex:
         normal = np.concatenate(normals)
         length = np.linalg.norm(normal, axis=1, keepdims=True)
         return np.concatenate(points), normal / np.where(length > 0, length, 1.0)
+
+
+def merge(
+    indexes: Sequence[MeshIndex], bounds: np.ndarray | None = None, margin: float = 0.0
+) -> tuple[MeshIndex, np.ndarray] | None:
+    """One index of several closed meshes that do not overlap, cut to a box.
+
+    Inside one of several disjoint solids the closest surface is its own, so
+    that the merged sign is exact. Normals are those of the whole meshes, so
+    that cutting to the box makes no false border.
+
+    Parameters
+    ----------
+    indexes : sequence of MeshIndex
+    bounds : (2, 3) float or None
+        Box, mm; triangles that miss it by more than ``margin`` are left out.
+    margin : float
+
+    Returns
+    -------
+    (MeshIndex, (n_faces,) int) or None
+        The index and which of ``indexes`` each face is from; None when no
+        triangle is left.
+    """
+    chosen: list[tuple[int, MeshIndex, np.ndarray]] = []
+    for number, index in enumerate(indexes):
+        if bounds is None:
+            faces = np.arange(len(index.faces))
+        else:
+            low, high = bounds[0] - margin, bounds[1] + margin
+            box = index.bounds
+            if np.any(box[0] > high) or np.any(box[1] < low):
+                continue
+            corners = index.vertices[index.faces]
+            faces = np.flatnonzero(
+                np.all((corners.min(axis=1) <= high) & (corners.max(axis=1) >= low), axis=1)
+            )
+        if len(faces):
+            chosen.append((number, index, faces))
+    if not chosen:
+        return None
+    merged = object.__new__(MeshIndex)
+    vertex_offset = np.cumsum([0] + [len(i.vertices) for _, i, _ in chosen])
+    edge_offset = np.cumsum([0] + [len(i.edges) for _, i, _ in chosen])
+    merged.vertices = np.concatenate([i.vertices for _, i, _ in chosen])
+    merged.faces = np.concatenate([i.faces[f] + o for (_, i, f), o in zip(chosen, vertex_offset)])
+    merged.edge_of = np.concatenate([i.edge_of[f] + o for (_, i, f), o in zip(chosen, edge_offset)])
+    merged.edges = np.concatenate([i.edges + o for (_, i, _), o in zip(chosen, vertex_offset)])
+    merged.face_normal = np.concatenate([i.face_normal[f] for _, i, f in chosen])
+    for name in ("edge_normal", "vertex_normal", "border_edge", "border_vertex"):
+        setattr(merged, name, np.concatenate([getattr(i, name) for _, i, _ in chosen]))
+    corners = merged.vertices[merged.faces]
+    low, high = corners.min(axis=1), corners.max(axis=1)
+    merged.order, merged.node_low, merged.node_high, merged.link = _build_tree(
+        low, high, 0.5 * (low + high), LEAF_SIZE
+    )
+    merged.corners = np.ascontiguousarray(corners[merged.order].reshape(-1, 9))
+    return merged, np.concatenate([np.full(len(f), n) for n, _, f in chosen])
