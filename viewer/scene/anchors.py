@@ -1,0 +1,85 @@
+"""Which parts are seen in a finished picture, and where a leader should touch them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+import numpy as np
+
+from viewer.scene.label_layout import Anchor
+
+DEPTH_SLACK_MM = 2.0
+LEAST_VERTICES = 3
+
+
+def seen(pixels: np.ndarray, depth_mm: np.ndarray, picture_depth_mm: np.ndarray) -> np.ndarray:
+    """Return which points lie on what the picture shows at their pixel.
+
+    Parameters
+    ----------
+    pixels : (n, 2) float
+        x right, y down.
+    depth_mm : (n,) float
+        Distance from the eye's plane.
+    picture_depth_mm : (h, w) float
+        The same for each pixel of the picture.
+    """
+    height, width = picture_depth_mm.shape
+    column = np.floor(pixels[:, 0]).astype(int)
+    row = np.floor(pixels[:, 1]).astype(int)
+    inside = (column >= 0) & (column < width) & (row >= 0) & (row < height)
+    answer = np.zeros(len(pixels), bool)
+    at = picture_depth_mm[row[inside], column[inside]]
+    answer[inside] = depth_mm[inside] <= at + DEPTH_SLACK_MM
+    return answer
+
+
+def anchors(
+    points: Mapping[str, np.ndarray],
+    names: Mapping[str, str],
+    project,
+    picture_depth_mm: np.ndarray,
+    mm_per_px: float,
+    areas_mm2: Mapping[str, float] | None = None,
+) -> list[Anchor]:
+    """Return an anchor for each part of which enough is seen.
+
+    Parameters
+    ----------
+    points : mapping of id to (n, 3) float
+        Vertices of the shown parts (a coarse mesh will do).
+    project : callable
+        (n, 3) points to ((n, 2) pixels, (n,) depth mm).
+    areas_mm2 : mapping of id to float, optional
+        Surface area, which with the seen share of vertices gives the weight.
+    """
+    chosen: list[Anchor] = []
+    ids = [name for name in points if name in names]
+    if not ids:
+        return chosen
+    pixels, depth = project(np.concatenate([points[name] for name in ids]))
+    visible = seen(pixels, depth, picture_depth_mm)
+    start = 0
+    for name in ids:
+        stop = start + len(points[name])
+        mask = visible[start:stop]
+        if mask.sum() >= LEAST_VERTICES:
+            here = pixels[start:stop][mask]
+            # The seen vertex nearest the middle of what is seen lies surely on the part.
+            middle = np.median(here, axis=0)
+            best = here[np.argmin(((here - middle) ** 2).sum(axis=1))]
+            area = (areas_mm2 or {}).get(name, float(len(mask)))
+            weight = mask.mean() * area / max(mm_per_px, 1e-6) ** 2
+            chosen.append(Anchor(name, names[name], float(best[0]), float(best[1]), weight))
+        start = stop
+    return chosen
+
+
+def spread_out(chosen: Iterable[Anchor], size: tuple[int, int], inset_px: float) -> list[Anchor]:
+    """Return the anchors that lie inside the picture, away from its edge."""
+    width, height = size
+    return [
+        a
+        for a in chosen
+        if inset_px < a.x < width - inset_px and inset_px < a.y < height - inset_px
+    ]

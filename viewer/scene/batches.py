@@ -1,0 +1,143 @@
+"""Parts merged into a few drawing batches: one per material and stratum.
+
+A back has some 600 parts; one actor for each draws ten times slower on
+software GL than the same triangles merged. Every batch keeps where each part's
+vertices and faces lie, so that hiding a part only shortens the face list and
+lighting one up only repaints its own vertices.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+from vtkmodules.util.numpy_support import numpy_to_vtk
+from vtkmodules.vtkCommonCore import vtkPoints
+from vtkmodules.vtkCommonDataModel import vtkCellArray, vtkPolyData
+from vtkmodules.vtkRenderingCore import vtkActor, vtkPolyDataMapper
+
+from viewer.scene import looks, shading
+from viewer.scene.drawn import DrawnPart
+
+DETAILS = ("moving", "still")
+
+
+def batch_key(part) -> tuple[int, str]:
+    """Return (stratum, material): parts with the same key are drawn together."""
+    return part.stratum, looks.material_of(part)
+
+
+class Batch:
+    """The merged vertices of some parts at one detail."""
+
+    def __init__(self, drawn: dict[str, DrawnPart], detail: str):
+        self.ids = list(drawn)
+        shells = [getattr(d, detail) for d in drawn.values()]
+        counts = [len(s.points) for s in shells]
+        starts = np.concatenate([[0], np.cumsum(counts)]).astype(int)
+        self.vertex_range = {
+            name: slice(starts[i], starts[i + 1]) for i, name in enumerate(self.ids)
+        }
+        self.faces = {
+            name: (shell.faces + starts[i]).astype(np.int32)
+            for i, (name, shell) in enumerate(zip(self.ids, shells, strict=True))
+        }
+        self.points = np.concatenate([s.points for s in shells])
+        self.surface = np.ascontiguousarray(np.concatenate([s.surface for s in shells]))
+        self.colours = np.full((len(self.points), 4), 255, np.uint8)
+        self._parts = {name: d.part for name, d in drawn.items()}
+        self._vtk_points = vtkPoints()
+        self._vtk_points.SetData(numpy_to_vtk(self.points))
+        self._normals = np.ascontiguousarray(np.concatenate([s.normals for s in shells]))
+        self._vtk_normals = numpy_to_vtk(self._normals)
+        self._vtk_normals.SetName("normals")
+        self._vtk_surface = numpy_to_vtk(self.surface)
+        self._vtk_surface.SetName(shading.SURFACE_ARRAY)
+        self._vtk_colours = numpy_to_vtk(self.colours)
+        self._vtk_colours.SetName("colours")
+
+    def paint(self, name: str, look: str, highlighted: bool, hovered: bool, opacity: float) -> None:
+        """Set the colours of one part's vertices; ``touch`` tells VTK afterwards."""
+        place = self.vertex_range[name]
+        self.colours[place, :3] = looks.vertex_colours(
+            self._parts[name], self.surface[place, 2], look, highlighted, hovered
+        )
+        self.colours[place, 3] = round(255 * opacity)
+
+    def touch(self) -> None:
+        """Tell VTK that the colours have changed."""
+        self._vtk_colours.Modified()
+
+    def set_openness(self, name: str, values: np.ndarray) -> None:
+        """Set the furrow shade of one part, (n,) 0..1."""
+        self.surface[self.vertex_range[name], 3] = values
+        self._vtk_surface.Modified()
+
+    def polydata(self) -> vtkPolyData:
+        """Return a polydata that shares this batch's vertices and has no face yet."""
+        data = vtkPolyData()
+        data.SetPoints(self._vtk_points)
+        data.GetPointData().SetNormals(self._vtk_normals)
+        data.GetPointData().SetScalars(self._vtk_colours)
+        data.GetPointData().AddArray(self._vtk_surface)
+        return data
+
+    def cells(self, names) -> vtkCellArray:
+        """Return the faces of the named parts as one cell array."""
+        faces = [self.faces[name] for name in names]
+        cells = vtkCellArray()
+        merged = np.concatenate(faces) if faces else np.zeros((0, 3), np.int32)
+        cells.SetData(3, numpy_to_vtk(merged.ravel(), deep=True))
+        return cells
+
+
+class BatchActors:
+    """The actors that draw one batch in one viewport: its solid and its see-through parts."""
+
+    def __init__(self, batch: Batch, material: str, detail: str, renderer, pattern: bool = True):
+        self.batch = batch
+        self.renderer = renderer
+        self._shown: dict[str, tuple[str, ...]] = {"solid": (), "see_through": ()}
+        self._wanted: dict[str, tuple[str, ...]] = dict(self._shown)
+        self._data: dict[str, vtkPolyData] = {}
+        self.actors: dict[str, vtkActor] = {}
+        blend = "screen_door" if detail == "moving" else "blended"
+        for role in ("solid", "see_through"):
+            data = batch.polydata()
+            mapper = vtkPolyDataMapper()
+            mapper.SetInputData(data)
+            mapper.SetColorModeToDirectScalars()
+            actor = vtkActor()
+            actor.SetMapper(mapper)
+            actor.VisibilityOff()
+            actor.GetProperty().BackfaceCullingOn()
+            shading.dress(actor, mapper, material, "solid" if role == "solid" else blend, pattern)
+            if role == "see_through" and detail == "still":
+                actor.ForceTranslucentOn()
+            else:
+                actor.ForceOpaqueOn()
+            renderer.AddActor(actor)
+            self._data[role] = data
+            self.actors[role] = actor
+
+    def want(self, solid: tuple[str, ...], see_through: tuple[str, ...]) -> None:
+        """Say which parts are to be drawn; faces are gathered when next drawn."""
+        self._wanted = {"solid": solid, "see_through": see_through}
+
+    def draw(self, on: bool) -> None:
+        """Switch this detail on (bringing its face lists up to date) or off."""
+        for role, actor in self.actors.items():
+            wanted = self._wanted[role]
+            visible = on and bool(wanted)
+            if visible and wanted != self._shown[role]:
+                self._data[role].SetPolys(self.batch.cells(wanted))
+                self._shown[role] = wanted
+            if bool(actor.GetVisibility()) != visible:
+                actor.SetVisibility(visible)
+
+    def remove(self) -> None:
+        """Take the actors out of their renderer."""
+        for actor in self.actors.values():
+            self.renderer.RemoveActor(actor)
+
+    def face_count(self) -> int:
+        """Return how many triangles these actors draw when on."""
+        return sum(len(self.batch.faces[name]) for names in self._wanted.values() for name in names)

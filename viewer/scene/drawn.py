@@ -1,0 +1,128 @@
+"""What is drawn of a part: its vertices at two details with all that the shader needs.
+
+The still detail is the part's own mesh. The moving detail is a decimated copy
+whose face count follows the square root of the area, so that about 100,000
+triangles draw the whole back while it turns.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.spatial import cKDTree
+
+MOVING_FACES_PER_SQRT_CM2 = 24.0
+MOVING_FACES_LEAST = 48
+MOVING_BUDGET = 100_000
+
+
+@dataclass(slots=True, eq=False)
+class Shell:
+    """Drawn arrays of one part at one detail.
+
+    Attributes
+    ----------
+    points, normals : (n, 3) float32
+        mm LPS; unit outward normals.
+    faces : (m, 3) int32
+    surface : (n, 4) float32
+        Fibre millimetres along and across, tendon fraction, openness (1 in the
+        open, 0 deep in a furrow).
+    """
+
+    points: np.ndarray
+    normals: np.ndarray
+    faces: np.ndarray
+    surface: np.ndarray
+
+
+@dataclass(slots=True, eq=False)
+class DrawnPart:
+    """A part with its two shells; ``moving`` may be the same object as ``still``."""
+
+    part: object
+    still: Shell
+    moving: Shell
+
+    @property
+    def bounds(self) -> np.ndarray:
+        """Return the (2, 3) lowest and highest corner, mm."""
+        return np.array([self.still.points.min(axis=0), self.still.points.max(axis=0)])
+
+
+def draw_part(part) -> DrawnPart:
+    """Return the drawn arrays of a part."""
+    points = np.ascontiguousarray(part.mesh.vertices, dtype=np.float32)
+    faces = np.ascontiguousarray(part.mesh.faces, dtype=np.int32)
+    surface = np.zeros((len(points), 4), np.float32)
+    surface[:, 3] = 1.0
+    if part.uv is not None:
+        along, across = fibre_extent(part)
+        surface[:, 0] = part.uv[:, 0] * along
+        surface[:, 1] = part.uv[:, 1] * across
+    if part.tendon is not None:
+        surface[:, 2] = np.clip(part.tendon, 0.0, 1.0)
+    elif part.kind == "tendon":
+        surface[:, 2] = 1.0
+    np.nan_to_num(surface, copy=False)
+    still = Shell(points, vertex_normals(points, faces), faces, surface)
+    return DrawnPart(part, still, decimated(still, moving_face_count(points, faces)))
+
+
+def fibre_extent(part) -> tuple[float, float]:
+    """Return (length, width) in mm of a part's fibre field: median fibre, mean breadth.
+
+    Without fibre lines the extents of the mesh stand in.
+    """
+    if part.fibres is not None and len(part.fibres) > 1:
+        steps = np.linalg.norm(np.diff(part.fibres, axis=1), axis=2)
+        along = float(np.median(steps.sum(axis=1)))
+        middle = part.fibres[:, part.fibres.shape[1] // 2]
+        across = float(np.linalg.norm(np.diff(middle, axis=0), axis=1).sum())
+        # The outermost fibres lie inside the border by half a spacing.
+        across *= len(part.fibres) / (len(part.fibres) - 1)
+        if along > 0 and across > 0:
+            return along, max(across, 3.0)
+    extents = np.sort(np.ptp(np.asarray(part.mesh.vertices), axis=0))
+    return float(extents[2]), float(max(extents[1], 3.0))
+
+
+def vertex_normals(points: np.ndarray, faces: np.ndarray) -> np.ndarray:
+    """Return area-weighted unit vertex normals, (n, 3) float32."""
+    corners = points[faces].astype(np.float64)
+    across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    flat = faces.ravel()
+    normals = np.empty((len(points), 3))
+    for axis in range(3):
+        normals[:, axis] = np.bincount(
+            flat, weights=np.repeat(across[:, axis], 3), minlength=len(points)
+        )
+    length = np.linalg.norm(normals, axis=1, keepdims=True)
+    return (normals / np.where(length > 0, length, 1.0)).astype(np.float32)
+
+
+def moving_face_count(points: np.ndarray, faces: np.ndarray) -> int:
+    """Return how many faces the moving shell may have."""
+    corners = points[faces]
+    across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    area_cm2 = 0.5 * float(np.linalg.norm(across, axis=1).sum()) / 100.0
+    return max(MOVING_FACES_LEAST, int(MOVING_FACES_PER_SQRT_CM2 * np.sqrt(area_cm2)))
+
+
+def decimated(shell: Shell, face_count: int) -> Shell:
+    """Return a copy of the shell with about ``face_count`` faces (itself when that is no gain)."""
+    if len(shell.faces) <= 1.25 * face_count:
+        return shell
+    import fast_simplification
+
+    points, faces = fast_simplification.simplify(
+        shell.points, shell.faces, target_count=face_count, agg=5.0
+    )
+    if len(faces) < 4:
+        return shell
+    points = np.ascontiguousarray(points, np.float32)
+    faces = np.ascontiguousarray(faces, np.int32)
+    nearest = cKDTree(shell.points).query(points)[1]
+    # Smooth normals of the fine mesh shade the coarse one as if it were fine.
+    return Shell(points, shell.normals[nearest], faces, shell.surface[nearest])

@@ -1,0 +1,175 @@
+"""Colours of the parts: by kind, as on the table, and for poor projectors. No VTK.
+
+Arteries red, veins blue, nerves yellow: common practice, no source. Nothing on
+the table is colour-coded, so the second look shows muted brown muscle, cream
+nerves and dark vessels. The high-contrast look takes hues that stay apart for
+colour-blind viewers (Okabe and Ito's set of eight, from memory).
+"""
+
+from __future__ import annotations
+
+import zlib
+
+import numpy as np
+
+LOOKS = ("by_kind", "as_fixed", "high_contrast")
+
+MATERIALS = ("muscle", "bone", "gristle", "sheet", "fat", "tube", "skin", "context")
+"""Surface kinds that are shaded alike and drawn together."""
+
+_MATERIAL_OF_KIND = {
+    "bone": "bone",
+    "cartilage": "gristle",
+    "disc": "gristle",
+    "ligament": "gristle",
+    "muscle": "muscle",
+    "tendon": "muscle",
+    "fascia": "sheet",
+    "nerve": "tube",
+    "artery": "tube",
+    "vein": "tube",
+    "canal": "tube",
+    "skin": "skin",
+    "context": "context",
+}
+
+_PALETTES: dict[str, dict[str, tuple[int, int, int]]] = {
+    "by_kind": {
+        "bone": (219, 205, 172),
+        "cartilage": (178, 197, 205),
+        "disc": (186, 200, 204),
+        "ligament": (208, 197, 165),
+        "muscle_outer": (158, 66, 54),
+        "muscle_middle": (149, 76, 62),
+        "muscle_deep": (136, 56, 56),
+        "tendon": (208, 202, 190),
+        "fascia": (200, 194, 180),
+        "fat": (216, 184, 108),
+        "nerve": (222, 190, 58),
+        "artery": (176, 34, 36),
+        "vein": (58, 80, 150),
+        "canal": (206, 198, 178),
+        "skin": (205, 163, 136),
+        "context": (142, 138, 134),
+    },
+    "as_fixed": {
+        "bone": (206, 193, 162),
+        "cartilage": (190, 190, 176),
+        "disc": (190, 186, 168),
+        "ligament": (196, 186, 160),
+        "muscle_outer": (128, 97, 80),
+        "muscle_middle": (122, 96, 80),
+        "muscle_deep": (112, 86, 74),
+        "tendon": (196, 187, 168),
+        "fascia": (196, 188, 170),
+        "fat": (190, 168, 116),
+        "nerve": (202, 193, 166),
+        "artery": (112, 70, 60),
+        "vein": (66, 54, 62),
+        "canal": (196, 188, 168),
+        "skin": (176, 152, 128),
+        "context": (134, 130, 126),
+    },
+    "high_contrast": {
+        "bone": (222, 222, 222),
+        "cartilage": (86, 180, 220),
+        "disc": (86, 180, 220),
+        "ligament": (0, 148, 108),
+        "muscle_outer": (204, 90, 6),
+        "muscle_middle": (218, 150, 10),
+        "muscle_deep": (190, 108, 152),
+        "tendon": (236, 224, 196),
+        "fascia": (168, 168, 168),
+        "fat": (216, 196, 120),
+        "nerve": (236, 222, 60),
+        "artery": (196, 0, 0),
+        "vein": (0, 96, 176),
+        "canal": (206, 206, 206),
+        "skin": (206, 170, 146),
+        "context": (120, 120, 120),
+    },
+}
+
+HIGHLIGHT = (255, 214, 64)
+HIGHLIGHT_SHARE = 0.42
+HOVER_SHARE = 0.16
+BACKGROUNDS = {
+    "light": ((0.93, 0.93, 0.92), (0.85, 0.86, 0.87)),
+    "dark": ((0.13, 0.14, 0.16), (0.07, 0.075, 0.085)),
+}
+"""Lower and upper colour of the background of each theme, 0..1."""
+
+
+def material_of(part) -> str:
+    """Return which surface shading a part takes."""
+    if is_fat(part):
+        return "fat"
+    return _MATERIAL_OF_KIND[part.kind]
+
+
+def is_fat(part) -> bool:
+    """Return whether a fascia is the fatty one under the skin."""
+    return part.kind == "fascia" and part.stratum == 1
+
+
+def depth_group(stratum: int) -> str:
+    """Return "outer" (strata 0-3), "middle" (4-5) or "deep" (6-10)."""
+    if stratum <= 3:
+        return "outer"
+    return "middle" if stratum <= 5 else "deep"
+
+
+def base_colour(part, look: str = "by_kind") -> np.ndarray:
+    """Return the flat colour of a part, (3,) float 0..255.
+
+    Neighbours of one kind differ a little (by name, alike on both sides), so
+    that the border between two bellies shows.
+    """
+    if look not in LOOKS:
+        raise ValueError(f"look must be one of {', '.join(LOOKS)}, got {look!r}")
+    palette = _PALETTES[look]
+    if is_fat(part):
+        key = "fat"
+    elif part.kind == "muscle":
+        key = f"muscle_{depth_group(part.stratum)}"
+    else:
+        key = part.kind
+    colour = np.array(palette[key], float)
+    spread = {"muscle": 0.075, "bone": 0.025, "disc": 0.02, "ligament": 0.03}.get(part.kind, 0.0)
+    if spread:
+        seed = zlib.crc32(part.id.split(".", 1)[0].encode())
+        shade = ((seed & 0xFFFF) / 0xFFFF - 0.5) * 2.0
+        warmth = ((seed >> 16) / 0xFFFF - 0.5) * 2.0
+        colour = colour * (1.0 + spread * shade)
+        colour *= 1.0 + np.array([0.25, 0.0, -0.35]) * spread * warmth
+    return np.clip(colour, 0, 240)
+
+
+def vertex_colours(part, tendon, look: str, highlighted: bool, hovered: bool) -> np.ndarray:
+    """Return the colours of a part's drawn vertices.
+
+    Parameters
+    ----------
+    tendon : (n,) float
+        0 fleshy to 1 tendon, a value a drawn vertex.
+
+    Returns
+    -------
+    (n, 3) uint8
+    """
+    tendon = np.asarray(tendon, float)
+    colour = np.repeat(base_colour(part, look)[None], len(tendon), axis=0)
+    if part.kind in ("muscle", "tendon"):
+        # A soft step: flesh frays into tendon over a short way, not along the whole belly.
+        share = tendon * tendon * (3.0 - 2.0 * tendon)
+        pale = np.array(_PALETTES[look]["tendon"], float)
+        colour = colour + share[:, None] * (pale - colour)
+    mark = HIGHLIGHT_SHARE if highlighted else HOVER_SHARE if hovered else 0.0
+    if mark:
+        colour = colour + mark * (np.array(HIGHLIGHT, float) - colour)
+    return np.clip(np.rint(colour), 0, 255).astype(np.uint8)
+
+
+def legend_colour(part, look: str = "by_kind") -> tuple[int, int, int]:
+    """Return a part's flat colour as whole numbers, for sections and legends."""
+    return tuple(int(c) for c in np.rint(base_colour(part, look)))

@@ -1,0 +1,825 @@
+"""The one object that tells VTK what to show: it compares what is wanted with what is shown.
+
+It knows parts, looks and a pose; it knows no Qt and nothing of the dissection.
+All coordinates are mm LPS; picture coordinates are pixels, x right and y down
+from the top left corner.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from vtkmodules.util.numpy_support import vtk_to_numpy
+from vtkmodules.vtkCommonCore import vtkFloatArray, vtkUnsignedCharArray
+from vtkmodules.vtkRenderingCore import vtkLight, vtkRenderer
+
+from viewer.scene import anchors as anchor_finding
+from viewer.scene import camera as cameras
+from viewer.scene import looks, marks, overlay
+from viewer.scene.batches import DETAILS, Batch, BatchActors, batch_key
+from viewer.scene.camera import Flight, Pose
+from viewer.scene.drawn import DrawnPart, draw_part
+from viewer.scene.label_layout import Anchor, Label, lay_out
+from viewer.scene.outline import Outline
+from viewer.scene.picture_layer import PictureLayer
+from viewer.scene.window import offscreen_window, set_up
+
+VIEWS: tuple[str, ...] = tuple(cameras.VIEWS)
+THEMES = tuple(looks.BACKGROUNDS)
+SOLID_FROM = 0.995
+
+
+@dataclass(frozen=True, slots=True)
+class PartLook:
+    """How one shown part is to look.
+
+    Attributes
+    ----------
+    opacity : float
+        1 solid, less is see-through; a hidden part is left out instead.
+    highlighted, hovered : bool
+        Selected (tint and outline), or under the pointer (slight tint).
+    """
+
+    opacity: float = 1.0
+    highlighted: bool = False
+    hovered: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PickHit:
+    """What lies under a pixel: part, point (3,) mm and outward unit normal (3,)."""
+
+    part_id: str
+    point: np.ndarray
+    normal: np.ndarray
+
+
+class Viewport:
+    """One picture of the model in the window: a renderer and its actors."""
+
+    def __init__(self, window, share: tuple[float, float, float, float]):
+        self.renderer = vtkRenderer()
+        self.renderer.SetViewport(*share)
+        self.renderer.SetLayer(0)
+        self.renderer.SetAutomaticLightCreation(False)
+        self.renderer.GradientBackgroundOn()
+        self.renderer.SetUseDepthPeeling(True)
+        self.renderer.SetMaximumNumberOfPeels(4)
+        self.renderer.SetOcclusionRatio(0.0)
+        # VTK passes normals on only when there is a light; the shader has its own tone.
+        lamp = vtkLight()
+        lamp.SetLightTypeToHeadlight()
+        self.renderer.AddLight(lamp)
+        window.AddRenderer(self.renderer)
+        self.actors: dict[tuple[int, str], dict[str, BatchActors]] = {}
+        self.shown: dict[str, PartLook] = {}
+
+
+class Scene:
+    """A back on a render window (its own, in memory, when none is given)."""
+
+    def __init__(self, render_window=None, size: tuple[int, int] = (1280, 800)):
+        self.window = render_window if render_window is not None else offscreen_window(size)
+        self.offscreen = render_window is None
+        if render_window is not None:
+            set_up(render_window)
+        self._viewports: list[Viewport] = [Viewport(self.window, (0, 0, 1, 1))]
+        self._front = vtkRenderer()
+        self._front.SetLayer(1)
+        self._front.InteractiveOff()
+        self._front.SetAutomaticLightCreation(False)
+        self.window.AddRenderer(self._front)
+        self._drawn: dict[str, DrawnPart] = {}
+        self._areas: dict[str, float] = {}
+        self._batches: dict[tuple[int, str], dict[str, Batch]] = {}
+        self._painted: dict[str, tuple] = {}
+        self._target = None
+        self.pose = Pose()
+        self.limited = True
+        self.look = "by_kind"
+        self.theme = "light"
+        self.font_scale = 1.0
+        self.pixel_ratio = 1.0
+        self.animate = False
+        self.on_flight: Callable[[Flight], None] | None = None
+        self.pattern = True
+        self._labels_on = False
+        self._label_density = 0.5
+        self._label_blank = False
+        self._names: dict[str, str] = {}
+        self._labels: list[Label] = []
+        self._pins: list[tuple[np.ndarray, str]] = []
+        self._surface_marks: list[tuple[str, np.ndarray]] = []
+        self._measure_text = ""
+        self._measure_at: np.ndarray | None = None
+        self._layers = {
+            name: PictureLayer(self._front) for name in ("labels", "scale", "marker", "note")
+        }
+        self._small_key: tuple | None = None
+        self._outline = Outline(self._viewports[0].renderer)
+        self._measure_line = marks.Strokes(self._front, marks.MEASURE_COLOUR, 9.0, 3.0)
+        self._pin_spots = marks.Strokes(self._front, marks.PIN_COLOUR, 11.0)
+        self._surface_lines = marks.Strokes(self._viewports[0].renderer, marks.MARK_COLOUR, 9.0)
+        self._finalized = False
+        self.set_theme("light")
+
+    # Model ------------------------------------------------------------------------------
+
+    def set_model(self, model) -> None:
+        """Drop everything and take all parts of a model."""
+        self.clear()
+        self.add_parts(model.parts.values())
+
+    def clear(self) -> None:
+        """Drop all parts."""
+        for viewport in self._viewports:
+            for pair in viewport.actors.values():
+                for actors in pair.values():
+                    actors.remove()
+            viewport.actors.clear()
+            viewport.shown.clear()
+        self._drawn.clear()
+        self._areas.clear()
+        self._batches.clear()
+        self._painted.clear()
+        self._target = None
+        self._outline.clear()
+
+    def add_parts(self, parts: Iterable) -> None:
+        """Add parts (or ``DrawnPart`` prepared in another thread); same ids are replaced.
+
+        They stay hidden until ``apply`` names them.
+        """
+        changed = set()
+        for part in parts:
+            drawn = part if isinstance(part, DrawnPart) else draw_part(part)
+            name = drawn.part.id
+            if name in self._drawn:
+                changed.add(batch_key(self._drawn[name].part))
+            self._drawn[name] = drawn
+            self._areas[name] = _area(drawn)
+            changed.add(batch_key(drawn.part))
+        for key in changed:
+            self._rebuild_batch(key)
+        self._target = None
+
+    def part_ids(self) -> tuple[str, ...]:
+        """Return the ids of all parts held, shown or not."""
+        return tuple(self._drawn)
+
+    def drawn_parts(self) -> Mapping[str, DrawnPart]:
+        """Return the drawn arrays by id (read only)."""
+        return self._drawn
+
+    def set_openness(self, openness: Mapping[str, Mapping[str, np.ndarray]]) -> None:
+        """Set the furrow shade: detail -> part id -> (n,) values, as from ``shade``."""
+        for detail, values in openness.items():
+            for name, shade in values.items():
+                drawn = self._drawn.get(name)
+                if drawn is None:
+                    continue
+                shell = getattr(drawn, detail)
+                if len(shade) != len(shell.points):
+                    continue
+                shell.surface[:, 3] = shade
+                self._batches[batch_key(drawn.part)][detail].set_openness(name, shade)
+
+    def _rebuild_batch(self, key) -> None:
+        members = {
+            name: drawn for name, drawn in self._drawn.items() if batch_key(drawn.part) == key
+        }
+        for viewport in self._viewports:
+            for actors in viewport.actors.pop(key, {}).values():
+                actors.remove()
+        self._batches.pop(key, None)
+        if not members:
+            return
+        self._batches[key] = {detail: Batch(members, detail) for detail in DETAILS}
+        for name in members:
+            self._painted.pop(name, None)
+        for viewport in self._viewports:
+            self._add_actors(viewport, key)
+        self._order_actors()
+        for viewport in self._viewports:
+            self._want(viewport, key)
+            self._paint(viewport.shown, members)
+
+    def _add_actors(self, viewport: Viewport, key) -> None:
+        viewport.actors[key] = {
+            detail: BatchActors(
+                self._batches[key][detail], key[1], detail, viewport.renderer, self.pattern
+            )
+            for detail in DETAILS
+        }
+
+    def _order_actors(self) -> None:
+        """Draw shallow strata first, so that what they cover costs no shading."""
+        for viewport in self._viewports:
+            for key in sorted(viewport.actors):
+                for actors in viewport.actors[key].values():
+                    for actor in actors.actors.values():
+                        viewport.renderer.RemoveActor(actor)
+                        viewport.renderer.AddActor(actor)
+
+    # What is shown ----------------------------------------------------------------------
+
+    def apply(self, shown: Mapping[str, PartLook]) -> None:
+        """Show exactly these parts so; absent ids are hidden. Does not render."""
+        self._apply(self._viewports[0], shown)
+
+    def apply_whole(self, shown: Mapping[str, PartLook]) -> None:
+        """Say what the comparison picture shows."""
+        if len(self._viewports) > 1:
+            self._apply(self._viewports[1], shown)
+
+    def shown(self) -> Mapping[str, PartLook]:
+        """Return what is shown now."""
+        return self._viewports[0].shown
+
+    def _apply(self, viewport: Viewport, shown: Mapping[str, PartLook]) -> None:
+        wanted = {}
+        for name, look in shown.items():
+            if not 0.0 < look.opacity <= 1.0:
+                raise ValueError(
+                    f"opacity of {name} must lie in (0, 1], got {look.opacity}; leave it out to "
+                    "hide it"
+                )
+            if name in self._drawn:
+                wanted[name] = look
+        before = viewport.shown
+        viewport.shown = wanted
+        touched = {
+            batch_key(self._drawn[name].part)
+            for name in before.keys() ^ wanted.keys()
+            if name in self._drawn
+        }
+        repaint = []
+        for name, look in wanted.items():
+            old = before.get(name)
+            if old is None or old != look:
+                repaint.append(name)
+                if old is not None and (old.opacity < SOLID_FROM) != (look.opacity < SOLID_FROM):
+                    touched.add(batch_key(self._drawn[name].part))
+        for key in touched:
+            self._want(viewport, key)
+        self._paint(wanted, repaint)
+        if viewport is self._viewports[0]:
+            lit = [name for name, look in wanted.items() if look.highlighted]
+            self._outline.show({name: self._drawn[name].moving for name in lit})
+
+    def _want(self, viewport: Viewport, key) -> None:
+        solid, see_through = [], []
+        for name in self._batches[key]["still"].ids:
+            look = viewport.shown.get(name)
+            if look is not None:
+                (solid if look.opacity >= SOLID_FROM else see_through).append(name)
+        for actors in viewport.actors[key].values():
+            actors.want(tuple(solid), tuple(see_through))
+
+    def _paint(self, shown: Mapping[str, PartLook], names: Iterable[str]) -> None:
+        touched = {}
+        for name in names:
+            look = shown.get(name)
+            if look is None:
+                continue
+            state = (self.look, look.highlighted, look.hovered, look.opacity)
+            if self._painted.get(name) == state:
+                continue
+            self._painted[name] = state
+            key = batch_key(self._drawn[name].part)
+            for detail in DETAILS:
+                batch = self._batches[key][detail]
+                batch.paint(name, *state)
+                touched[id(batch)] = batch
+        for batch in touched.values():
+            batch.touch()
+
+    def set_look(self, look: str) -> None:
+        """Choose the colours: "by_kind", "as_fixed" or "high_contrast"."""
+        if look not in looks.LOOKS:
+            raise ValueError(f"look must be one of {', '.join(looks.LOOKS)}, got {look!r}")
+        self.look = look
+        for viewport in reversed(self._viewports):
+            self._paint(viewport.shown, viewport.shown)
+
+    def set_theme(self, theme: str) -> None:
+        """Choose the background: "light" or "dark"."""
+        if theme not in looks.BACKGROUNDS:
+            raise ValueError(f"theme must be one of {', '.join(THEMES)}, got {theme!r}")
+        self.theme = theme
+        low, high = looks.BACKGROUNDS[theme]
+        for viewport in self._viewports:
+            viewport.renderer.SetBackground(*low)
+            viewport.renderer.SetBackground2(*high)
+        self._small_key = None
+
+    def set_font_scale(self, scale: float) -> None:
+        """Set the size of all writing, 1 to 2."""
+        if not 0.5 <= scale <= 4.0:
+            raise ValueError(f"font scale must lie in 0.5..4, got {scale}")
+        self.font_scale = float(scale)
+        self._small_key = None
+
+    @property
+    def font_px(self) -> int:
+        """Return the letter size in picture pixels."""
+        return round(overlay.BASE_FONT_PX * self.font_scale * self.pixel_ratio)
+
+    def set_compare(self, on: bool) -> None:
+        """Show two pictures side by side under one camera: as dissected, and whole."""
+        if on == (len(self._viewports) > 1):
+            return
+        if on:
+            self._viewports[0].renderer.SetViewport(0, 0, 0.5, 1)
+            second = Viewport(self.window, (0.5, 0, 1, 1))
+            self._viewports.append(second)
+            for key in self._batches:
+                self._add_actors(second, key)
+            self._order_actors()
+        else:
+            second = self._viewports.pop()
+            for pair in second.actors.values():
+                for actors in pair.values():
+                    actors.remove()
+            self.window.RemoveRenderer(second.renderer)
+            self._viewports[0].renderer.SetViewport(0, 0, 1, 1)
+        self.set_theme(self.theme)
+
+    # Camera -----------------------------------------------------------------------------
+
+    def size(self) -> tuple[int, int]:
+        """Return (width, height) of the window in pixels."""
+        width, height = self.window.GetSize()
+        return max(int(width), 1), max(int(height), 1)
+
+    def _view_size(self) -> tuple[int, int]:
+        width, height = self.size()
+        return (width // len(self._viewports), height)
+
+    def _aspect(self) -> float:
+        width, height = self._view_size()
+        return width / height
+
+    def set_view(self, name: str) -> None:
+        """Turn to a fixed view that frames everything shown."""
+        pose = cameras.view_pose(name, self.pose)
+        self._go(cameras.framed(pose, self._points(self.shown()), self._aspect()))
+
+    def fly_to(self, ids: Iterable[str], *, keep_direction: bool = True) -> None:
+        """Frame these parts; otherwise also turn to the fixed view nearest to their outside."""
+        ids = [name for name in ids if name in self._drawn]
+        points = self._points(ids)
+        if not len(points):
+            return
+        pose = self.pose
+        if not keep_direction:
+            outward = points.mean(axis=0) - self._points(self._drawn).mean(axis=0)
+            outward[2] = 0.0
+            azimuth = float(np.degrees(np.arctan2(outward[0], abs(outward[1]) + 60.0)))
+            pose = cameras.view_pose(cameras.nearest_view(azimuth, 0.0), pose)
+        self._go(cameras.framed(pose, points, self._aspect(), margin=1.6))
+
+    def _go(self, pose: Pose) -> None:
+        if self.animate and self.on_flight is not None:
+            self.on_flight(Flight(self.pose, pose))
+        else:
+            self.pose = pose
+
+    def _points(self, ids: Iterable[str]) -> np.ndarray:
+        boxes = [_corners(self._drawn[name].bounds) for name in ids if name in self._drawn]
+        return np.concatenate(boxes) if boxes else np.zeros((0, 3))
+
+    def orbit(self, azimuth_deg: float, elevation_deg: float) -> None:
+        """Turn the eye round the body; gently limited unless free."""
+        self.pose = cameras.orbited(self.pose, azimuth_deg, elevation_deg, self.limited)
+
+    def pan(self, dx_px: float, dy_px: float) -> None:
+        """Shift the picture by pixels (y down)."""
+        self.pose = cameras.panned(self.pose, dx_px, dy_px, self.size()[1])
+
+    def zoom(self, factor: float, at: tuple[float, float] | None = None) -> None:
+        """Enlarge by a factor, keeping the point under a pixel in its place."""
+        before = self.pose
+        self.pose = cameras.zoomed(self.pose, factor)
+        if at is not None:
+            width, height = self._view_size()
+            away = at[0] % width - width / 2, at[1] - height / 2
+            share = before.scale_mm / self.pose.scale_mm
+            self.pan(away[0] * (1 - share), away[1] * (1 - share))
+
+    def set_orbit(self, mode: str) -> None:
+        """Choose "limited" (about the last fixed view) or "free" turning."""
+        if mode not in ("limited", "free"):
+            raise ValueError(f"orbit must be limited or free, got {mode!r}")
+        self.limited = mode == "limited"
+        if self.limited:
+            view = cameras.nearest_view(self.pose.azimuth_deg, self.pose.elevation_deg)
+            self.pose = replace(self.pose, view=view)
+
+    def camera(self) -> dict:
+        """Return the pose as JSON values."""
+        return self.pose.to_dict()
+
+    def set_camera(self, values: Mapping) -> None:
+        """Take a pose from ``camera``."""
+        self.pose = cameras.pose_from_dict(values)
+
+    def markers_text(self) -> str:
+        """Return in words which way the subject lies in the picture."""
+        return cameras.markers_sentence(self.pose)
+
+    def _place_cameras(self) -> None:
+        right, up, back = self.pose.axes()
+        focus = np.asarray(self.pose.focus)
+        near, far = self._clipping(back, focus)
+        for renderer in [v.renderer for v in self._viewports] + [self._front]:
+            eye = renderer.GetActiveCamera()
+            eye.ParallelProjectionOn()
+            eye.SetFocalPoint(*focus)
+            eye.SetPosition(*(focus + cameras.EYE_DISTANCE_MM * back))
+            eye.SetViewUp(*up)
+            eye.SetParallelScale(self.pose.scale_mm)
+            eye.SetClippingRange(near, far)
+        if len(self._viewports) > 1:
+            self._front.SetViewport(0, 0, 1, 1)
+
+    def _clipping(self, back: np.ndarray, focus: np.ndarray) -> tuple[float, float]:
+        points = self._points(self._drawn)
+        if not len(points):
+            return 1.0, 2 * cameras.EYE_DISTANCE_MM
+        depth = cameras.EYE_DISTANCE_MM - (points - focus) @ back
+        return max(float(depth.min()) - 20.0, 1.0), float(depth.max()) + 20.0
+
+    # Pictures ---------------------------------------------------------------------------
+
+    def render(self, moving: bool = False) -> None:
+        """Draw once: coarse and without labels while moving, in full when still."""
+        if self._finalized:
+            return
+        self._draw_model(moving)
+        self._update_small_pictures()
+        labels = self._layers["labels"]
+        texts = not moving and self._has_texts()
+        if texts:
+            labels.hide()
+            self.window.Render()
+            self._labels = self._laid_out_labels()
+            picture = overlay.labels_picture(self.size(), self._labels, self.font_px, self.theme)
+            labels.show(picture, 0, 0)
+        else:
+            labels.hide()
+        self.window.Render()
+
+    def _draw_model(self, moving: bool) -> None:
+        self._place_cameras()
+        see_through = False
+        for viewport in self._viewports:
+            for pair in viewport.actors.values():
+                pair["moving"].draw(moving)
+                pair["still"].draw(not moving)
+            see_through |= any(look.opacity < SOLID_FROM for look in viewport.shown.values())
+            viewport.renderer.SetUseFXAA(not moving)
+            viewport.renderer.SetUseDepthPeeling(see_through and not moving)
+        self._outline.step(self._view_size(), self.pixel_ratio)
+
+    def _has_texts(self) -> bool:
+        return bool(
+            (self._labels_on and self._names)
+            or self._pins
+            or self._surface_marks
+            or self._measure_text
+        )
+
+    def _update_small_pictures(self) -> None:
+        width, height = self.size()
+        pose = self.pose
+        key = (
+            width,
+            height,
+            self.font_px,
+            self.theme,
+            round(pose.azimuth_deg),
+            round(pose.elevation_deg),
+            round(float(pose.scale_mm), 2),
+        )
+        if key == self._small_key:
+            return
+        self._small_key = key
+        marker = overlay.marker_picture(pose, self.font_px, self.theme)
+        self._layers["marker"].show(marker, width - marker.shape[1] - 6, 6)
+        bar = overlay.scale_bar_picture(pose.scale_mm, height, self.font_px, self.theme)
+        self._layers["scale"].show(bar, 8, 8)
+
+    def screenshot(
+        self, size: tuple[int, int] | None = None, supersample: int = 1, overlays: bool = True
+    ) -> np.ndarray:
+        """Return the still picture, (h, w, 3) uint8.
+
+        A size other than the window's is drawn by a second scene in memory, so
+        that the window on the screen is left alone.
+
+        Parameters
+        ----------
+        supersample : int
+            Draw so many times larger a side and average down.
+        overlays : bool
+            Labels, scale bar and side marker.
+        """
+        size = tuple(int(s) for s in (size or self.size()))
+        if min(size) < 16 or max(size) > 16384:
+            raise ValueError(f"picture sides must lie in 16..16384 px, got {size[0]}x{size[1]}")
+        if not self.offscreen and (size != self.size() or supersample > 1):
+            twin = self.twin(size)
+            try:
+                return twin.screenshot(size, supersample, overlays)
+            finally:
+                twin.finalize()
+        before = self.size()
+        large = (size[0] * supersample, size[1] * supersample)
+        if large != before:
+            self.window.SetSize(*large)
+        for layer in self._layers.values():
+            layer.hide()
+        self._small_key = None
+        try:
+            self._draw_model(moving=False)
+            self.window.Render()
+            picture = self._grab()
+            depth = self._depth_mm() if overlays and self._has_texts() else None
+        finally:
+            if large != before:
+                self.window.SetSize(*before)
+        if supersample > 1:
+            picture = _averaged(picture, supersample)
+            if depth is not None:
+                depth = depth[::supersample, ::supersample]
+        if not overlays:
+            return picture
+        width, height = size
+        if depth is not None:
+            self._labels = self._laid_out_labels(size, depth)
+            layer = overlay.labels_picture(size, self._labels, self.font_px, self.theme)
+            picture = overlay.blended(picture, layer, 0, 0)
+        marker = overlay.marker_picture(self.pose, self.font_px, self.theme)
+        picture = overlay.blended(
+            picture, marker, width - marker.shape[1] - 6, height - marker.shape[0] - 6
+        )
+        bar = overlay.scale_bar_picture(self.pose.scale_mm, height, self.font_px, self.theme)
+        return overlay.blended(picture, bar, 8, height - bar.shape[0] - 8)
+
+    def twin(self, size: tuple[int, int]) -> Scene:
+        """Return an offscreen scene that shows the same (arrays are shared)."""
+        twin = Scene(size=size)
+        twin.add_parts(self._drawn.values())
+        if len(self._viewports) > 1:
+            twin.set_compare(True)
+            twin.apply_whole(self._viewports[1].shown)
+        twin.set_theme(self.theme)
+        twin.font_scale, twin.pixel_ratio = self.font_scale, self.pixel_ratio
+        twin.look = self.look
+        twin.apply(self.shown())
+        twin.pose, twin.limited = self.pose, self.limited
+        twin._labels_on, twin._label_density = self._labels_on, self._label_density
+        twin._label_blank, twin._names = self._label_blank, self._names
+        twin.set_pins(self._pins)
+        twin._surface_marks = self._surface_marks
+        twin._draw_surface_marks()
+        return twin
+
+    def _grab(self) -> np.ndarray:
+        width, height = self.size()
+        pixels = vtkUnsignedCharArray()
+        self.window.GetPixelData(0, 0, width - 1, height - 1, 0, pixels, 0)
+        return vtk_to_numpy(pixels).reshape(height, width, 3)[::-1].copy()
+
+    def _depth_mm(self) -> np.ndarray:
+        """Return the distance from the eye's plane of each pixel drawn last, (h, w) mm."""
+        width, height = self._view_size()
+        values = vtkFloatArray()
+        self.window.GetZbufferData(0, 0, width - 1, height - 1, values)
+        share = vtk_to_numpy(values).reshape(height, width)[::-1]
+        near, far = self._viewports[0].renderer.GetActiveCamera().GetClippingRange()
+        depth = near + share * (far - near)
+        return np.where(share >= 1.0, np.inf, depth)
+
+    # Picking and projection -------------------------------------------------------------
+
+    def ray(self, x: float, y: float) -> tuple[np.ndarray, np.ndarray]:
+        """Return (origin, unit direction) of the sight line through a pixel."""
+        right, up, back = self.pose.axes()
+        width, height = self._view_size()
+        mm_per_px = 2.0 * self.pose.scale_mm / height
+        start = np.asarray(self.pose.focus) + cameras.EYE_DISTANCE_MM * back
+        start = start + ((x % max(width, 1)) - width / 2) * mm_per_px * right
+        return start + (height / 2 - y) * mm_per_px * up, -back
+
+    def pick(self, x: float, y: float) -> PickHit | None:
+        """Return what is shown at a pixel, or None."""
+        width, _ = self._view_size()
+        second = len(self._viewports) > 1 and x >= width
+        shown = self._viewports[1 if second else 0].shown
+        hit = self.target().first_hit(*self.ray(x, y), shown)
+        return None if hit is None else PickHit(*hit)
+
+    def target(self):
+        """Return the ray target of all parts, made when first asked for."""
+        if self._target is None:
+            from viewer.scene.raycast import RayTarget
+
+            self._target = RayTarget(
+                {name: (d.still.points, d.still.faces) for name, d in self._drawn.items()}
+            )
+        return self._target
+
+    def project(self, points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        """Return pixels (n, 2) and whether each point is not hidden (by a ray), (n,) bool."""
+        pixels, _ = self._project(points)
+        visible = np.zeros(len(pixels), bool)
+        width, height = self._view_size()
+        target, shown = self.target(), self.shown()
+        for i, (x, y) in enumerate(pixels):
+            if 0 <= x < width and 0 <= y < height:
+                origin, direction = self.ray(x, y)
+                hit = target.first_hit(origin, direction, shown)
+                distance = float((np.asarray(points[i]) - origin) @ direction)
+                visible[i] = hit is None or (
+                    float((hit[1] - origin) @ direction) >= distance - anchor_finding.DEPTH_SLACK_MM
+                )
+        return pixels, visible
+
+    def _project(self, points, size: tuple[int, int] | None = None):
+        """Return ((n, 2) pixels, (n,) depth mm)."""
+        right, up, back = self.pose.axes()
+        width, height = size or self._view_size()
+        px_per_mm = height / (2.0 * self.pose.scale_mm)
+        away = np.asarray(points, float).reshape(-1, 3) - np.asarray(self.pose.focus)
+        pixels = np.column_stack(
+            [width / 2 + (away @ right) * px_per_mm, height / 2 - (away @ up) * px_per_mm]
+        )
+        return pixels, cameras.EYE_DISTANCE_MM - away @ back
+
+    # Labels and marks -------------------------------------------------------------------
+
+    def set_labels(
+        self,
+        on: bool,
+        density: float = 0.5,
+        blank: bool = False,
+        names: Mapping[str, str] | None = None,
+    ) -> None:
+        """Switch labels on; names maps ids to texts, blank puts numbers in their place."""
+        self._labels_on = on
+        self._label_density = float(density)
+        self._label_blank = bool(blank)
+        if names is not None:
+            self._names = dict(names)
+
+    def labels(self) -> list[Label]:
+        """Return the labels of the picture drawn last, in reading order."""
+        return list(self._labels)
+
+    def _laid_out_labels(self, size=None, depth=None) -> list[Label]:
+        size = size or self._view_size()
+        if len(self._viewports) > 1:
+            size = (size[0] // 2, size[1]) if size == self.size() else size
+        depth = self._depth_mm() if depth is None else depth
+        mm_per_px = 2.0 * self.pose.scale_mm / size[1]
+        found: list[Anchor] = []
+
+        def project(points):
+            return self._project(points, size)
+
+        if self._labels_on:
+            solid = {
+                name: self._drawn[name].moving.points
+                for name, look in self.shown().items()
+                if look.opacity >= SOLID_FROM
+            }
+            found += anchor_finding.anchors(
+                solid, self._names, project, depth, mm_per_px, self._areas
+            )
+        always = [(point, text) for point, text in self._pins]
+        if self._measure_text and self._measure_at is not None:
+            always.append((self._measure_at, self._measure_text))
+        for i, (point, text) in enumerate(always):
+            pixel, _ = project(point)
+            found.append(Anchor(f"pin {i}", text, *map(float, pixel[0]), weight=1e12))
+        for name, points in self._surface_marks:
+            middle = np.asarray(points, float).reshape(-1, 3)
+            middle = middle[len(middle) // 2]
+            pixel, deep = project(middle)
+            if anchor_finding.seen(pixel, deep - 4.0, depth)[0]:
+                found.append(Anchor(f"mark {name}", name, *map(float, pixel[0]), weight=1e9))
+        found = anchor_finding.spread_out(found, size, 8.0)
+        certain = [a for a in found if a.weight >= 1e9]
+        density = self._label_density if self._labels_on else 0.0
+        least = min(1.0, len(certain) / 48.0 + 1e-6) if certain else 0.0
+        marker_room = self.font_px * 9.0
+        return lay_out(
+            found,
+            size,
+            lambda text: overlay.text_size(text, self.font_px),
+            max(density, least),
+            self._label_blank,
+            bottom_px=marker_room,
+        )
+
+    def set_pins(self, pins: Sequence[tuple[np.ndarray, str]]) -> None:
+        """Show notes stuck to points of the model."""
+        self._pins = [(np.asarray(point, float), str(text)) for point, text in pins]
+        self._pin_spots.draw([p for p, _ in self._pins], [])
+
+    def set_measure(self, points=(), path=None, text: str = "") -> None:
+        """Show a measured line: its ends (k, 3), an optional way (m, 3), and the figure."""
+        points = np.asarray(points, float).reshape(-1, 3)
+        line = points if path is None else np.asarray(path, float)
+        self._measure_line.draw(points, [line] if len(line) > 1 else [])
+        self._measure_text = text if len(points) else ""
+        self._measure_at = (
+            line[len(line) // 2] if len(line) > 2 else (line.mean(axis=0) if len(line) else None)
+        )
+
+    def set_surface_marks(self, marks_: Sequence[tuple[str, np.ndarray]], on: bool = True) -> None:
+        """Draw named points or curves, (3,) or (k, 3) mm, on the outermost shown surface."""
+        self._surface_marks = (
+            [(str(name), np.asarray(place, float)) for name, place in marks_] if on else []
+        )
+        self._draw_surface_marks()
+
+    def _draw_surface_marks(self) -> None:
+        spots = [place for _, place in self._surface_marks if place.ndim == 1]
+        curves = [place for _, place in self._surface_marks if place.ndim == 2]
+        self._surface_lines.draw(spots, curves)
+
+    def surface_path(self, a: np.ndarray, b: np.ndarray) -> np.ndarray | None:
+        """Return a short way along the surface of the part under ``a``, (m, 3) mm, or None."""
+        from viewer.scene.surface_path import shortest_on_surface
+
+        best = None
+        for name in self.shown():
+            shell = self._drawn[name].still
+            gap = min(_box_gap(self._drawn[name].bounds, p) for p in (a, b))
+            if gap > 2.0:
+                continue
+            both = sum(float(((shell.points - p) ** 2).sum(axis=1).min()) for p in (a, b))
+            if best is None or both < best[0]:
+                best = both, shell
+        if best is None:
+            return None
+        return shortest_on_surface(best[1].points, best[1].faces, np.asarray(a), np.asarray(b))
+
+    # End --------------------------------------------------------------------------------
+
+    def face_counts(self) -> dict[str, int]:
+        """Return the triangles drawn at each detail by what is shown now."""
+        return {
+            detail: sum(
+                pair[detail].face_count()
+                for viewport in self._viewports
+                for pair in viewport.actors.values()
+            )
+            for detail in DETAILS
+        }
+
+    def finalize(self) -> None:
+        """Let go of the graphics; may be called twice."""
+        if self._finalized:
+            return
+        self._finalized = True
+        self.on_flight = None
+        self.clear()
+        for viewport in self._viewports:
+            viewport.renderer.RemoveAllViewProps()
+            self.window.RemoveRenderer(viewport.renderer)
+        self._front.RemoveAllViewProps()
+        self.window.RemoveRenderer(self._front)
+        self.window.Finalize()
+
+
+def _area(drawn: DrawnPart) -> float:
+    corners = drawn.moving.points[drawn.moving.faces]
+    across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    return 0.5 * float(np.linalg.norm(across, axis=1).sum())
+
+
+def _corners(bounds: np.ndarray) -> np.ndarray:
+    low, high = bounds
+    return np.array(
+        [[x, y, z] for x in (low[0], high[0]) for y in (low[1], high[1]) for z in (low[2], high[2])]
+    )
+
+
+def _box_gap(bounds: np.ndarray, point) -> float:
+    low, high = bounds
+    outside = np.maximum(np.maximum(low - point, np.asarray(point) - high), 0.0)
+    return float(np.linalg.norm(outside))
+
+
+def _averaged(picture: np.ndarray, factor: int) -> np.ndarray:
+    height, width = picture.shape[0] // factor, picture.shape[1] // factor
+    blocks = picture[: height * factor, : width * factor].astype(np.float32)
+    blocks = blocks.reshape(height, factor, width, factor, 3)
+    return np.rint(blocks.mean(axis=(1, 3))).astype(np.uint8)

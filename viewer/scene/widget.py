@@ -1,0 +1,258 @@
+"""The scene as a Qt widget: mouse, coalesced drawing, flights, and a clean end."""
+
+from __future__ import annotations
+
+import time
+
+from PySide6.QtCore import QPoint, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QPaintEngine
+from PySide6.QtWidgets import QSizePolicy, QWidget
+from vtkmodules.vtkRenderingCore import vtkRenderWindow
+
+from viewer.scene.camera import Flight
+from viewer.scene.scene import PickHit, Scene
+from viewer.scene.window import set_up
+
+SETTLE_MS = 120
+HOVER_MS = 60
+CLICK_SLACK_PX = 4
+FLIGHT_FRAME_MS = 16
+DEGREES_PER_WIDTH = 200.0
+
+
+class SceneWidget(QWidget):
+    """A native child window that VTK draws into.
+
+    Signals
+    -------
+    hovered(PickHit or None)
+        What is under the pointer, at most every 60 ms.
+    picked(PickHit or None, bool)
+        A click without a drag; the flag tells that Ctrl or Shift was held.
+    context_requested(PickHit or None, QPoint)
+        Right click, with the global position.
+    view_changed()
+        The user moved the eye.
+    """
+
+    hovered = Signal(object)
+    picked = Signal(object, bool)
+    context_requested = Signal(object, QPoint)
+    view_changed = Signal()
+    settled = Signal()
+
+    def __init__(self, parent: QWidget | None = None):
+        super().__init__(parent)
+        # VTK paints this window itself: Qt must neither buffer nor clear it.
+        self.setAttribute(Qt.WidgetAttribute.WA_NativeWindow)
+        self.setAttribute(Qt.WidgetAttribute.WA_PaintOnScreen)
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setAttribute(Qt.WidgetAttribute.WA_NoSystemBackground)
+        self.setMouseTracking(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setMinimumSize(160, 120)
+        self.setAccessibleName("Model")
+        self.mode = "pick"
+        window = vtkRenderWindow()
+        set_up(window)
+        window.SetWindowInfo(str(int(self.winId())))
+        self.scene = Scene(window)
+        self.scene.on_flight = self._start_flight
+        self.scene.animate = True
+        self._finalized = False
+        self._press: QPoint | None = None
+        self._last: QPoint | None = None
+        self._button = Qt.MouseButton.NoButton
+        self._dragged = False
+        self._moving = False
+        self._flight: Flight | None = None
+        self._flight_began = 0.0
+        self.last_frame_ms = 0.0
+        self._draw_timer = QTimer(self, singleShot=True, interval=0)
+        self._draw_timer.timeout.connect(self._draw)
+        self._settle_timer = QTimer(self, singleShot=True, interval=SETTLE_MS)
+        self._settle_timer.timeout.connect(self._settle)
+        self._flight_timer = QTimer(self, interval=FLIGHT_FRAME_MS)
+        self._flight_timer.timeout.connect(self._fly)
+        self._hover_timer = QTimer(self, singleShot=True, interval=HOVER_MS)
+        self._hover_timer.timeout.connect(self._hover)
+        self._hover_at: QPoint | None = None
+
+    # Drawing ----------------------------------------------------------------------------
+
+    def refresh(self, moving: bool = True) -> None:
+        """Ask for one picture soon: coarse at once, full when nothing moves any more."""
+        if self._finalized:
+            return
+        self._moving = self._moving or moving
+        self._draw_timer.start()
+        if moving:
+            self._settle_timer.start()
+
+    def _draw(self) -> None:
+        if self._finalized or not self.isVisible():
+            return
+        began = time.perf_counter()
+        self.scene.render(moving=self._moving)
+        self.last_frame_ms = 1000.0 * (time.perf_counter() - began)
+
+    def _settle(self) -> None:
+        if self._flight is not None or self._button != Qt.MouseButton.NoButton:
+            if self._flight is None and self._dragged:
+                self._moving = False
+                self._draw()
+            return
+        self._moving = False
+        self._draw()
+        self.settled.emit()
+
+    def paintEngine(self) -> QPaintEngine | None:
+        """Return None: Qt has nothing to paint here."""
+        return None
+
+    def paintEvent(self, _event) -> None:
+        self.refresh(moving=False)
+
+    def resizeEvent(self, event) -> None:
+        super().resizeEvent(event)
+        if self._finalized:
+            return
+        ratio = self.devicePixelRatioF()
+        self.scene.pixel_ratio = ratio
+        size = event.size() if event is not None else self.size()
+        self.scene.window.SetSize(
+            max(round(size.width() * ratio), 1), max(round(size.height() * ratio), 1)
+        )
+        self.refresh()
+
+    def sizeHint(self) -> QSize:
+        """Return a comfortable first size."""
+        return QSize(960, 720)
+
+    # Flights ----------------------------------------------------------------------------
+
+    def _start_flight(self, flight: Flight) -> None:
+        if not self.isVisible() or self._finalized:
+            self.scene.pose = flight.end
+            return
+        self._flight = flight
+        self._flight_began = time.perf_counter()
+        self._flight_timer.start()
+
+    def _fly(self) -> None:
+        flight = self._flight
+        if flight is None or self._finalized:
+            self._flight_timer.stop()
+            return
+        fraction = (time.perf_counter() - self._flight_began) / flight.seconds
+        self.scene.pose = flight.at(fraction)
+        if fraction >= 1.0:
+            self._flight = None
+            self._flight_timer.stop()
+            self.view_changed.emit()
+        self.refresh()
+
+    def end_flight(self) -> None:
+        """Jump to where a flight under way leads."""
+        if self._flight is not None:
+            self.scene.pose = self._flight.end
+            self._flight = None
+            self._flight_timer.stop()
+
+    # Mouse ------------------------------------------------------------------------------
+
+    def _pixel(self, place) -> tuple[float, float]:
+        ratio = self.devicePixelRatioF()
+        return place.x() * ratio, place.y() * ratio
+
+    def pick_at(self, place) -> PickHit | None:
+        """Return what is under a point of the widget (logical pixels)."""
+        return self.scene.pick(*self._pixel(place))
+
+    def mousePressEvent(self, event) -> None:
+        self.end_flight()
+        self._press = self._last = event.position().toPoint()
+        self._button = event.button()
+        self._dragged = False
+        event.accept()
+
+    def mouseMoveEvent(self, event) -> None:
+        place = event.position().toPoint()
+        if self._button == Qt.MouseButton.NoButton or self._last is None:
+            self._hover_at = place
+            if not self._hover_timer.isActive():
+                self._hover_timer.start()
+            return
+        if (place - self._press).manhattanLength() > CLICK_SLACK_PX:
+            self._dragged = True
+        if not self._dragged:
+            return
+        step = place - self._last
+        self._last = place
+        shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+        if self._button == Qt.MouseButton.MiddleButton or (
+            self._button == Qt.MouseButton.LeftButton and shift
+        ):
+            self.scene.pan(*self._pixel(step))
+        elif self._button == Qt.MouseButton.LeftButton:
+            degrees = DEGREES_PER_WIDTH / max(self.width(), 1)
+            # Dragging to the right turns the body to the right: the eye goes to the left flank.
+            self.scene.orbit(-step.x() * degrees, step.y() * degrees)
+        else:
+            return
+        self.view_changed.emit()
+        self.refresh()
+
+    def mouseReleaseEvent(self, event) -> None:
+        button, self._button = self._button, Qt.MouseButton.NoButton
+        if self._dragged or self._press is None:
+            self._settle_timer.start()
+            return
+        hit = self.pick_at(event.position())
+        if button == Qt.MouseButton.LeftButton:
+            more = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+            self.picked.emit(hit, bool(event.modifiers() & more))
+        elif button == Qt.MouseButton.RightButton:
+            self.context_requested.emit(hit, event.globalPosition().toPoint())
+        event.accept()
+
+    def wheelEvent(self, event) -> None:
+        self.end_flight()
+        steps = event.angleDelta().y() / 120.0
+        if steps:
+            self.scene.zoom(1.15**steps, at=self._pixel(event.position()))
+            self.view_changed.emit()
+            self.refresh()
+        event.accept()
+
+    def leaveEvent(self, event) -> None:
+        self._hover_timer.stop()
+        self._hover_at = None
+        self.hovered.emit(None)
+        super().leaveEvent(event)
+
+    def _hover(self) -> None:
+        if self._hover_at is not None and not self._finalized and self._flight is None:
+            self.hovered.emit(self.pick_at(self._hover_at))
+
+    # End --------------------------------------------------------------------------------
+
+    def finalize(self) -> None:
+        """Let go of the graphics; may be called twice, and without ever being shown."""
+        if self._finalized:
+            return
+        self._finalized = True
+        for timer in (
+            self._draw_timer,
+            self._settle_timer,
+            self._flight_timer,
+            self._hover_timer,
+        ):
+            timer.stop()
+        self._flight = None
+        self.scene.finalize()
+
+    def closeEvent(self, event) -> None:
+        self.finalize()
+        super().closeEvent(event)
