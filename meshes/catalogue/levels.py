@@ -127,13 +127,3 @@ def placeholders(level: str) -> dict[str, str]:
 def spoken(level: str) -> str:
     """Return a level for people: "T5", "C4 and C5", "7"."""
     return level.replace("_", " and ")
-
-
-_ORDINALS = (
-    "zeroth first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth"
-).split()
-
-
-def ordinal(number: int) -> str:
-    """Return the English ordinal of 0 to 12."""
-    return _ORDINALS[number]

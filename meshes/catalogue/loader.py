@@ -10,7 +10,7 @@ import tomllib
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import MISSING, fields
 from difflib import get_close_matches
-from functools import lru_cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from pathlib import Path
@@ -107,9 +107,9 @@ def read_catalogue(folder: Traversable | Path) -> Catalogue:
     home: dict[str, str] = {}
     for table in TABLES:
         file = f"{table}.toml"
-        for key, row in _read_toml(folder, file).items():
+        for key, row in read_toml(folder, file).items():
             if key in entries:
-                raise _error(file, key, f"is already an entry of {home[key]}")
+                raise entry_error(file, key, f"is already an entry of {home[key]}")
             entries[key] = _make_entry(table, key, row, citations)
             home[key] = file
     _check_names(entries, home)
@@ -118,11 +118,13 @@ def read_catalogue(folder: Traversable | Path) -> Catalogue:
     return Catalogue(entries, landmarks, citations, groups)
 
 
-def _error(file: str, entry: str, message: str) -> PeelbackError:
+def entry_error(file: str, entry: str, message: str) -> PeelbackError:
+    """Return the error for one entry: a single line naming file and entry."""
     return PeelbackError(f"{file}, {entry}: {message}")
 
 
-def _read_toml(folder: Traversable | Path, file: str) -> dict:
+def read_toml(folder: Traversable | Path, file: str) -> dict:
+    """Read one table, or say in one line why it cannot be read."""
     try:
         text = (folder / file).read_text(encoding="utf-8")
     except (FileNotFoundError, NotADirectoryError):
@@ -136,9 +138,9 @@ def _read_toml(folder: Traversable | Path, file: str) -> dict:
 
 def _read_sources(folder: Traversable | Path) -> dict[str, str]:
     citations = {}
-    for key, text in _read_toml(folder, "sources.toml").items():
+    for key, text in read_toml(folder, "sources.toml").items():
         if not isinstance(text, str) or not text:
-            raise _error("sources.toml", key, "must be a reference in words")
+            raise entry_error("sources.toml", key, "must be a reference in words")
         citations[key] = text
     return citations
 
@@ -147,16 +149,18 @@ def _read_landmarks(folder: Traversable | Path) -> dict[str, Landmark]:
     file = "landmarks.toml"
     allowed = {f.name for f in fields(Landmark)}
     out: dict[str, Landmark] = {}
-    for row in _read_toml(folder, file).get("landmark", []):
+    for row in read_toml(folder, file).get("landmark", []):
         name = row.get("pattern", "(no pattern)")
-        _check_fields(file, name, row, allowed, {"pattern", "english", "form", "on"})
+        check_fields(file, name, row, allowed, {"pattern", "english", "form", "on"})
         if row["form"] not in FORMS:
-            raise _error(file, name, f"form must be one of {', '.join(FORMS)}, got {row['form']!r}")
+            raise entry_error(
+                file, name, f"form must be one of {', '.join(FORMS)}, got {row['form']!r}"
+            )
         row["levels"] = _levels(file, name, row.get("levels", ""), False)
         landmark = Landmark(**row)
         for spelled in landmark.names():
             if spelled in out:
-                raise _error(file, name, f"landmark {spelled} is named twice")
+                raise entry_error(file, name, f"landmark {spelled} is named twice")
             out[spelled] = landmark
     return out
 
@@ -167,44 +171,45 @@ def _read_groups(
     file = "groups.toml"
     allowed = {f.name for f in fields(Group)} - {"id", "cited"} | {"sources"}
     out = {}
-    for key, row in _read_toml(folder, file).items():
-        _check_fields(file, key, row, allowed, {"english", "members", "note", "sources"})
-        cited = _cite(file, key, row.pop("sources"), citations)
+    for key, row in read_toml(folder, file).items():
+        check_fields(file, key, row, allowed, {"english", "members", "note", "sources"})
+        cited = read_citations(file, key, row.pop("sources"), citations)
         if not cited:
-            raise _error(file, key, "source is missing")
+            raise entry_error(file, key, "source is missing")
         for member in row["members"]:
             if member not in entries:
-                raise _error(file, key, f"members names an unknown entry {member!r}")
+                raise entry_error(file, key, f"members names an unknown entry {member!r}")
         for name in ("members", "synonyms"):
             row[name] = tuple(row.get(name, ()))
         out[key] = Group(id=key, cited=cited, **row)
     return out
 
 
-def _check_fields(
+def check_fields(
     file: str, entry: str, row: Mapping, allowed: Iterable[str], needed: Iterable[str]
 ) -> None:
+    """Refuse unknown fields (with a guess at what was meant) and missing ones."""
     if not isinstance(row, Mapping):
-        raise _error(file, entry, f"must be a table of fields, got {row!r}")
+        raise entry_error(file, entry, f"must be a table of fields, got {row!r}")
     allowed = set(allowed)
     for name in row:
         if name not in allowed:
             close = get_close_matches(name, allowed, 1)
             hint = f", did you mean {close[0]!r}?" if close else ""
-            raise _error(file, entry, f"unknown field {name!r}{hint}")
+            raise entry_error(file, entry, f"unknown field {name!r}{hint}")
     for name in needed:
         if name not in row:
-            raise _error(file, entry, f"field {name!r} is missing")
+            raise entry_error(file, entry, f"field {name!r} is missing")
 
 
 def _levels(file: str, entry: str, text: object, nerves: bool) -> tuple[str, ...]:
     try:
         return parse_levels(str(text), nerves)
     except ValueError as error:
-        raise _error(file, entry, f"levels {text!r}: {error}") from None
+        raise entry_error(file, entry, f"levels {text!r}: {error}") from None
 
 
-@lru_cache(maxsize=None)
+@cache
 def _fields_of(record: type[Entry]) -> tuple[frozenset[str], frozenset[str]]:
     """Return (fields that may be written, fields that must be written) of a record type."""
     written = [f for f in fields(record) if f.name not in _SET_BY_LOADER]
@@ -221,15 +226,15 @@ def _make_entry(table: str, key: str, row: dict, citations: Mapping[str, str]) -
     record, kind = TABLES[table]
     allowed, needed = _fields_of(record)
     if not _SNAKE.fullmatch(key):
-        raise _error(file, key, "an entry is named in snake_case")
-    _check_fields(file, key, row, allowed, needed)
+        raise entry_error(file, key, "an entry is named in snake_case")
+    check_fields(file, key, row, allowed, needed)
     row = dict(row)
-    cited = _cite(file, key, row.pop("sources", {}), citations)
+    cited = read_citations(file, key, row.pop("sources", {}), citations)
     for fact in NEEDED_SOURCES.get(table, ()):
         if fact not in cited:
-            raise _error(file, key, f"source for {fact!r} is missing")
+            raise entry_error(file, key, f"source for {fact!r} is missing")
     if not cited:
-        raise _error(file, key, "source is missing")
+        raise entry_error(file, key, "source is missing")
     row.setdefault("kind", kind)
     row["levels"] = _levels(file, key, row.get("levels", ""), table in ("nerves", "vessels"))
     row.setdefault("pattern", key + "_{level}" if row["levels"] else key)
@@ -260,15 +265,15 @@ def _check_words(file: str, key: str, row: Mapping) -> None:
     for name, allowed in choices:
         if name in row and row[name] not in allowed:
             listed = ", ".join(a for a in allowed if a)
-            raise _error(file, key, f"{name} must be one of {listed}, got {row[name]!r}")
+            raise entry_error(file, key, f"{name} must be one of {listed}, got {row[name]!r}")
     stratum = row["stratum"]
     if isinstance(stratum, bool) or not isinstance(stratum, int) or not 0 <= stratum <= 10:
-        raise _error(file, key, f"stratum must be a whole number 0 to 10, got {stratum!r}")
+        raise entry_error(file, key, f"stratum must be a whole number 0 to 10, got {stratum!r}")
     if "note" in row and not row["note"].strip():
-        raise _error(file, key, "note must say the point to learn")
+        raise entry_error(file, key, "note must say the point to learn")
 
 
-def _cite(
+def read_citations(
     file: str, key: str, written: object, citations: Mapping[str, str]
 ) -> dict[str, tuple[Citation, ...]]:
     """Turn ``{ nerve = "gray p. 434", actions = ["memory", ...] }`` into citations.
@@ -277,7 +282,7 @@ def _cite(
     after the key marks a place that was recalled rather than read.
     """
     if not isinstance(written, Mapping):
-        raise _error(file, key, "sources must name the fact that each one vouches for")
+        raise entry_error(file, key, "sources must name the fact that each one vouches for")
     out = {}
     for fact, references in written.items():
         listed = [references] if isinstance(references, str) else references
@@ -290,16 +295,16 @@ def _citation(file: str, key: str, text: str, citations: Mapping[str, str]) -> C
     seen = not source.endswith("?")
     source = source.rstrip("?")
     if source not in citations:
-        raise _error(file, key, f"unknown source {source!r} (see sources.toml)")
+        raise entry_error(file, key, f"unknown source {source!r} (see sources.toml)")
     return Citation(source, citations[source], locator.strip(), seen)
 
 
 def _attachment(file: str, key: str, end: str, rule: dict) -> AttachmentRule:
     allowed = {"to", "landmark", "words", "levels", "span", "between", "inconstant"}
-    _check_fields(file, key, rule, allowed, {"to", "words"})
+    check_fields(file, key, rule, allowed, {"to", "words"})
     span = rule.get("span")
     if span is not None and not (len(span) == 2 and 0 <= span[0] < span[1] <= 1):
-        raise _error(file, key, f"span must be two rising shares from 0 to 1, got {span!r}")
+        raise entry_error(file, key, f"span must be two rising shares from 0 to 1, got {span!r}")
     return AttachmentRule(
         end,
         rule["to"],
@@ -314,23 +319,23 @@ def _attachment(file: str, key: str, end: str, rule: dict) -> AttachmentRule:
 
 def _thickness(file: str, key: str, row: dict, citations: Mapping[str, str]) -> Thickness:
     needed = {"male_mm", "female_mm", "source"}
-    _check_fields(file, key, row, needed | {"profile"}, needed)
+    check_fields(file, key, row, needed | {"profile"}, needed)
     profile = tuple((float(u), float(share)) for u, share in row.get("profile", [[0, 1], [1, 1]]))
     rising = all(a[0] < b[0] for a, b in zip(profile, profile[1:]))
     if not rising or profile[0][0] != 0 or profile[-1][0] != 1:
-        raise _error(file, key, "thickness profile must run over u from 0 to 1")
+        raise entry_error(file, key, "thickness profile must run over u from 0 to 1")
     listed = [row["source"]] if isinstance(row["source"], str) else row["source"]
     cited = tuple(_citation(file, key, text, citations) for text in listed)
     return Thickness(float(row["male_mm"]), float(row["female_mm"]), profile, cited)
 
 
 def _fascicles(file: str, key: str, row: dict) -> FascicleRule:
-    _check_fields(file, key, row, {"start", "end", "pairs"}, {"start", "end", "pairs"})
+    check_fields(file, key, row, {"start", "end", "pairs"}, {"start", "end", "pairs"})
     pairs = []
     for word in row["pairs"].split():
         a, arrow, b = word.partition(">")
         if not (a and arrow and b):
-            raise _error(file, key, f"a fascicle is written a>b, got {word!r}")
+            raise entry_error(file, key, f"a fascicle is written a>b, got {word!r}")
         pairs.append((a, b))
     return FascicleRule(row["start"], row["end"], tuple(pairs))
 
@@ -341,10 +346,10 @@ def _check_names(entries: Mapping[str, Entry], home: Mapping[str, str]) -> None:
         try:
             names = entry.part_names()
         except KeyError as error:
-            raise _error(home[key], key, f"pattern has no placeholder {error} here") from None
+            raise entry_error(home[key], key, f"pattern has no placeholder {error} here") from None
         for name in names:
             if name in owner:
-                raise _error(home[key], key, f"part {name} is already a part of {owner[name]}")
+                raise entry_error(home[key], key, f"part {name} is already a part of {owner[name]}")
             owner[name] = key
 
 
@@ -365,14 +370,14 @@ def _check_references(
             for start, end in rule.ends("left"):
                 for name in (start, end):
                     if not landmark_known(name):
-                        raise _error(file, key, f"unknown landmark {name!r} of a fascicle")
+                        raise entry_error(file, key, f"unknown landmark {name!r} of a fascicle")
         for name in ("nerve_entries", "artery_entries", "pierces", "supplies", "splits_round",
                      "borders", "floor", "roof", "contents"):  # fmt: skip
             for other in getattr(entry, name, ()):
                 if other not in entries:
-                    raise _error(file, key, f"{name} names an unknown entry {other!r}")
+                    raise entry_error(file, key, f"{name} names an unknown entry {other!r}")
         if entry.clings_to and entry.clings_to not in entries:
-            raise _error(file, key, f"clings_to names an unknown entry {entry.clings_to!r}")
+            raise entry_error(file, key, f"clings_to names an unknown entry {entry.clings_to!r}")
 
 
 def _check_rule(
@@ -391,13 +396,13 @@ def _check_rule(
             places = rule.places(level, SIDES[0])
             bounds = rule.bounds(level, SIDES[0])
         except KeyError as error:
-            raise _error(file, key, f"no placeholder {error} in {rule.words!r}") from None
+            raise entry_error(file, key, f"no placeholder {error} in {rule.words!r}") from None
         for to, landmark in places:
             if to not in parts:
-                raise _error(file, key, f"attached to unknown part {to!r}")
+                raise entry_error(file, key, f"attached to unknown part {to!r}")
             if landmark and not landmark_known(landmark):
-                raise _error(file, key, f"unknown landmark {landmark!r}")
+                raise entry_error(file, key, f"unknown landmark {landmark!r}")
         for pair in bounds:
             for name in pair:
                 if not landmark_known(name):
-                    raise _error(file, key, f"unknown landmark {name!r}")
+                    raise entry_error(file, key, f"unknown landmark {name!r}")
