@@ -21,33 +21,26 @@ import numpy as np
 from scipy.interpolate import CubicSpline, PchipInterpolator
 
 from meshes.skeleton.frame import SkeletonFrame
+from meshes.skeleton.vertebra_tables import LOWER_WIDTHS, SHAPES
 
 RIBS = tuple(range(1, 13))
 
-# Tip of the transverse process in the vertebra's own axes (left, back beyond the
-# body's centre, up), mm: spans of about 75 mm at T1 to 60 at T7 and 45 at T12
-# (common practice, no source).
-TRANSVERSE_TIPS = {
-    1: (37.0, 25.0, 3.0), 2: (34.5, 27.5, 3.0), 3: (32.5, 29.5, 3.0), 4: (31.5, 31.0, 3.0),
-    5: (31.0, 32.0, 3.0), 6: (31.0, 33.0, 3.5), 7: (30.5, 34.0, 3.5), 8: (30.0, 34.5, 3.5),
-    9: (29.5, 34.5, 3.5), 10: (28.5, 34.0, 3.0), 11: (25.0, 32.0, 2.0), 12: (22.0, 31.0, 1.0),
-}  # fmt: skip
-
-# Points of the shaft's middle line after the tubercle: x, and y from the body's
-# centre, at the angle, the widest place, between it and the anterior end, and the
-# anterior end; then how far each lies below the tubercle, mm.
+# Points of the shaft's middle line after the tubercle, as x and y, mm: the angle
+# (y from the tip of the transverse process), then the widest place, one between it
+# and the anterior end, and the anterior end (y from the centre of the body); and how
+# far each lies below the tubercle.
 _COURSE = {
     1: ((None, (54, -20), (52, -35), (42, -48)), (0, 20, 32, 44)),
-    2: (((44, 19), (81, -20), (76, -50), (51, -79)), (3, 31, 51, 66)),
-    3: (((47, 24), (97, -31), (90, -73), (60, -106)), (6, 35, 58, 73)),
-    4: (((51, 28), (108, -40), (100, -86), (66, -121)), (9, 38, 62, 78)),
-    5: (((56, 31), (116, -47), (107, -95), (72, -133)), (11, 41, 66, 83)),
-    6: (((62, 32.5), (122, -51), (113, -100), (79, -139)), (12, 44, 70, 87)),
-    7: (((67, 33), (126.5, -51), (118, -98), (88, -136)), (14, 48, 75, 92)),
-    8: (((72, 33), (130, -46), (122, -88), (99, -123)), (16, 52, 81, 99)),
-    9: (((77, 32), (131, -38), (125, -74), (109, -102)), (18, 57, 88, 106)),
-    10: (((79, 30), (127, -27), (124, -52), (115, -74)), (20, 62, 92, 110)),
-    11: (((72, 25), (112, -6), None, (122, -38)), (20, 51, 66, 78)),
+    2: (((44, -4.0), (81, -20), (76, -50), (51, -79)), (3, 31, 51, 66)),
+    3: (((47, -3.0), (97, -31), (90, -73), (60, -106)), (6, 35, 58, 73)),
+    4: (((51, -2.0), (108, -40), (100, -86), (66, -121)), (9, 38, 62, 78)),
+    5: (((56, -1.0), (116, -47), (107, -95), (72, -133)), (11, 41, 66, 83)),
+    6: (((62, -0.5), (122, -51), (113, -100), (79, -139)), (12, 44, 70, 87)),
+    7: (((67, 0.0), (126.5, -51), (118, -98), (88, -136)), (14, 48, 75, 92)),
+    8: (((72, 0.5), (130, -46), (122, -88), (99, -123)), (16, 52, 81, 99)),
+    9: (((77, 0.0), (131, -38), (125, -74), (109, -102)), (18, 57, 88, 106)),
+    10: (((79, -1.0), (127, -27), (124, -52), (115, -74)), (20, 62, 92, 110)),
+    11: (((72, -4.0), (112, -6), None, (122, -38)), (20, 51, 66, 78)),
     12: ((None, (62, 22), None, (92, 8)), (10, 22, 35, 48)),
 }
 # Shares of a rib's arc length are called by these places.
@@ -91,19 +84,21 @@ def head_contact(frame: SkeletonFrame, number: int) -> np.ndarray:
     Ribs 2 to 9 meet the disc above their own vertebra and both its neighbours;
     ribs 1, 10, 11 and 12 meet one body.
     """
-    vertebra = frame[f"T{number}"]
+    vertebra, s = frame[f"T{number}"], frame.scale
     half = 0.5 * vertebra.height
-    if 2 <= number <= 9:
-        above = frame[f"T{number - 1}"]
-        lower_edge = above.to_model((0.0, 0.0, -0.5 * above.height))
-        upper_edge = vertebra.to_model((0.0, 0.0, half))
-        middle = 0.5 * (lower_edge + upper_edge)
-        width, depth = 0.5 * (above.width + vertebra.width), 0.5 * (above.depth + vertebra.depth)
-        back = vertebra.axes[:, 1]
-        return middle + 0.27 * depth * back + np.array([0.5 * width * 0.93, 0.0, 0.0])
-    up = {1: 0.45, 10: 0.55, 11: 0.3, 12: 0.15}[number] * half
-    back = {1: 0.27, 10: 0.33, 11: 0.38, 12: 0.38}[number] * vertebra.depth
-    return vertebra.to_model((0.5 * vertebra.width * 0.93, back, up))
+    shape = SHAPES[f"T{number}"]
+    if number >= 11:
+        # On the side of the pedicle.
+        x = 0.5 * vertebra.canal_width + 2.0 * shape.pedicle[0] * s
+        up = half - shape.pedicle[1] * s - 0.6
+        return vertebra.to_model((x, 0.5 * vertebra.depth - 1.0 * s, up))
+    own = np.array([0.46 * vertebra.width, 0.36 * vertebra.depth, half - 2.2 * s])
+    if number in (1, 10):
+        return vertebra.to_model(own + np.array([0.3, 1.5, -1.5]) * s)
+    above = frame[f"T{number - 1}"]
+    width = LOWER_WIDTHS[f"T{number - 1}"] * s
+    edge = above.to_model((0.46 * width, 0.36 * above.depth, -0.5 * above.height + 2.0 * s))
+    return 0.5 * (vertebra.to_model(own) + edge)
 
 
 def rib_course(frame: SkeletonFrame, number: int, step: float = 1.0) -> RibCourse:
@@ -125,13 +120,19 @@ def rib_course(frame: SkeletonFrame, number: int, step: float = 1.0) -> RibCours
         raise ValueError(f"rib number must be 1 to 12, got {number!r}")
     vertebra, scale = frame[f"T{number}"], frame.scale
     contact = head_contact(frame, number)
-    tip = vertebra.to_model(np.array(TRANSVERSE_TIPS[number]) * scale)
-    # The tubercle lies in front of the tip, by half the process and half the rib.
-    before = {11: 11.0, 12: 10.0}.get(number, 9.0)
-    tubercle = tip + scale * (np.array([0.5, 0.0, 0.0]) - before * vertebra.axes[:, 1])
+    shape = SHAPES[f"T{number}"]
+    tip = vertebra.to_model(np.array(shape.transverse_tip) * scale)
+    thick = shape.transverse_end[1]
+    # The tubercle meets the front of the tip, from rib 6 down more from below upward.
+    before = {11: thick + 7.0, 12: thick + 6.5}.get(number, 1.05 * thick + 6.0)
+    up = 0.0 if number <= 5 or number >= 11 else 2.0
+    tubercle = tip + scale * (
+        np.array([-0.3 * thick, 0.0, 0.0]) - before * vertebra.axes[:, 1] + up * vertebra.axes[:, 2]
+    )
     outward = tubercle - contact
     outward /= np.linalg.norm(outward)
-    head = contact + 1.0 * scale * outward
+    # The cap of the head reaches 1.4 mm further: 0.8 mm of cartilage remain.
+    head = contact + 2.2 * scale * outward
     neck = 0.5 * (head + tubercle) + np.array([0.0, -0.6 * scale, 0.0])
     names, points = ["head", "neck", "tubercle"], [head, neck, tubercle]
     across, drops = _COURSE[number]
@@ -139,9 +140,8 @@ def rib_course(frame: SkeletonFrame, number: int, step: float = 1.0) -> RibCours
         if place is None:
             continue
         x, y = place
-        points.append(
-            np.array([x * scale, vertebra.centre[1] + y * scale, tubercle[2] - drop * scale])
-        )
+        start = tip[1] if name == "angle" else vertebra.centre[1]
+        points.append(np.array([x * scale, start + y * scale, tubercle[2] - drop * scale]))
         names.append(name)
     return _through(number, names, np.array(points), step)
 
