@@ -156,14 +156,18 @@ def simplify(
     Tries the wanted number first and retreats to finer meshes when the result
     is not a closed two-manifold.
     """
-    target = max(int(triangles), 40)
+    target, aggression = max(int(triangles), 40), 5
     while len(faces) > target * 1.05:
         points, new_faces = fast_simplification.simplify(
             vertices.astype(np.float32),
             faces.astype(np.int32),
             target_reduction=1.0 - target / len(faces),
-            agg=3,
+            agg=aggression,
         )
+        # Low aggression gives better triangles but may stop far above the wanted number.
+        if len(new_faces) > target * 1.1 and aggression < 7:
+            aggression += 2
+            continue
         new_faces = new_faces.astype(np.int64)
         if is_two_manifold(new_faces):
             return points.astype(np.float64), new_faces

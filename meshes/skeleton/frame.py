@@ -212,6 +212,11 @@ def make_frame(body: Body) -> SkeletonFrame:
     return SkeletonFrame(body, scale, ordered, sagittal_axes(body.sacral_slope_deg))
 
 
+def body_wedge(level: str, body: Body) -> float:
+    """Forward tilt gained from the lower to the upper endplate of a body, degrees."""
+    return _wedges(level, body)[1]
+
+
 def _wedges(level: str, body: Body) -> tuple[float, float]:
     """Forward tilt gained in the disc below a level and in its body, degrees."""
     if level in _LORDOSIS_SHARE:

@@ -1,0 +1,56 @@
+"""One finished bone with the landmarks that stand on it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+import trimesh
+from scipy.spatial import cKDTree
+
+from meshes.model import Part
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class BonePiece:
+    """A bone, disc or cartilage and its landmarks.
+
+    Attributes
+    ----------
+    part : Part
+    landmarks : dict of str to ndarray
+        (3,) points or (k, 3) curves and patches, mm, model axes; left side and median only.
+    """
+
+    part: Part
+    landmarks: dict[str, np.ndarray]
+
+
+def snap_to_surface(mesh: trimesh.Trimesh, points: np.ndarray, neighbours: int = 24) -> np.ndarray:
+    """Nearest points of a mesh's surface to given points.
+
+    Only the triangles whose centroids are nearest are tried: exact for points
+    near the surface of an evenly triangulated mesh.
+
+    Parameters
+    ----------
+    mesh : trimesh.Trimesh
+    points : (n, 3) float
+        mm.
+    neighbours : int
+        Triangles tried a point.
+
+    Returns
+    -------
+    (n, 3) float
+    """
+    points = np.atleast_2d(np.asarray(points, float))
+    triangles = mesh.vertices[mesh.faces]
+    neighbours = min(neighbours, len(triangles))
+    _, near = cKDTree(triangles.mean(axis=1)).query(points, k=neighbours)
+    near = near.reshape(len(points), -1)
+    repeated = np.repeat(points, near.shape[1], axis=0)
+    found = trimesh.triangles.closest_point(triangles[near.ravel()], repeated)
+    found = found.reshape(len(points), -1, 3)
+    best = np.linalg.norm(found - points[:, None], axis=2).argmin(axis=1)
+    return found[np.arange(len(points)), best]
