@@ -112,10 +112,11 @@ _LETTERS = {
 
 def marker_picture(pose: Pose, font_px: int, theme: str) -> np.ndarray:
     """Return a small RGBA cross that tells the subject's left, right, head and foot."""
-    size = int(font_px * 8.2)
+    # Room for the longest word beside either arm.
+    size = int(2 * (font_px * 3.0 + max(text_size(t, font_px)[0] for t in _LETTERS.values())))
     image, draw = _canvas(size, size, theme)
     centre = size / 2
-    reach = size * 0.25
+    reach = font_px * 2.1
     line = max(1, round(font_px / 9))
     shown = []
     for name, (x, y) in side_letters(pose).items():

@@ -459,18 +459,17 @@ class Scene:
         """Draw once: coarse and without labels while moving, in full when still."""
         if self._finalized:
             return
-        self._draw_model(moving)
         self._update_small_pictures()
         labels = self._layers["labels"]
-        texts = not moving and self._has_texts()
-        if texts:
-            labels.hide()
-            self.window.Render()
+        if not moving and self._has_texts():
             self._labels = self._laid_out_labels()
-            picture = overlay.labels_picture(self.size(), self._labels, self.font_px, self.theme)
+            picture = overlay.labels_picture(
+                self._view_size(), self._labels, self.font_px, self.theme
+            )
             labels.show(picture, 0, 0)
         else:
             labels.hide()
+        self._draw_model(moving)
         self.window.Render()
 
     def _draw_model(self, moving: bool) -> None:
@@ -545,10 +544,10 @@ class Scene:
             layer.hide()
         self._small_key = None
         try:
+            depth = self._depth_mm() if overlays and self._has_texts() else None
             self._draw_model(moving=False)
             self.window.Render()
             picture = self._grab()
-            depth = self._depth_mm() if overlays and self._has_texts() else None
         finally:
             if large != before:
                 self.window.SetSize(*before)
@@ -560,8 +559,9 @@ class Scene:
             return picture
         width, height = size
         if depth is not None:
-            self._labels = self._laid_out_labels(size, depth)
-            layer = overlay.labels_picture(size, self._labels, self.font_px, self.theme)
+            view = (size[0] // len(self._viewports), size[1])
+            self._labels = self._laid_out_labels(view, depth)
+            layer = overlay.labels_picture(view, self._labels, self.font_px, self.theme)
             picture = overlay.blended(picture, layer, 0, 0)
         marker = overlay.marker_picture(self.pose, self.font_px, self.theme)
         picture = overlay.blended(
@@ -596,14 +596,23 @@ class Scene:
         return vtk_to_numpy(pixels).reshape(height, width, 3)[::-1].copy()
 
     def _depth_mm(self) -> np.ndarray:
-        """Return the distance from the eye's plane of each pixel drawn last, (h, w) mm."""
-        width, height = self._view_size()
-        values = vtkFloatArray()
-        self.window.GetZbufferData(0, 0, width - 1, height - 1, values)
+        """Return how far from the eye's plane each pixel of the first picture is, (h, w) mm.
+
+        Drawn coarse and without what lies on top, whose layer would clear the depths.
+        """
+        self._front.DrawOff()
+        try:
+            self._draw_model(moving=True)
+            self._viewports[0].renderer.SetUseFXAA(False)
+            self.window.Render()
+            width, height = self._view_size()
+            values = vtkFloatArray()
+            self.window.GetZbufferData(0, 0, width - 1, height - 1, values)
+        finally:
+            self._front.DrawOn()
         share = vtk_to_numpy(values).reshape(height, width)[::-1]
         near, far = self._viewports[0].renderer.GetActiveCamera().GetClippingRange()
-        depth = near + share * (far - near)
-        return np.where(share >= 1.0, np.inf, depth)
+        return np.where(share >= 1.0, np.inf, near + share * (far - near))
 
     # Picking and projection -------------------------------------------------------------
 
@@ -683,8 +692,6 @@ class Scene:
 
     def _laid_out_labels(self, size=None, depth=None) -> list[Label]:
         size = size or self._view_size()
-        if len(self._viewports) > 1:
-            size = (size[0] // 2, size[1]) if size == self.size() else size
         depth = self._depth_mm() if depth is None else depth
         mm_per_px = 2.0 * self.pose.scale_mm / size[1]
         found: list[Anchor] = []

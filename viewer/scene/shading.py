@@ -99,10 +99,10 @@ _TONE = """
   float gloss = 0.0;
 {pattern}
   float open = surfaceVS.w;
-  float key = max(dot(N, vec3(-0.405, 0.486, 0.774)), 0.0);
+  float key = max(0.78 * dot(N, vec3(-0.405, 0.486, 0.774)) + 0.22, 0.0);
   float head = max(N.z, 0.0);
   float fill = 0.5 + 0.5 * N.y;
-  float lit = 0.50 * key + 0.24 * head + 0.14 * fill + 0.12;
+  float lit = 0.44 * key + 0.34 * head + 0.10 * fill + 0.12;
   float edge = 1.0 - head; edge *= edge;
   lit *= (0.42 + 0.58 * open) * (1.0 - 0.38 * edge * edge);
   vec3 tone = base * lit;
@@ -165,7 +165,7 @@ def dress(actor, mapper, material: str, opacity: str = "solid", pattern: bool = 
 def dress_outline(actor, colour: tuple[float, float, float]) -> None:
     """Make an actor the outline of its mesh: back faces pushed out by a step in the picture."""
     shader = actor.GetShaderProperty()
-    shader.AddVertexShaderReplacement("//VTK::PositionVC::Impl", False, _OUTLINE_POSITION, False)
+    shader.AddVertexShaderReplacement("//VTK::PositionVC::Impl", True, _OUTLINE_POSITION, False)
     red, green, blue = colour
     shader.AddFragmentShaderReplacement(
         "//VTK::Light::Impl",
