@@ -345,8 +345,10 @@ def _check_names(entries: Mapping[str, Entry], home: Mapping[str, str]) -> None:
     for key, entry in entries.items():
         try:
             names = entry.part_names()
+            for level in entry.levels:
+                entry.name_at(level)
         except KeyError as error:
-            raise entry_error(home[key], key, f"pattern has no placeholder {error} here") from None
+            raise entry_error(home[key], key, f"no placeholder {error} in its part names") from None
         for name in names:
             if name in owner:
                 raise entry_error(home[key], key, f"part {name} is already a part of {owner[name]}")

@@ -114,8 +114,8 @@ def slips(a: str, b: str, most: int) -> int:
 
     Examples
     --------
-    >>> slips("rhomboid", "romboid", 2), slips("teres", "tesre", 2)
-    (1, 2)
+    >>> slips("rhomboid", "romboid", 2), slips("teres", "teers", 2)
+    (1, 1)
     """
     if abs(len(a) - len(b)) > most:
         return most + 1
