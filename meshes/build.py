@@ -1,0 +1,142 @@
+"""The order of building: bones, then soft parts from deep to superficial, then the twin side."""
+
+from __future__ import annotations
+
+import sys
+import time
+from collections.abc import Callable, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from importlib import import_module
+from types import ModuleType
+
+import numpy as np
+
+from meshes.body import Body
+from meshes.catalogue import load_catalogue
+from meshes.drape.field import Field
+from meshes.errors import PeelbackError
+from meshes.model import (
+    BackModel,
+    Part,
+    mirror_contact,
+    mirror_part,
+    mirror_points,
+    other_side,
+    side_of,
+)
+from meshes.skeleton.frame import make_frame
+from meshes.soft.workbench import FIELD_MARGIN_MM, FIELD_SPACING_MM, Workbench
+
+Progress = Callable[[float, str, Sequence[Part]], None]
+"""Called with the share done (0-1), what was laid, and the parts just finished (both sides)."""
+
+DETAILS = ("preview", "full")
+
+_BONES = (
+    ("meshes.skeleton.spine", "make", "the spine"),
+    ("meshes.skeleton.thorax", "make", "the ribs"),
+    ("meshes.skeleton.shoulder", "make", "the shoulder girdle"),
+    ("meshes.skeleton.pelvis", "make", "the pelvis"),
+    ("meshes.skeleton.skull", "make", "the skull"),
+)
+
+# Deep to superficial. A tube stands before the sheet that covers it, so that the
+# sheet is laid over it.
+STAGES: tuple[tuple[str, str, str, float], ...] = (
+    # module, function, what is laid, relative time
+)
+
+
+def build(body: Body, detail: str = "full", progress: Progress | None = None) -> BackModel:
+    """Compute a back.
+
+    Parameters
+    ----------
+    body : Body
+    detail : {"preview", "full"}
+    progress : callable or None
+        Called after each stage with (share, what, parts); may raise to stop.
+
+    Returns
+    -------
+    BackModel
+
+    Raises
+    ------
+    PeelbackError
+        ``detail`` is not one of the two names.
+    """
+    if detail not in DETAILS:
+        raise PeelbackError(f"detail must be one of {', '.join(DETAILS)}, got {detail!r}")
+    started = time.perf_counter()
+    timings: dict[str, float] = {}
+    report = progress or (lambda share, what, parts: None)
+    bench = _start_bench(body, detail)
+    timings["bones"] = time.perf_counter() - started
+    total = sum(weight for *_, weight in STAGES) + 2.0
+    done = 2.0
+    report(done / total, "bones", _with_twins(bench.parts.values()))
+    for module, function, what, weight in STAGES:
+        before = set(bench.parts)
+        stage_started = time.perf_counter()
+        getattr(import_module(module), function)(bench)
+        timings[what] = time.perf_counter() - stage_started
+        done += weight
+        laid = [part for part_id, part in bench.parts.items() if part_id not in before]
+        report(min(done / total, 1.0), what, _with_twins(laid))
+    parts = {part.id: part for part in _with_twins(bench.parts.values())}
+    landmarks: dict[str, np.ndarray] = {}
+    for name, place in bench.landmarks.items():
+        landmarks[name] = place
+        if side_of(name) == "left":
+            landmarks[other_side(name)] = mirror_points(place)
+    contacts = list(bench.contacts)
+    contacts += [
+        mirror_contact(c) for c in bench.contacts if side_of(c.a) == "left" or side_of(c.b) == "left"
+    ]
+    timings["total"] = time.perf_counter() - started
+    return BackModel(
+        body, detail, parts, landmarks, tuple(contacts), bench.catalogue, {"timings_s": timings}
+    )
+
+
+def _start_bench(body: Body, detail: str) -> Workbench:
+    """Make the bones and the field that holds them."""
+    frame = make_frame(body)
+    with ThreadPoolExecutor(2) as pool:
+        jobs = [
+            pool.submit(getattr(import_module(module), function), frame, detail)
+            for module, function, _ in _BONES
+        ]
+        pieces = [piece for job in jobs for piece in job.result()]
+    boxes = np.array([piece.part.mesh.bounds for piece in pieces])
+    lower = boxes[:, 0].min(0) - 40.0
+    upper = boxes[:, 1].max(0) + 40.0
+    lower[0] = -FIELD_MARGIN_MM
+    field = Field(lower, upper, FIELD_SPACING_MM)
+    bench = Workbench(body, detail, frame, load_catalogue(), field)
+    for piece in pieces:
+        bench.add(piece.part)
+        bench.landmarks.update(piece.landmarks)
+    return bench
+
+
+def _with_twins(parts) -> list[Part]:
+    """Both sides of each left part, median parts once, in order."""
+    out: list[Part] = []
+    for part in parts:
+        out.append(part)
+        if part.side == "left":
+            out.append(mirror_part(part))
+    return out
+
+
+class _CallableModule(ModuleType):
+    """Importing this module binds ``meshes.build`` to the module rather than to the
+    function; calling either must build, so that ``from meshes import build`` holds always."""
+
+    def __call__(self, body: Body, detail: str = "full", progress: Progress | None = None):
+        return build(body, detail, progress)
+
+
+sys.modules[__name__].__class__ = _CallableModule

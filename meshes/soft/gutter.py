@@ -1,0 +1,252 @@
+"""The gutter beside the spines: what bounds the deep muscles of the back.
+
+Two surfaces stand over the coronal plane. The *roof* is where the deep
+muscles end and their fascia begins; the *floor* is the bony bed they lie on.
+Both are given per level by bony landmarks and interpolated in between, across
+the gutter (t = 0 at the midline, 1 at its lateral edge) and along the height.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numba import njit
+from scipy.interpolate import PchipInterpolator
+
+from meshes.skeleton.frame import LEVELS
+from meshes.soft.workbench import Workbench
+
+_STEP_MM = 3.0
+_ACROSS = 33
+
+
+@dataclass(frozen=True, slots=True)
+class Gutter:
+    """Roof and floor of the left gutter on a regular grid.
+
+    Attributes
+    ----------
+    z0, dz : float
+        First height and step, mm.
+    width : (nz,) float
+        Lateral edge, distance from the median plane, mm.
+    roof, floor : (nz, nt) float
+        y of the surfaces at t = 0 ... 1, mm.
+    """
+
+    z0: float
+    dz: float
+    width: np.ndarray
+    roof: np.ndarray
+    floor: np.ndarray
+
+    def edge(self, z: np.ndarray) -> np.ndarray:
+        """Distance of the lateral edge from the median plane at heights z, mm."""
+        return np.interp(z, self.z0 + self.dz * np.arange(len(self.width)), self.width)
+
+    def roof_at(self, x: np.ndarray, z: np.ndarray) -> np.ndarray:
+        """y of the roof at (x, z), mm; beyond the edge it runs on level."""
+        return _sample(self.roof, self.width, self.z0, self.dz, *_flat(x, z)).reshape(np.shape(x))
+
+    def floor_at(self, x: np.ndarray, z: np.ndarray) -> np.ndarray:
+        """y of the floor at (x, z), mm."""
+        return _sample(self.floor, self.width, self.z0, self.dz, *_flat(x, z)).reshape(np.shape(x))
+
+    def place(self, x: float, depth: float, z: float) -> np.ndarray:
+        """Point at x and height z, depth 0 on the floor and 1 on the roof."""
+        xs, zs = np.array([x]), np.array([z])
+        low, high = self.floor_at(xs, zs)[0], self.roof_at(xs, zs)[0]
+        return np.array([x, low + depth * (high - low), z])
+
+
+def _flat(x, z):
+    x, z = np.broadcast_arrays(np.asarray(x, float), np.asarray(z, float))
+    return np.ascontiguousarray(x.ravel()), np.ascontiguousarray(z.ravel())
+
+
+@njit(cache=True, nogil=True)
+def sample_one(grid, width, z0, dz, x, z):
+    """Bilinear value of a gutter surface at one (x, z)."""
+    nz, nt = grid.shape
+    f = min(max((z - z0) / dz, 0.0), nz - 1.001)
+    k = int(f)
+    f -= k
+    edge = width[k] * (1 - f) + width[k + 1] * f
+    g = min(max(x / edge, 0.0), 1.0) * (nt - 1)
+    i = min(int(g), nt - 2)
+    g -= i
+    low = grid[k, i] * (1 - g) + grid[k, i + 1] * g
+    high = grid[k + 1, i] * (1 - g) + grid[k + 1, i + 1] * g
+    return low * (1 - f) + high * f
+
+
+@njit(cache=True, nogil=True)
+def _sample(grid, width, z0, dz, x, z):
+    out = np.empty(x.size)
+    for i in range(x.size):
+        out[i] = sample_one(grid, width, z0, dz, x[i], z[i])
+    return out
+
+
+# Bulge of the roof over the line from spine tip to lateral edge, mm at normal
+# bulk: high in the loin, where the columns stand above the spines and leave a
+# furrow, low at mid-chest (common practice, no source).
+_BULGE = {
+    "C1": 6, "C2": 9, "C3": 10, "C4": 10, "C5": 10, "C6": 9, "C7": 7,
+    "T1": 4, "T2": 3, "T3": 3, "T4": 3, "T5": 3.5, "T6": 4, "T7": 5, "T8": 6,
+    "T9": 8, "T10": 10, "T11": 13, "T12": 16,
+    "L1": 18, "L2": 20, "L3": 21, "L4": 20, "L5": 14,
+}  # fmt: skip
+
+# Lateral edge where no rib angle gives it, mm from the midline in the median man.
+_EDGE = {
+    "C1": 30, "C2": 31, "C3": 32, "C4": 33, "C5": 35, "C6": 38, "C7": 42, "T1": 46,
+    "L1": 76, "L2": 78, "L3": 78, "L4": 74, "L5": 64,
+}  # fmt: skip
+
+
+def make_gutter(bench: Workbench) -> Gutter:
+    """Lay roof and floor over the bones on the bench.
+
+    Parameters
+    ----------
+    bench : Workbench
+        With all bones and their landmarks.
+
+    Returns
+    -------
+    Gutter
+    """
+    marks, scale, bulk = bench.landmarks, bench.frame.scale, bench.body.muscle_bulk
+    heights, edges, roofs, floors = [], [], [], []
+    t = np.linspace(0, 1, _ACROSS)
+
+    def tip_profile() -> PchipInterpolator:
+        points = [marks["C7.spinous_process"]]
+        points += [marks[f"T{i}.spinous_process"] for i in range(1, 13)]
+        points += [marks[f"L{i}.spinous_process"] for i in range(1, 6)]
+        points += [marks[f"S{i}.median_crest"] for i in range(1, 5)]
+        points.append(marks["occipital.external_protuberance"])
+        # The nuchal ligament spans the hollow of the neck between C7 and the protuberance,
+        # its free edge sagging in front of the chord.
+        top, seventh = marks["occipital.external_protuberance"], marks["C7.spinous_process"]
+        for share, sag in ((0.2, 5.0), (0.5, 9.0), (0.8, 6.0)):
+            point = seventh + share * (top - seventh)
+            points.append(point - np.array([0, sag * scale, 0]))
+        order = np.argsort([p[2] for p in points])
+        z = np.array([points[i][2] for i in order])
+        y = np.array([points[i][1] for i in order])
+        keep = np.concatenate([[True], np.diff(z) > 1.0])
+        return PchipInterpolator(z[keep], y[keep])
+
+    tip = tip_profile()
+
+    def across(points: list[tuple[float, float]], edge: float) -> np.ndarray:
+        xs, ys = zip(*sorted(points), strict=True)
+        return PchipInterpolator(np.array(xs) / edge, ys, extrapolate=True)(t)
+
+    for level in LEVELS:
+        process = marks[f"{level}.left.transverse_process"]
+        lamina = marks[f"{level}.left.lamina"]
+        z = float(process[2]) if level[0] != "L" else float(lamina[2])
+        median = float(tip(z))
+        lateral_y = float(process[1])
+        floor_points = [(0.0, lamina[1] + 1.0), (lamina[0], lamina[1]), (process[0], process[1])]
+        if level[0] == "T":
+            number = int(level[1:])
+            angle = marks[f"rib_{number}.left.angle"]
+            tubercle = marks[f"rib_{number}.left.tubercle"]
+            # Rib angles stand lower than the process of the same number: take the rib that
+            # crosses at this height.
+            edge_x, edge_y = _rib_edge(marks, z, float(angle[0]), float(angle[1]))
+            if number == 12:
+                edge_x, edge_y = _EDGE["L1"] * scale, process[1] - 2.0
+            edge = max(edge_x + 5.0 * scale, process[0] + 12.0)
+            lateral_y = edge_y
+            floor_points.append((max(float(tubercle[0]), process[0] + 2), float(tubercle[1])))
+            floor_points.append((edge, lateral_y))
+            lateral_roof = lateral_y + 2.5 * bulk
+        else:
+            edge = max(_EDGE[level] * scale, process[0] + (8.0 if level[0] == "L" else 3.0))
+            if level[0] == "L":
+                lateral_y = process[1] - 6.0
+                floor_points.append((edge, lateral_y))
+                lateral_roof = lateral_y + 10.0 * bulk
+            else:
+                floor_points.append((edge, process[1] - 1.0))
+                lateral_roof = process[1] + 4.0 * bulk
+        bulge = _BULGE[level] * scale * bulk
+        median_roof = median + (0.5 if level[0] != "C" else 0.0)
+        roof = median_roof + t * (lateral_roof - median_roof) + bulge * 4 * t * (1 - t)
+        if level[0] == "C":
+            # Full and round beside the ligament, falling away to the transverse processes.
+            roof = lateral_roof + (median_roof - lateral_roof) * np.sqrt(
+                np.clip(1 - t**2.2, 0, 1)
+            )
+        heights.append(z)
+        edges.append(edge)
+        roofs.append(roof)
+        floors.append(across(floor_points, edge))
+
+    # Above the atlas: up to the superior nuchal line, where the deep muscles have ended.
+    line = marks["occipital.left.superior_nuchal_line"]
+    lower = marks["occipital.left.inferior_nuchal_line"]
+    for curve, lift, width in ((lower, 9.0, 30.0), (line, 1.0, 31.0)):
+        inner = curve[curve[:, 0] < 45 * scale]
+        edge = width * scale
+        order = np.argsort(inner[:, 0])
+        y = np.interp(t * edge, inner[order, 0], inner[order, 1])
+        heights.append(float(np.mean(inner[:, 2])))
+        edges.append(edge)
+        # Bone surface there; the muscle is thick below and runs out at the upper line.
+        thick = lift * bulk * np.clip(1.25 - t**2, 0, 1)
+        roofs.append(y + thick)
+        floors.append(y)
+
+    for number, width in ((1, 52.0), (2, 43.0), (3, 30.0), (4, 18.0)):
+        crest = marks[f"S{number}.median_crest"]
+        lateral = marks["sacrum.left.lateral_crest"]
+        edge = width * scale
+        z = float(crest[2])
+        y_lateral = float(np.interp(z, np.sort(lateral[:, 2]), lateral[np.argsort(lateral[:, 2]), 1]))
+        x_lateral = float(np.interp(z, np.sort(lateral[:, 2]), lateral[np.argsort(lateral[:, 2]), 0]))
+        y_edge = y_lateral
+        if number <= 2:
+            spine = marks["ilium.left.PSIS"]
+            y_edge = max(y_lateral, float(spine[1]) - 4.0)
+        inner = crest[1] - 8.0 * scale
+        floors.append(across([(0.0, inner), (min(x_lateral, edge * 0.95), y_lateral), (edge, y_lateral)], edge))
+        bulge = {1: 9.0, 2: 6.0, 3: 3.0, 4: 1.5}[number] * scale * bulk
+        roofs.append(crest[1] + 0.5 + t * (y_edge - crest[1]) + bulge * 4 * t * (1 - t))
+        heights.append(z)
+        edges.append(edge)
+
+    order = np.argsort(heights)
+    z = np.array(heights)[order]
+    keep = np.concatenate([[True], np.diff(z) > 1.5])
+    index = order[keep]
+    z = z[keep]
+    grid_z = np.arange(z[0], z[-1] + _STEP_MM, _STEP_MM)
+
+    def along(values: list) -> np.ndarray:
+        return PchipInterpolator(z, np.array(values)[index], axis=0, extrapolate=True)(
+            np.clip(grid_z, z[0], z[-1])
+        )
+
+    roof, floor = along(roofs), along(floors)
+    roof = np.maximum(roof, floor + 0.3)
+    return Gutter(float(grid_z[0]), _STEP_MM, along(edges), roof, floor)
+
+
+def _rib_edge(marks, z: float, default_x: float, default_y: float) -> tuple[float, float]:
+    """Where the line of the rib angles stands at a height: (x, y) mm."""
+    angles = np.array([marks[f"rib_{n}.left.angle"] for n in range(2, 12)])
+    order = np.argsort(angles[:, 2])
+    angles = angles[order]
+    if not angles[0, 2] <= z <= angles[-1, 2]:
+        return default_x, default_y
+    return (
+        float(np.interp(z, angles[:, 2], angles[:, 0])),
+        float(np.interp(z, angles[:, 2], angles[:, 1])),
+    )

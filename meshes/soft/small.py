@@ -1,0 +1,132 @@
+"""One way to lay a small belly: an implicit solid along its fibre lines, carved to fit."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from meshes.drape.carve import carve, fibre_coordinates
+from meshes.model import Attachment, Contact, Part
+from meshes.shapes.solid import Solid
+from meshes.soft.workbench import Workbench
+
+
+def resample(line: np.ndarray, count: int) -> np.ndarray:
+    """Points (count, 3) evenly spaced along a polyline (n, 3)."""
+    line = np.asarray(line, float)
+    step = np.linalg.norm(np.diff(line, axis=0), axis=1)
+    s = np.concatenate([[0.0], np.cumsum(step)])
+    wanted = np.linspace(0, s[-1], count)
+    return np.stack([np.interp(wanted, s, line[:, i]) for i in range(3)], axis=1)
+
+
+def spindle(
+    solid: Solid,
+    line: np.ndarray,
+    side: np.ndarray,
+    width: float,
+    thickness: float,
+    *,
+    ends: float = 0.35,
+    blend: float = 1.5,
+) -> Solid:
+    """Add one belly to a solid: widest in the middle, tapering to its ends.
+
+    Parameters
+    ----------
+    solid : Solid
+    line : (n, 3) float
+        Its axis, mm.
+    side : (3,) float
+        Direction of its width.
+    width, thickness : float
+        Full width and thickness at mid-belly, mm.
+    ends : float
+        Share of the width and thickness left at the ends.
+    """
+    path = resample(line, max(5, len(line)))
+    u = np.linspace(0, 1, len(path))
+    swell = ends + (1 - ends) * np.sin(np.pi * np.clip(u, 0.0, 1.0)) ** 0.8
+    return solid.sweep(path, side, 0.5 * width * swell, 0.5 * thickness * swell, blend=blend)
+
+
+def tendon_at_ends(u: np.ndarray, origin: float, insertion: float) -> np.ndarray:
+    """Tendon share along u: 1 at each end, fading over the given shares of the length."""
+    start = np.clip(1 - u / max(origin, 1e-6), 0, 1) if origin > 0 else np.zeros_like(u)
+    end = np.clip(1 - (1 - u) / max(insertion, 1e-6), 0, 1) if insertion > 0 else np.zeros_like(u)
+    return np.maximum(start, end).astype(np.float32)
+
+
+def lay_small(
+    bench: Workbench,
+    part_id: str,
+    entry: str,
+    solid: Solid,
+    lines: Sequence[np.ndarray],
+    ends: tuple[str, str],
+    *,
+    kind: str = "muscle",
+    triangles: tuple[int, int] = (500, 90),
+    spacing: tuple[float, float] = (0.8, 1.4),
+    level: str = "",
+    region: str = "",
+    x_min: float | None = 0.15,
+    tendon: tuple[float, float] = (0.12, 0.12),
+    without: Sequence[str] = (),
+    gap: float = 0.25,
+) -> Part:
+    """Carve a belly, give it its fibres and attachments and put it on the bench.
+
+    Parameters
+    ----------
+    bench : Workbench
+    part_id, entry : str
+    solid : Solid
+    lines : sequence of (n, 3) float
+        Fibre lines, origin end first.
+    ends : (str, str)
+        Part ids of origin and insertion.
+    triangles, spacing : (full, preview)
+    without : sequence of str
+        Parts that are no obstacle (they are pierced or contain this one).
+
+    Returns
+    -------
+    Part
+    """
+    choose = 0 if bench.full else 1
+    box = solid.bounds(0.0)
+    obstacles = bench.near(box, 1.0, without)
+    mesh = carve(
+        solid,
+        obstacles,
+        spacing=spacing[choose],
+        triangles=triangles[choose],
+        gap=gap,
+        x_min=x_min,
+    )
+    uv, _ = fibre_coordinates(mesh.vertices, lines)
+    count = max(len(line) for line in lines)
+    fibres = np.stack([resample(line, max(count, 8)) for line in lines])
+    record = bench.catalogue[entry]
+    attachments = (
+        Attachment("origin", ends[0], np.array([line[0] for line in lines])),
+        Attachment("insertion", ends[1], np.array([line[-1] for line in lines])),
+    )
+    part = Part(
+        id=part_id,
+        entry=entry,
+        kind=kind,
+        stratum=record.stratum,
+        group=record.group,
+        mesh=mesh,
+        uv=uv,
+        tendon=tendon_at_ends(uv[:, 0], *tendon),
+        fibres=fibres,
+        attachments=attachments,
+        level=level,
+        region=region or record.region,
+    )
+    contacts = [Contact(part_id, a.to, "attach", a.curve) for a in attachments]
+    return bench.add(part, contacts)

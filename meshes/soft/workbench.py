@@ -1,0 +1,130 @@
+"""What the soft parts are laid on: everything finished so far, and its field."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+import numpy as np
+import trimesh
+
+from meshes.body import Body
+from meshes.catalogue import Catalogue
+from meshes.drape.distance import MeshIndex
+from meshes.drape.field import Field
+from meshes.model import Contact, Part
+from meshes.skeleton.frame import SkeletonFrame
+
+FIELD_SPACING_MM = 3.0
+FIELD_MARGIN_MM = 18.0
+
+
+class Workbench:
+    """The left half and the median parts of a body under construction.
+
+    Attributes
+    ----------
+    body : Body
+    detail : {"preview", "full"}
+    frame : SkeletonFrame
+    catalogue : Catalogue
+    landmarks : dict of str to ndarray
+        Median and left landmarks, mm.
+    parts : dict of str to Part
+        Finished parts, median and left, in the order in which they were laid.
+    contacts : list of Contact
+    field : Field
+        Signed distance to everything solid laid so far (left half and a margin
+        over the midline), about 3 mm apart.
+    """
+
+    def __init__(
+        self, body: Body, detail: str, frame: SkeletonFrame, catalogue: Catalogue, field: Field
+    ) -> None:
+        self.body = body
+        self.detail = detail
+        self.frame = frame
+        self.catalogue = catalogue
+        self.field = field
+        self.landmarks: dict[str, np.ndarray] = {}
+        self.parts: dict[str, Part] = {}
+        self.contacts: list[Contact] = []
+        self._indices: dict[str, MeshIndex] = {}
+
+    @property
+    def full(self) -> bool:
+        """True when every bit of detail is wanted."""
+        return self.detail == "full"
+
+    def triangles(self, full: int, preview: int | None = None) -> int:
+        """Return the triangle budget for the present detail."""
+        if self.full:
+            return full
+        return preview if preview is not None else max(full // 6, 60)
+
+    def add(self, part: Part, contacts: Iterable[Contact] = (), *, solid: bool = True) -> Part:
+        """Finish a part.
+
+        Parameters
+        ----------
+        part : Part
+        contacts : iterable of Contact
+        solid : bool
+            True enters the mesh into the field as it is. Thin sheets enter
+            the field by their builder (``field.add_sheet``) and pass False.
+        """
+        if part.id in self.parts:
+            raise ValueError(f"part {part.id} is laid twice")
+        self.parts[part.id] = part
+        self.contacts.extend(contacts)
+        if solid:
+            self.field.add_mesh(part.mesh)
+        return part
+
+    def index(self, part_id: str) -> MeshIndex:
+        """Exact distances to one finished part (made on first use)."""
+        if part_id not in self._indices:
+            mesh = self.parts[part_id].mesh
+            self._indices[part_id] = MeshIndex(mesh.vertices, mesh.faces)
+        return self._indices[part_id]
+
+    def near(
+        self, points: np.ndarray, margin: float = 6.0, without: Sequence[str] = ()
+    ) -> list[MeshIndex]:
+        """Exact indices of all finished parts whose box comes within margin mm of the points' box."""
+        return [self.index(i) for i in self.near_ids(points, margin, without)]
+
+    def near_ids(
+        self, points: np.ndarray, margin: float = 6.0, without: Sequence[str] = ()
+    ) -> list[str]:
+        """Ids of all finished parts whose box comes within margin mm of the points' box."""
+        points = np.asarray(points, float).reshape(-1, 3)
+        low, high = points.min(0) - margin, points.max(0) + margin
+        found = []
+        for part_id, part in self.parts.items():
+            if part_id in without:
+                continue
+            box = part.mesh.bounds
+            if np.all(box[0] <= high) and np.all(box[1] >= low):
+                found.append(part_id)
+        return found
+
+    def landmark(self, name: str) -> np.ndarray:
+        """Return a landmark, (3,) or (k, 3) mm.
+
+        Raises
+        ------
+        KeyError
+            Named with the nearest existing names.
+        """
+        try:
+            return self.landmarks[name]
+        except KeyError:
+            from difflib import get_close_matches
+
+            close = get_close_matches(name, self.landmarks, 3)
+            raise KeyError(f"no landmark {name!r}; close: {', '.join(close) or 'none'}") from None
+
+
+def trimesh_of(vertices: np.ndarray, faces: np.ndarray) -> trimesh.Trimesh:
+    """Wrap arrays as a mesh without merging or reordering anything."""
+    return trimesh.Trimesh(np.asarray(vertices), np.asarray(faces), process=False)
