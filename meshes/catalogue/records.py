@@ -291,8 +291,8 @@ class Entry:
         return ""
 
     def name_at(self, level: str = "") -> str:
-        """Return the English name of the part at a level."""
-        if level and self.part_english:
+        """Return the English name of the part at a level; the family's where there is none such."""
+        if level in self.levels and self.part_english:
             words = {k: spoken(v) for k, v in placeholders(level).items()}
             return self.part_english.format(**words)
         return self.english

@@ -171,12 +171,12 @@ def _disc(frame: SkeletonFrame, level: str, solids: dict[str, Solid], detail: st
     return BonePiece(
         Part(
             id=name,
-            entry=name,
+            entry="intervertebral_disc",
             kind="disc",
             stratum=9,
             group="",
             mesh=mesh,
-            level=level,
+            level=f"{level}_{below}",
             region=_region(level),
         ),
         {},

@@ -12,7 +12,7 @@ from meshes.catalogue import load_catalogue
 # name : (kind, stratum, number of parts counting sides)
 BONES = {
     "cranium": 1, "sacrum": 1, "coccyx": 1, "sternum": 1, "scapula": 2, "clavicle": 2,
-    "humerus": 2, "hip_bone": 2, "intervertebral_disc": 23, "costal_cartilage": 20,
+    "humerus": 2, "hip_bone": 2, "femur": 2, "intervertebral_disc": 23, "costal_cartilage": 20,
     **{f"vertebra_C{n}": 1 for n in range(1, 8)},
     **{f"vertebra_T{n}": 1 for n in range(1, 13)},
     **{f"vertebra_L{n}": 1 for n in range(1, 6)},
