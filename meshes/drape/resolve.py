@@ -12,6 +12,7 @@ from dataclasses import replace
 
 import numpy as np
 import trimesh
+from scipy.ndimage import binary_erosion, maximum_filter, uniform_filter
 from scipy.sparse import coo_matrix, csr_matrix, diags
 
 from meshes.drape.distance import MeshIndex, merge
@@ -26,19 +27,46 @@ LONGEST_PUSH = 3.0
 ATTACHED_DEPTH = 1.5
 """mm that an attached end may lie in what it attaches to."""
 
+TOLERANCE = 0.02
+"""mm of the gap that may be missing when a surface counts as clear."""
+
+OVERSHOOT = 1.05
+"""Factor on every push, so that few rounds are spent on the last hundredth."""
+
+DEEPER_BIAS = 1.0
+"""mm over the mid-surface up to which an obstacle still counts as lying under the sheet:
+what was laid before is deeper in case of doubt."""
+
 SEARCH = 6.0
 """mm round the new surface in which obstacles are looked at."""
 
 
 def _surface_samples(faces: np.ndarray, vertices: np.ndarray, step: float):
-    """Corner numbers (n, 3) and weights (n, 3) of test points on a mesh."""
+    """Corner numbers (n, 3) and weights (n, 3) of test points on a mesh.
+
+    Vertices once, points on edges once, points inside faces; no two
+    neighbours farther apart than about ``step`` mm, edge midpoints and face
+    centres always among them.
+    """
+    edges = np.sort(faces[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2), axis=1)
+    edges = edges[np.unique(edges[:, 0] * len(vertices) + edges[:, 1], return_index=True)[1]]
+    used = np.unique(faces)
+    index = [np.repeat(used[:, None], 3, axis=1)]
+    weight = [np.tile([1.0, 0.0, 0.0], (len(used), 1))]
+    length = np.linalg.norm(vertices[edges[:, 0]] - vertices[edges[:, 1]], axis=1)
+    cuts = 2 * np.maximum(np.ceil(length / (2 * step)).astype(int), 1)
+    for k in np.unique(cuts):
+        chosen = edges[cuts == k]
+        t = np.arange(1, k) / k
+        w = np.stack([1 - t, t, 0 * t], axis=1)
+        index.append(np.repeat(chosen[:, [0, 1, 1]], len(w), axis=0))
+        weight.append(np.tile(w, (len(chosen), 1)))
     corners = vertices[faces]
     side = np.linalg.norm(corners - np.roll(corners, -1, axis=1), axis=2).max(axis=1)
-    cuts = np.maximum(np.ceil(side / step).astype(int), 2)
-    index, weight = [], []
+    cuts = np.maximum(np.ceil(side / step).astype(int), 1)
     for k in np.unique(cuts):
-        i, j = np.meshgrid(np.arange(k + 1), np.arange(k + 1), indexing="ij")
-        keep = i + j <= k
+        i, j = np.meshgrid(np.arange(1, k), np.arange(1, k), indexing="ij")
+        keep = i + j < k
         w = np.stack([i[keep], j[keep], (k - i - j)[keep]], axis=1) / k
         w = np.concatenate([w, [[1 / 3, 1 / 3, 1 / 3]]])
         chosen = faces[cuts == k]
@@ -141,54 +169,81 @@ def resolve_sheet(
     o_points, o_normals, o_owner = _obstacle_samples(
         merged, owner, bounds[0] - 1.0, bounds[1] + 1.0
     )
-    watch = None
-    for _ in range(rounds):
+    # Lower bounds of each test point's distance: what can't have come near is not asked again.
+    corner = weight = None
+    own_bound = other_bound = np.zeros(0)
+    side_of = None
+    edge = ~binary_erosion(sheet.used(), np.ones((3, 3))).reshape(-1)
+    other_nodes = np.zeros((0, 3), np.int64)
+    fresh = True
+    for _ in range(2 * rounds):
         now = replace(sheet, mid=mid, thickness=thickness)
         solid = thicken(now, fibres=1)
         vertices, faces, node = solid.mesh.vertices, solid.mesh.faces, solid.node
         unit = now.normals().reshape(-1, 3)
-        half = 0.5 * thickness.reshape(-1)
-        flat = mid.reshape(-1, 3)
+        if fresh:
+            corner, weight = _surface_samples(faces, vertices, SAMPLE_STEP)
+            own_bound = np.full(len(corner), -np.inf)
+            other_bound = np.full(len(o_points), -np.inf)
+            other_nodes = np.zeros((len(o_points), 3), np.int64)
 
-        corner, weight = _surface_samples(faces, vertices, SAMPLE_STEP)
-        points = np.einsum("nk,nkd->nd", weight, vertices[corner])
+        ask = np.flatnonzero(own_bound < gap)
+        points = np.einsum("nk,nkd->nd", weight[ask], vertices[corner[ask]])
         d, _, normal, face = merged.query(points, reach=SEARCH)
-        on = face >= 0
-        allow = np.einsum("nk,nk->n", weight, sink[node[corner]]) * soft[owner[np.maximum(face, 0)]]
-        lack = np.where(on, gap - allow - d, 0.0)
-        bad = lack > 1e-3
-        index = [node[corner[bad]]]
-        vector = [_along_normal(lack[bad], normal[bad], unit[index[0][:, 0]])]
+        own_bound[ask] = np.minimum(d, SEARCH)
+        allow = np.einsum("nk,nk->n", weight[ask], sink[node[corner[ask]]])
+        allow *= soft[owner[np.maximum(face, 0)]]
+        lack = np.where(face >= 0, gap - allow - d, 0.0)
+        bad = lack > TOLERANCE
+        mine = [ask[bad], lack[bad], normal[bad], owner[face[bad]]]
 
         # The obstacles' own points against the new surface.
-        if watch is None:
-            watch = np.arange(len(o_points))
-        if len(watch):
-            mine = MeshIndex(vertices, faces)
-            d, close, _, face = mine.query(o_points[watch], reach=SEARCH)
-            watch = watch[face >= 0]
-            d, close, face = d[face >= 0], close[face >= 0], face[face >= 0]
-            touched = node[faces[face]]
-            allow = sink[touched].mean(axis=1) * soft[o_owner[watch]]
-            bad2 = d < gap - allow - 1e-3
-            if bad2.any():
-                t = touched[bad2]
-                q, n_q, a = o_points[watch][bad2], o_normals[watch][bad2], allow[bad2]
-                n_mid = unit[t].mean(axis=1)
-                height = np.einsum("nd,nd->n", q - flat[t].mean(axis=1), n_mid)
-                from_below = np.einsum("nd,nd->n", n_q, n_mid)
-                thick = half[t].mean(axis=1)
-                up = np.maximum(height + gap - a + thick, 0)
-                down = np.minimum(height - gap + a - thick, 0)
-                amount = np.where(from_below >= 0, up, down)
-                push = amount[:, None] * n_mid
-                lateral = np.abs(from_below) < 0.35
-                push[lateral] = (gap - a - d[bad2])[lateral, None] * n_q[lateral]
-                index.append(t)
-                vector.append(push)
+        ask = np.flatnonzero(other_bound < gap)
+        index, vector = [], []
+        if len(ask):
+            d, _, _, face = MeshIndex(vertices, faces).query(o_points[ask], reach=SEARCH)
+            other_bound[ask] = np.minimum(d, SEARCH)
+            on = face >= 0
+            ask, d, touched = ask[on], d[on], node[faces[face[on]]]
+            other_nodes[ask] = touched
+            if side_of is None:
+                height = _height(o_points[ask], mid.reshape(-1, 3)[touched], unit[touched])
+                height -= DEEPER_BIAS
+                side_of = _vote(len(obstacles), (nv, nu), o_owner[ask], touched, height)
+            allow = sink[touched].mean(axis=1) * soft[o_owner[ask]]
+            bad = d < gap - allow - TOLERANCE
+            index.append(touched[bad])
+            vector.append(
+                _clear_point(
+                    o_points[ask[bad]],
+                    o_normals[ask[bad]],
+                    (gap - allow)[bad],
+                    d[bad],
+                    mid.reshape(-1, 3)[touched[bad]],
+                    unit[touched[bad]],
+                    0.5 * thickness.reshape(-1)[touched[bad]],
+                    None if side_of is None else side_of[o_owner[ask[bad]], touched[bad, 0]],
+                    edge[touched[bad, 0]],
+                )
+            )
+        sample, lack, normal, whose = mine
+        nodes = node[corner[sample]]
+        facing = np.einsum("nd,nd->n", normal, unit[nodes[:, 0]])
+        if side_of is not None:
+            # Above what lies below; a face turned the other way is the obstacle's far side.
+            wanted = side_of[whose, nodes[:, 0]]
+            keep = (facing * wanted > 0.5) | edge[nodes[:, 0]]
+            nodes, lack, normal, facing = nodes[keep], lack[keep], normal[keep], facing[keep]
+        index.append(nodes)
+        vector.append(_along_normal(lack, normal, unit[nodes[:, 0]]))
         index, vector = np.concatenate(index), np.concatenate(vector)
         if len(index) == 0:
-            break
+            if fresh:
+                break
+            fresh = True
+            continue
+        fresh = False
+        vector *= OVERSHOOT
         size = np.linalg.norm(vector, axis=1, keepdims=True)
         vector *= np.minimum(1.0, LONGEST_PUSH / np.maximum(size, 1e-12))
         all_nodes = index.reshape(-1)
@@ -200,17 +255,66 @@ def resolve_sheet(
         squeezed = (np.linalg.norm(up, axis=2) > 1e-3) & (np.linalg.norm(down, axis=2) > 1e-3)
         lost = np.einsum("vud,vud->vu", up - down, unit.reshape(nv, nu, 3))
         move = np.where(squeezed[..., None], 0.5 * (up + down), up + down)
+        move[held] = 0
+        before = vertices
+        mid = mid + move
         thickness = np.where(
             squeezed, np.maximum(thickness - np.maximum(lost, 0), least), thickness
         )
-        move[held] = 0
-        mid = mid + move
         # Ends stay where they are attached.
         for end in (0, -1):
             away = mid[:, end] - start[:, end]
             size = np.linalg.norm(away, axis=1, keepdims=True)
             mid[:, end] = start[:, end] + away * np.minimum(1.0, 1.0 / np.maximum(size, 1e-12))
+        after = thicken(replace(sheet, mid=mid, thickness=thickness), fibres=1).mesh.vertices
+        shift = np.linalg.norm(after - before, axis=1)
+        own_bound -= shift[corner].max(axis=1)
+        # An obstacle's point sees no more than the largest move of the grid round its nodes.
+        of_node = np.zeros(nv * nu)
+        np.maximum.at(of_node, node, shift)
+        of_node = maximum_filter(of_node.reshape(nv, nu), size=5).reshape(-1)
+        other_bound -= of_node[other_nodes].max(axis=1)
     return replace(sheet, mid=mid, thickness=thickness)
+
+
+def _height(point: np.ndarray, mid: np.ndarray, unit: np.ndarray) -> np.ndarray:
+    """(n,) height of points (n, 3) over the sheet at three grid points each, mm."""
+    return np.einsum("nd,nd->n", point - mid.mean(axis=1), unit.mean(axis=1))
+
+
+def _vote(count, shape, owner, touched, height) -> np.ndarray:
+    """(obstacles, nodes) float: +1 where an obstacle lies under the sheet, -1 where over it.
+
+    Judged by the mean height of all its points near by, so that what pierces
+    the sheet is passed on the side on which most of it lies.
+    """
+    total = np.zeros((count, shape[0] * shape[1]))
+    np.add.at(total, (np.repeat(owner, 3), touched.reshape(-1)), np.repeat(height, 3))
+    total = total.reshape(count, *shape)
+    around = uniform_filter(total, size=(1, 9, 9), mode="constant")
+    whole = np.sign(total.sum(axis=(1, 2)))[:, None, None]
+    known = np.abs(around) > 1e-9
+    return np.where(known, -np.sign(around), -whole).reshape(count, -1)
+
+
+def _clear_point(point, normal, room, distance, mid, unit, half, wanted, edge):
+    """(n, 3) moves of a sheet that bring it clear of points of an obstacle.
+
+    For an obstacle under the sheet (``wanted`` +1) the deep face must rise
+    above the point, else the superficial face sink below it. At the sheet's
+    ``edge`` a shallow wall beside it pushes it sideways.
+    """
+    n_mid = unit.mean(axis=1)
+    height = np.einsum("nd,nd->n", point - mid.mean(axis=1), n_mid)
+    facing = np.einsum("nd,nd->n", normal, n_mid)
+    thick = half.mean(axis=1)
+    up = np.maximum(height + room + thick, 0)
+    down = np.minimum(height - room - thick, 0)
+    side = facing if wanted is None else wanted
+    push = np.where(side >= 0, up, down)[:, None] * n_mid
+    lateral = edge & (np.abs(facing) < 0.35) & (distance > -1.5)
+    push[lateral] = (room - distance)[lateral, None] * normal[lateral]
+    return push
 
 
 def _along_normal(lack: np.ndarray, normal: np.ndarray, unit: np.ndarray) -> np.ndarray:
@@ -277,7 +381,7 @@ def resolve(
         corner, weight = _surface_samples(faces, vertices, SAMPLE_STEP)
         points = np.einsum("nk,nkd->nd", weight, vertices[corner])
         d, _, normal, face = merged.query(points, reach=SEARCH)
-        bad = (face >= 0) & (d < gap - 1e-3)
+        bad = (face >= 0) & (d < gap - TOLERANCE)
         index, vector = [corner[bad]], [(gap - d[bad])[:, None] * normal[bad]]
         if len(o_points):
             mine = MeshIndex(vertices, faces)
@@ -285,12 +389,13 @@ def resolve(
             near = face >= 0
             o_points, o_normals = o_points[near], o_normals[near]
             d, face = d[near], face[near]
-            bad = d < gap - 1e-3
+            bad = d < gap - TOLERANCE
             index.append(faces[face[bad]])
             vector.append((gap - d[bad])[:, None] * o_normals[bad])
         index, vector = np.concatenate(index), np.concatenate(vector)
         if len(index) == 0:
             break
+        vector *= OVERSHOOT
         size = np.linalg.norm(vector, axis=1, keepdims=True)
         vector *= np.minimum(1.0, LONGEST_PUSH / np.maximum(size, 1e-12))
         move = _longest(len(vertices), index.reshape(-1), np.repeat(vector, 3, axis=0))
