@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from meshes.errors import PeelbackError
-from meshes.export import part_names, write_bytes
+from meshes.export import write_bytes
 from meshes.model import STRATUM_COUNT, BackModel
 from viewer.state.view_state import LOOKS, SIDE_CHOICES, VIEWS, Sides, ViewState
 from viewer.state.visibility import opacities
@@ -123,23 +123,24 @@ def draw_plates(model: BackModel, orders: list[PlateOrder]) -> list[set[str]]:
     """
     from PIL import Image
 
-    from viewer.scene.scene import PartLook, Scene
+    from viewer.print import plates
 
-    scene = Scene()
+    scene = plates.plate_scene(model)
     drawn = []
     try:
-        scene.set_model(model)
         for order in orders:
             shown = opacities(model, order.state)
-            scene.set_theme(order.theme)
-            scene.set_look(order.look)
-            scene.apply({part_id: PartLook(opacity) for part_id, opacity in shown.items()})
-            scene.set_view(order.view)
-            names = {i: part_names(model.parts[i], model)["english"] for i in shown}
-            scene.set_labels(
-                order.labels, 0.6, False, {i: _plain_name(n) for i, n in names.items()}
+            pixels = plates.picture(
+                scene,
+                shown,
+                order.view,
+                (order.width, order.height),
+                plates.label_names(model, shown),
+                plates.plate_title(order.stratum, order.view, order.side),
+                order.labels,
+                order.look,
+                order.theme,
             )
-            pixels = scene.screenshot((order.width, order.height))
             picture = io.BytesIO()
             kind = {".png": "PNG", ".tif": "TIFF", ".tiff": "TIFF"}.get(
                 order.out.suffix.lower(), "JPEG"
@@ -150,8 +151,3 @@ def draw_plates(model: BackModel, orders: list[PlateOrder]) -> list[set[str]]:
     finally:
         scene.finalize()
     return drawn
-
-
-def _plain_name(english: str) -> str:
-    """Leave the side out of a label: the picture shows which one it is."""
-    return english.removeprefix("left ").removeprefix("right ")

@@ -75,6 +75,30 @@ def anchors(
     return chosen
 
 
+def once_each(chosen: Iterable[Anchor]) -> list[Anchor]:
+    """Return one anchor for each text: of twins, the one on the emptier half of the picture.
+
+    Of twins that are seen very unequally (one is half covered) the better seen one is kept.
+    """
+    by_text: dict[str, list[Anchor]] = {}
+    for anchor in sorted(chosen, key=lambda a: (-a.weight, a.id)):
+        by_text.setdefault(anchor.text, []).append(anchor)
+    kept: list[Anchor] = []
+    if not by_text:
+        return kept
+    middle = float(np.mean([a.x for group in by_text.values() for a in group]))
+    left = 0
+    for group in by_text.values():
+        equals = [a for a in group if a.weight > 0.6 * group[0].weight]
+        lefts = [a for a in equals if a.x < middle]
+        rights = [a for a in equals if a.x >= middle]
+        wanted = lefts if 2 * left <= len(kept) else rights
+        choice = (wanted or equals)[0]
+        left += choice.x < middle
+        kept.append(choice)
+    return kept
+
+
 def spread_out(chosen: Iterable[Anchor], size: tuple[int, int], inset_px: float) -> list[Anchor]:
     """Return the anchors that lie inside the picture, away from its edge."""
     width, height = size

@@ -10,6 +10,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 import numpy as np
+from scipy.spatial import cKDTree
+
+from viewer.scene.drawn import DrawnPart
 
 RAY_COUNT = 20
 REACH_MM = 22.0
@@ -96,25 +99,37 @@ def _open_share(scene, points, normals, directions) -> np.ndarray:
     return np.clip(share, SHADING_LEAST, 1.0).astype(np.float32)
 
 
-def spread(
-    values: Mapping[str, np.ndarray], moving_points: Mapping[str, np.ndarray], parts: Iterable
-) -> dict[str, np.ndarray]:
-    """Return the openness carried from moving vertices to the still ones of the same part.
+def shade(drawn: Iterable[DrawnPart]) -> dict[str, dict[str, np.ndarray]]:
+    """Return the openness of every drawn vertex at both details.
 
-    Parameters
-    ----------
-    parts : iterable of (id, still points (n, 3))
+    Worked out on the moving shells and carried to the still ones. No VTK and
+    no Qt, so that it can run beside the window.
+
+    Returns
+    -------
+    dict
+        "moving" and "still" to part id to (n,) float32, for ``Scene.set_openness``.
     """
-    from scipy.spatial import cKDTree
-
-    carried = {}
-    for name, points in parts:
-        tree = cKDTree(moving_points[name])
-        k = min(3, len(moving_points[name]))
-        distance, index = tree.query(points, k=k)
-        distance, index = distance.reshape(len(points), -1), index.reshape(len(points), -1)
-        weight = 1.0 / (distance + 0.2)
-        carried[name] = ((values[name][index] * weight).sum(axis=1) / weight.sum(axis=1)).astype(
-            np.float32
+    drawn = list(drawn)
+    coarse = openness(
+        {
+            d.part.id: (d.part.stratum, d.moving.points, d.moving.normals, d.moving.faces)
+            for d in drawn
+        }
+    )
+    answer: dict[str, dict[str, np.ndarray]] = {"moving": {}, "still": {}}
+    for d in drawn:
+        name = d.part.id
+        values = smoothed(coarse[name], d.moving.faces)
+        answer["moving"][name] = values
+        answer["still"][name] = (
+            values if d.still is d.moving else _carried(values, d.moving.points, d.still.points)
         )
-    return carried
+    return answer
+
+
+def _carried(values: np.ndarray, coarse: np.ndarray, fine: np.ndarray) -> np.ndarray:
+    distance, index = cKDTree(coarse).query(fine, k=min(3, len(coarse)))
+    distance, index = distance.reshape(len(fine), -1), index.reshape(len(fine), -1)
+    weight = 1.0 / (distance + 0.2)
+    return ((values[index] * weight).sum(axis=1) / weight.sum(axis=1)).astype(np.float32)

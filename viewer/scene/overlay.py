@@ -6,6 +6,7 @@ one textured rectangle each and which still pictures blend in themselves.
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Sequence
 from functools import lru_cache
 
@@ -27,9 +28,32 @@ def font(size_px: int):
     return ImageFont.load_default(size=max(int(size_px), 6))
 
 
+@lru_cache(maxsize=4096)
+def writable(text: str) -> str:
+    """Return the text with characters that the font lacks spelled plainly (– as -, ł as l)."""
+    return "".join(c if _has_glyph(c) else _plain(c) for c in text)
+
+
+@lru_cache(maxsize=512)
+def _has_glyph(character: str) -> bool:
+    if character.isspace():
+        return True
+    face = font(24)
+    missing = bytes(face.getmask("\ufffe"))
+    return bytes(face.getmask(character)) != missing
+
+
+def _plain(character: str) -> str:
+    spelled = {"–": "-", "—": "-", "·": "|", "…": "...", "→": "->", "’": "'", "≤": "<="}
+    if character in spelled:
+        return spelled[character]
+    bare = "".join(c for c in unicodedata.normalize("NFKD", character) if ord(c) < 128)
+    return bare or "?"
+
+
 def text_size(text: str, size_px: int) -> tuple[float, float]:
     """Return (width, height) of one line of text in px, the height alike for all texts."""
-    return float(font(size_px).getlength(text)), float(round(size_px * 1.25))
+    return float(font(size_px).getlength(writable(text))), float(round(size_px * 1.25))
 
 
 def _canvas(width: int, height: int, theme: str):
@@ -43,7 +67,7 @@ def draw_text(draw, place, text: str, size_px: int, theme: str, anchor: str = "l
     """Write a line of text with a thin halo of the background's colour."""
     draw.text(
         place,
-        text,
+        writable(text),
         font=font(size_px),
         fill=INK[theme],
         anchor=anchor,

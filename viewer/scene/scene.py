@@ -368,6 +368,24 @@ class Scene:
         pose = cameras.view_pose(name, self.pose)
         self._go(cameras.framed(pose, self._points(self.shown()), self._aspect()))
 
+    def frame_view(
+        self, name: str, aspect: float, picture_size: tuple[int, int], margin: float = 1.08
+    ) -> None:
+        """Turn to a fixed view at once, leaving room beside the body for labels.
+
+        Parameters
+        ----------
+        aspect : float
+            Width over height of the room that the body may take.
+        picture_size : (width, height)
+            Of the whole picture; the room is as high as the picture less title lines.
+        """
+        pose = cameras.view_pose(name, self.pose)
+        pose = cameras.framed(pose, self._points(self.shown()), aspect, margin)
+        lines = 4.6 * self.font_px
+        share = max((picture_size[1] - lines) / picture_size[1], 0.3)
+        self.pose = replace(pose, scale_mm=pose.scale_mm / share)
+
     def fly_to(self, ids: Iterable[str], *, keep_direction: bool = True) -> None:
         """Frame these parts; otherwise also turn to the fixed view nearest to their outside."""
         ids = [name for name in ids if name in self._drawn]
@@ -705,8 +723,8 @@ class Scene:
                 for name, look in self.shown().items()
                 if look.opacity >= SOLID_FROM
             }
-            found += anchor_finding.anchors(
-                solid, self._names, project, depth, mm_per_px, self._areas
+            found += anchor_finding.once_each(
+                anchor_finding.anchors(solid, self._names, project, depth, mm_per_px, self._areas)
             )
         always = [(point, text) for point, text in self._pins]
         if self._measure_text and self._measure_at is not None:

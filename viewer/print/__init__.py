@@ -1,0 +1,1 @@
+"""Things to print: plates and sheets."""
