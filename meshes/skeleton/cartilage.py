@@ -13,7 +13,8 @@ from meshes.skeleton.swept import sweep_frames, sweep_mesh
 
 _RINGS = {"full": 20, "preview": 9}
 _AROUND = {"full": 14, "preview": 8}
-_GAP = 0.15
+_GAP = 0.25
+_STERNAL_GAP = 0.5
 # Half height and half thickness at the medial end, mm; lengths of the handles with
 # which the cartilage leaves the rib and reaches its other end, as shares of the span.
 _MEDIAL = {
@@ -63,8 +64,16 @@ def make_cartilages(
         points = _course(rib, target, approach, _HANDLES[number], _RINGS[detail])
         rings, heights = _rings(points, rib, half, _AROUND[detail])
         if number <= 7:
-            rings = _off_sternum(rings, sternum)
-            tip = rings[-1].mean(axis=0)
+            # Draw back until the end face clears the notch, then let its middle fill it.
+            for _ in range(4):
+                short = _STERNAL_GAP - sternum.solid.distance(rings[-2:].reshape(-1, 3)).min()
+                if abs(short) < 0.05:
+                    break
+                target = target - short * approach
+                points = _course(rib, target, approach, _HANDLES[number], _RINGS[detail])
+                rings, heights = _rings(points, rib, half, _AROUND[detail])
+            room = sternum.solid.distance(points[-1:])[0] - _STERNAL_GAP
+            tip = points[-1] + np.clip(room, 0.1, 2.0) * approach
         else:
             tip = points[-1] + 0.8 * half[1] * approach
         mesh = sweep_mesh(rings, points[0], tip)
@@ -104,6 +113,8 @@ def _rings(
     fade = np.clip(share / 0.5, 0.0, 1.0)[:, None]
     outward = (1 - fade) * rib.end_frame[1] + fade * forward
     _, out, up = sweep_frames(points, outward)
+    # The first ring lies in the plane of the rib's end, whose outline it continues.
+    out[0], up[0] = rib.end_frame[1], rib.end_frame[2]
     ease = share**1.3
     height = (1 - ease) * rib.end_half[0] + ease * half[0]
     thick = (1 - ease) * rib.end_half[1] + ease * half[1]
@@ -116,30 +127,4 @@ def _rings(
         + n[None, :, None] * thick[:, None, None] * out[:, None]
         + u[None, :, None] * height[:, None, None] * up[:, None]
     )
-    # The first ring lies in the plane of the rib's end, whose outline it continues.
     return rings, height
-
-
-def _off_sternum(rings: np.ndarray, sternum: SternumForm) -> np.ndarray:
-    """Move what would sink into the sternum on to its notch, a hair off."""
-    late = rings[-5:].reshape(-1, 3)
-    distance = sternum.solid.distance(late)
-    short = np.maximum(0.3 - distance, 0.0)
-    moved = late.copy()
-    h = 0.1
-    for _ in range(3):
-        if not np.any(short > 0):
-            break
-        gradient = np.stack(
-            [
-                sternum.solid.distance(moved + h * e) - sternum.solid.distance(moved - h * e)
-                for e in np.eye(3)
-            ],
-            axis=1,
-        ) / (2 * h)
-        gradient /= np.maximum(np.linalg.norm(gradient, axis=1, keepdims=True), 0.3)
-        moved = moved + short[:, None] * gradient
-        short = np.maximum(0.3 - sternum.solid.distance(moved), 0.0)
-    out = rings.copy()
-    out[-5:] = moved.reshape(5, rings.shape[1], 3)
-    return out

@@ -11,11 +11,13 @@ from meshes.model import Part
 from meshes.skeleton.frame import SkeletonFrame
 from meshes.skeleton.piece import BonePiece
 from meshes.skeleton.swept import sweep_frames, sweep_mesh
-from meshes.skeleton.thorax_shape import PLACES, RibCourse, rib_course
+from meshes.skeleton.thorax_shape import PLACES, RibCourse, rib_course, thoracic_solid
 
 _AROUND = {"full": 16, "preview": 8}
 # Spacing of the rings near the head and the tubercle, and along the shaft, mm.
 _SPACING = {"full": (2.4, 8.0), "preview": (6.0, 19.0)}
+
+_JOINT_GAP_MM = 0.8
 
 # Half height and half thickness of the cross-section at PLACES, mm: a shaft about
 # 13 mm high and 7 mm thick (common practice, no source).
@@ -92,6 +94,9 @@ def make_rib(frame: SkeletonFrame, number: int, detail: str) -> RibForm:
     slope = 1.5 if 2 <= number <= 9 else 0.5
     rings[0] += (slope * np.abs(rise))[:, None] * tangent[0] * scale
     head = points[0] - 1.4 * scale * tangent[0]
+    busy = int(np.searchsorted(arcs, course.places["tubercle"] + 14.0 * scale))
+    near = _clear_of_column(np.concatenate([rings[:busy].reshape(-1, 3), [head]]), frame, number)
+    rings[:busy], head = near[:-1].reshape(busy, -1, 3), near[-1]
     end = (
         points[-1] - 0.3 * scale * tangent[-1]
         if number <= 10
@@ -214,6 +219,28 @@ def _tubercle(
     facing = np.clip(outer / size, 0.0, None) ** 1.2 * np.where(upper < 0, 1.0, 0.85)
     here = np.exp(-(((arcs - course.places["tubercle"]) / (4.6 * scale)) ** 2))
     return (1.7 * scale * here)[:, None, None] * facing[:, :, None] * out[:, None]
+
+
+def _clear_of_column(points: np.ndarray, frame: SkeletonFrame, number: int) -> np.ndarray:
+    """Move (n, 3) points that come too near the vertebrae to the joint gap."""
+    moved = points.copy()
+    gap, h = _JOINT_GAP_MM * frame.scale, 0.1
+    for level in (number, number - 1) if number >= 2 else (number,):
+        vertebra, solid = frame[f"T{level}"], thoracic_solid(frame, level)
+        local = vertebra.to_local(moved)
+        for _ in range(4):
+            distance = solid.distance(local)
+            short = distance < gap
+            if not short.any():
+                break
+            p = local[short]
+            gradient = np.stack(
+                [solid.distance(p + h * e) - solid.distance(p - h * e) for e in np.eye(3)], axis=1
+            ) / (2 * h)
+            size2 = np.maximum((gradient**2).sum(1), 0.3)
+            local[short] += ((gap - distance[short]) / size2)[:, None] * gradient
+        moved = vertebra.to_model(local)
+    return moved
 
 
 def _landmarks(

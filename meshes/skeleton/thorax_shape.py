@@ -15,12 +15,15 @@ Anatomy of the Human Body, 20th ed. 1918).
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 from scipy.interpolate import CubicSpline, PchipInterpolator
 
-from meshes.skeleton.frame import SkeletonFrame
+from meshes.body import Body
+from meshes.shapes.solid import Solid
+from meshes.skeleton.frame import SkeletonFrame, VertebraFrame, make_frame
+from meshes.skeleton.vertebra import Plan, vertebra_solid
 from meshes.skeleton.vertebra_tables import LOWER_WIDTHS, SHAPES
 
 RIBS = tuple(range(1, 13))
@@ -43,6 +46,10 @@ _COURSE = {
     11: (((72, -4.0), (112, -6), None, (122, -38)), (20, 51, 66, 78)),
     12: ((None, (62, 22), None, (92, 8)), (10, 22, 35, 48)),
 }
+TUBERCLE_STAND_OFF = 6.5
+"""From a rib's middle line to the transverse process at the tubercle, mm: half the
+rib, the tubercle's rise and the joint."""
+
 # Shares of a rib's arc length are called by these places.
 PLACES = ("head", "neck", "tubercle", "angle", "widest", "fore", "end")
 
@@ -123,17 +130,24 @@ def rib_course(frame: SkeletonFrame, number: int, step: float = 1.0) -> RibCours
     shape = SHAPES[f"T{number}"]
     tip = vertebra.to_model(np.array(shape.transverse_tip) * scale)
     thick = shape.transverse_end[1]
-    # The tubercle meets the front of the tip, from rib 6 down more from below upward.
-    before = {11: thick + 7.0, 12: thick + 6.5}.get(number, 1.05 * thick + 6.0)
-    up = 0.0 if number <= 5 or number >= 11 else 2.0
-    tubercle = tip + scale * (
-        np.array([-0.3 * thick, 0.0, 0.0]) - before * vertebra.axes[:, 1] + up * vertebra.axes[:, 2]
-    )
+    if number <= 10:
+        # The tubercle meets the front of the tip, from rib 6 down more from below upward.
+        offset = (-0.3 * thick, -1.05 * thick - 6.0, 0.0 if number <= 5 else 2.0)
+    else:
+        # No joint: the rib passes outside the small process.
+        offset = (8.0, -8.0, 0.0)
+    tubercle = tip + scale * vertebra.axes @ np.array(offset)
+    solid = thoracic_solid(frame, number)
+    if number <= 10:
+        tubercle = _stand_off(solid, vertebra, tubercle, TUBERCLE_STAND_OFF * scale, exact=True)
+    else:
+        tubercle = _stand_off(solid, vertebra, tubercle, 5.5 * scale)
     outward = tubercle - contact
     outward /= np.linalg.norm(outward)
-    # The cap of the head reaches 1.4 mm further: 0.8 mm of cartilage remain.
-    head = contact + 2.2 * scale * outward
+    # The cap of the head reaches 1.4 mm further: a hair of cartilage remains.
+    head = _stand_off(solid, vertebra, contact + 1.6 * scale * outward, 2.4 * scale)
     neck = 0.5 * (head + tubercle) + np.array([0.0, -0.6 * scale, 0.0])
+    neck = _stand_off(solid, vertebra, neck, 4.6 * scale)
     names, points = ["head", "neck", "tubercle"], [head, neck, tubercle]
     across, drops = _COURSE[number]
     for name, place, drop in zip(PLACES[3:], across, drops, strict=True):
@@ -144,6 +158,32 @@ def rib_course(frame: SkeletonFrame, number: int, step: float = 1.0) -> RibCours
         points.append(np.array([x * scale, start + y * scale, tubercle[2] - drop * scale]))
         names.append(name)
     return _through(number, names, np.array(points), step)
+
+
+@lru_cache(maxsize=64)
+def _thoracic_solid(body: Body, number: int) -> Solid:
+    return vertebra_solid(Plan(make_frame(body), f"T{number}"))
+
+
+def thoracic_solid(frame: SkeletonFrame, number: int) -> Solid:
+    """Solid (half x >= 0, its own axes) of the thoracic vertebra that a rib belongs to."""
+    return _thoracic_solid(frame.body, number)
+
+
+def _stand_off(
+    solid: Solid, vertebra: VertebraFrame, point: np.ndarray, wanted: float, exact: bool = False
+) -> np.ndarray:
+    """Move a point (3,) away from a vertebra until it is ``wanted`` mm off (exact: also nearer)."""
+    p = vertebra.to_local(point)
+    h = 0.1
+    for _ in range(5):
+        around = np.concatenate([[p], p + h * np.eye(3), p - h * np.eye(3)])
+        distance = solid.distance(around)
+        if distance[0] >= wanted and not exact:
+            break
+        gradient = (distance[1:4] - distance[4:7]) / (2 * h)
+        p = p + (wanted - distance[0]) * gradient / max(float(gradient @ gradient), 0.3)
+    return vertebra.to_model(p)
 
 
 def _through(number: int, names: list[str], points: np.ndarray, step: float) -> RibCourse:
