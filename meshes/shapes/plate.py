@@ -179,6 +179,17 @@ class DistanceGrid:
         self.values[window] = combine(self.values[window], values, np.float32(blend))
         return self
 
+    def mirrored(self) -> DistanceGrid:
+        """The grid joined to its mirror image in x = 0, where its own box must start."""
+        if abs(self.lower[0]) > 1e-9:
+            raise ValueError(f"mirrored: the box must start at x = 0, got {self.lower[0]:g}")
+        whole = object.__new__(DistanceGrid)
+        whole.spacing = self.spacing
+        whole.lower = self.lower - [self.spacing * (self.count[0] - 1), 0.0, 0.0]
+        whole.values = np.concatenate([self.values[:, :, :0:-1], self.values], axis=2)
+        whole.count = np.array(whole.values.shape[::-1])
+        return whole
+
     def project(self, vertices: np.ndarray, steps: int = 2) -> np.ndarray:
         """Move vertices (n, 3) near the surface on to it, by the grid's own values."""
         p = np.array(vertices, float)

@@ -7,7 +7,6 @@ hangs from the glenoid.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -22,6 +21,7 @@ from meshes.skeleton.frame import SkeletonFrame, make_frame
 from meshes.skeleton.humerus import own_humerus
 from meshes.skeleton.piece import BonePiece
 from meshes.skeleton.scapula import GLENOID_NORMAL, HEAD_CENTRE, own_scapula
+from meshes.skeleton.sternum import sternal_line
 from meshes.skeleton.thorax_shape import ChestSurface, chest_surface
 from meshes.skeleton.vertebra_tables import SHAPES
 
@@ -237,18 +237,13 @@ def chest_gap(chest: ChestSurface, points: np.ndarray) -> np.ndarray:
     return _WallTable(chest, points[:, 2].min() - 5, points[:, 2].max() + 5).gap(points)
 
 
-def make(
-    frame: SkeletonFrame, detail: str, landmarks: Mapping[str, np.ndarray] | None = None
-) -> list[BonePiece]:
+def make(frame: SkeletonFrame, detail: str) -> list[BonePiece]:
     """Make the left scapula, clavicle and humerus.
 
     Parameters
     ----------
     frame : SkeletonFrame
     detail : {"preview", "full"}
-    landmarks : mapping or None
-        Landmarks made so far; ``sternum.left.clavicular_notch`` is where the
-        clavicle starts. Without it the notch is estimated from the column.
 
     Returns
     -------
@@ -264,7 +259,7 @@ def make(
     )
     return [
         shoulder_blade,
-        _clavicle(frame, detail, shoulder_blade, landmarks or {}),
+        _clavicle(frame, detail, shoulder_blade),
         _humerus(frame, detail, pose),
     ]
 
@@ -276,24 +271,16 @@ def _piece(name: str, mesh: trimesh.Trimesh, marks: dict, region: str) -> BonePi
     return BonePiece(part, {f"{name}.left.{key}": value for key, value in marks.items()})
 
 
-def estimated_clavicular_notch(frame: SkeletonFrame) -> np.ndarray:
-    """Where the sternum's clavicular notch stands when the sternum is not at hand, mm (3,)."""
-    t2, t3 = frame["T2"].centre, frame["T3"].centre
-    middle = (t2 + t3) / 2
-    return middle + frame.scale * np.array([17.0, -62.0, 2.0])
-
-
-def _clavicle(
-    frame: SkeletonFrame, detail: str, scapula: BonePiece, landmarks: Mapping[str, np.ndarray]
-) -> BonePiece:
-    notch = landmarks.get("sternum.left.clavicular_notch")
-    if notch is None:
-        notch = estimated_clavicular_notch(frame)
+def _clavicle(frame: SkeletonFrame, detail: str, scapula: BonePiece) -> BonePiece:
+    jugular, angle = sternal_line(frame)[:2]
+    down = (angle - jugular) / np.linalg.norm(angle - jugular)
+    # In the hollow of the manubrium's clavicular notch, which looks up and out;
+    # the disc of the joint lies between.
+    start = jugular + frame.scale * (np.array([29.5, 0.0, 0.0]) - 4.5 * down)
     facet = scapula.landmarks["scapula.left.clavicular_facet"]
     chord = facet - notch
     chord = chord / np.linalg.norm(chord)
-    # Cartilage and disc of the sternal joint, and the cleft of the acromial joint.
-    start = notch + chord * 3.0 * frame.scale + np.array([0, 0, 3.0 * frame.scale])
+    # The cleft of the acromial joint.
     mesh, marks = clavicle(start, facet - chord * 2.5 * frame.scale, detail)
     return _piece("clavicle", mesh, marks, "shoulder")
 
