@@ -159,7 +159,15 @@ def _chain(solid, points, sides, widths, thicknesses, power=2.0) -> Solid:
 def _lateral_bar() -> Solid:
     """The stout lateral border from the inferior angle to the glenoid, with its costal ridge."""
     line = np.array(
-        [(12.5, -100), (22.5, -87), (33.5, -72.0), (46, -56.2), (59, -39.8), (72.5, -23.6), (86, -9)]
+        [
+            (12.5, -100),
+            (22.5, -87),
+            (33.5, -72.0),
+            (46, -56.2),
+            (59, -39.8),
+            (72.5, -23.6),
+            (86, -9),
+        ]
     )
     points = _on_body(line)
     points[:, 1] += [0, -0.2, -0.8, -1.0, -1.0, -1.0, -0.8]
@@ -200,9 +208,7 @@ def _spine() -> tuple[Solid, Solid]:
     # The crest looks backwards and a little up: its breadth runs from lower to upper lip.
     facing = np.array([-0.18, 0.93, 0.30])
     side = np.cross(tangent, facing)
-    _chain(
-        crest, line, side, np.interp(s, s0, _CREST_BREADTH), np.interp(s, s0, _CREST_HEIGHT)
-    )
+    _chain(crest, line, side, np.interp(s, s0, _CREST_BREADTH), np.interp(s, s0, _CREST_HEIGHT))
     # Deltoid tubercle: the lower lip bulges where the ascending fibres of trapezius end.
     crest.ellipsoid((37.5, 15.0, 8.8), (7.0, 2.6, 3.6), _turn_z(19), blend=2.5)
     return web, crest

@@ -173,9 +173,7 @@ def _settle(
 
     def pose(v) -> ScapulaPose:
         rotation = _rotation(v[1], v[2], upward_deg)
-        return ScapulaPose(
-            rotation, np.array([root_x, v[0], root_z]), size, v[1], v[2], upward_deg
-        )
+        return ScapulaPose(rotation, np.array([root_x, v[0], root_z]), size, v[1], v[2], upward_deg)
 
     def residual(v):
         gap = wall.gap(pose(v).to_model(footprint))
@@ -278,7 +276,7 @@ def _clavicle(frame: SkeletonFrame, detail: str, scapula: BonePiece) -> BonePiec
     # the disc of the joint lies between.
     start = jugular + frame.scale * (np.array([29.5, 0.0, 0.0]) - 4.5 * down)
     facet = scapula.landmarks["scapula.left.clavicular_facet"]
-    chord = facet - notch
+    chord = facet - start
     chord = chord / np.linalg.norm(chord)
     # The cleft of the acromial joint.
     mesh, marks = clavicle(start, facet - chord * 2.5 * frame.scale, detail)

@@ -88,7 +88,9 @@ def _face() -> Solid:
     # Cheek bone and arch.
     solid.blade((24, -86, 4), (52, -71, 14), (0, 0.2, 1), (11.0, 9.5), (8.0, 5.0), blend=8.0)
     solid.blade((50, -73, 16), (52, -80, 44), (1, 0.4, 0), (5.5, 5.5), (4.2, 4.6), blend=6.0)
-    arch = open_spline(np.array([(66, -24, 17.5), (68, -42, 15), (62, -60, 13.5), (51, -71, 13)]), 6)
+    arch = open_spline(
+        np.array([(66, -24, 17.5), (68, -42, 15), (62, -60, 13.5), (51, -71, 13)]), 6
+    )
     for i in range(5):
         solid.blade(arch[i], arch[i + 1], (0, 0, 1), 4.6, 2.8, blend=4.0 if i == 0 else 0.0)
     solid.blade((0, -99, 44), (0, -103, 29), (1, 0, 0), (5.5, 7.0), (5.0, 3.6), blend=8.0)
@@ -117,7 +119,9 @@ def _condyles(frame: SkeletonFrame, to_own) -> Solid:
     solid.ellipsoid(own, radii, turned, blend=0.0)
     # The stem that carries it on the base.
     solid.blade(own + [1.5, -5, 2.0], own + [2.0, 6, 2.5], (1, 0, 0), 6.4, 5.2, blend=2.0)
-    solid.blade(own + [1.5, -3, 2.0], own + [3.0, 2, 9.0], (0, 1, 0), (9.5, 11), (5.8, 8), blend=2.0)
+    solid.blade(
+        own + [1.5, -3, 2.0], own + [3.0, 2, 9.0], (0, 1, 0), (9.5, 11), (5.8, 8), blend=2.0
+    )
     return solid
 
 
@@ -244,7 +248,9 @@ def _landmarks(vault: Solid, mesh: trimesh.Trimesh, to_model, k: float) -> dict[
     inferior = _pressed(vault, _INFERIOR_LINE, 20, -1.2)
     turn = np.linspace(0, 2 * np.pi, 33)[:-1]
     middle = (_OPISTHION + _BASION) / 2
-    ring = middle + np.stack([15.2 * np.sin(turn), 18.6 * np.cos(turn), -0.4 * np.cos(turn)], axis=1)
+    ring = middle + np.stack(
+        [15.2 * np.sin(turn), 18.6 * np.cos(turn), -0.4 * np.cos(turn)], axis=1
+    )
     tip = MASTOID_TIP
     outer = open_spline(
         np.array([(66, 22, 18), (65, 16, 10), (61.5, 13, 2), (56, 11.5, -5), tip + [1, 0, 0]]), 12
