@@ -266,7 +266,7 @@ def _course(bench: Workbench, gutter: Gutter, muscle: str, a, b) -> np.ndarray:
             z = float(bench.landmark(f"S{number}.median_crest")[2])
             if bottom + 6 < z < top - 6:
                 stations.append((z, lane["S"]))
-    stations.sort(reverse=a[2] > b[2])
+    stations.sort(reverse=bool(a[2] > b[2]))
     line = [a]
     span = max(top - bottom, 1e-6)
     for z, (share, depth) in stations:
