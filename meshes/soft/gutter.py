@@ -13,12 +13,17 @@ from dataclasses import dataclass
 import numpy as np
 from numba import njit
 from scipy.interpolate import PchipInterpolator
+from scipy.ndimage import gaussian_filter1d
 
 from meshes.skeleton.frame import LEVELS
 from meshes.soft.workbench import Workbench
 
 _STEP_MM = 3.0
 _ACROSS = 33
+_LEVELLING_MM = 9.0
+
+# Splenius and the sheets over it, between the nuchal ligament's free edge and the deep bellies.
+_NAPE_COVER_MM = 5.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,13 +101,13 @@ _BULGE = {
     "C1": 6, "C2": 9, "C3": 10, "C4": 10, "C5": 10, "C6": 9, "C7": 7,
     "T1": 4, "T2": 3, "T3": 3, "T4": 3, "T5": 3.5, "T6": 4, "T7": 5, "T8": 6,
     "T9": 8, "T10": 10, "T11": 13, "T12": 16,
-    "L1": 18, "L2": 20, "L3": 21, "L4": 20, "L5": 14,
+    "L1": 16, "L2": 17, "L3": 18, "L4": 17, "L5": 13,
 }  # fmt: skip
 
 # Lateral edge where no rib angle gives it, mm from the midline in the median man.
 _EDGE = {
     "C1": 30, "C2": 31, "C3": 32, "C4": 33, "C5": 35, "C6": 38, "C7": 42, "T1": 46,
-    "L1": 76, "L2": 78, "L3": 78, "L4": 74, "L5": 64,
+    "L1": 72, "L2": 73, "L3": 72, "L4": 69, "L5": 62,
 }  # fmt: skip
 
 
@@ -180,10 +185,10 @@ def make_gutter(bench: Workbench) -> Gutter:
         median_roof = median + (0.5 if level[0] != "C" else 0.0)
         roof = median_roof + t * (lateral_roof - median_roof) + bulge * 4 * t * (1 - t)
         if level[0] == "C":
-            # Full and round beside the ligament, falling away to the transverse processes.
-            roof = lateral_roof + (median_roof - lateral_roof) * np.sqrt(
-                np.clip(1 - t**2.2, 0, 1)
-            )
+            # Full and round beside the ligament, falling away to the transverse processes;
+            # splenius and trapezius still come on top, so the bellies keep below its free edge.
+            crown = median_roof - _NAPE_COVER_MM * scale
+            roof = lateral_roof + (crown - lateral_roof) * np.sqrt(np.clip(1 - t**2.2, 0, 1))
         heights.append(z)
         edges.append(edge)
         roofs.append(roof)
@@ -192,7 +197,7 @@ def make_gutter(bench: Workbench) -> Gutter:
     # Above the atlas: up to the superior nuchal line, where the deep muscles have ended.
     line = marks["occipital.left.superior_nuchal_line"]
     lower = marks["occipital.left.inferior_nuchal_line"]
-    for curve, lift, width in ((lower, 9.0, 30.0), (line, 1.0, 31.0)):
+    for curve, lift, width in ((lower, 11.0, 31.0), (line, 3.0, 33.0)):
         inner = curve[curve[:, 0] < 45 * scale]
         edge = width * scale
         order = np.argsort(inner[:, 0])
@@ -234,9 +239,12 @@ def make_gutter(bench: Workbench) -> Gutter:
             np.clip(grid_z, z[0], z[-1])
         )
 
-    roof, floor = along(roofs), along(floors)
+    # Levels meet without a step: about the height of half a vertebra is levelled out.
+    roof = gaussian_filter1d(along(roofs), _LEVELLING_MM / _STEP_MM, axis=0, mode="nearest")
+    width = gaussian_filter1d(along(edges), _LEVELLING_MM / _STEP_MM, mode="nearest")
+    floor = along(floors)
     roof = np.maximum(roof, floor + 0.3)
-    return Gutter(float(grid_z[0]), _STEP_MM, along(edges), roof, floor)
+    return Gutter(float(grid_z[0]), _STEP_MM, width, roof, floor)
 
 
 def _rib_edge(marks, z: float, default_x: float, default_y: float) -> tuple[float, float]:

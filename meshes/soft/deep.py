@@ -1,0 +1,199 @@
+"""The deep muscles that fill the gutter: erector spinae and transversospinales."""
+
+from __future__ import annotations
+
+import numpy as np
+from numba import njit
+
+from meshes.drape.bundle import Strand, fill_and_share
+from meshes.drape.carve import fibre_coordinates
+from meshes.drape.field import Field
+from meshes.model import Attachment, Contact, Part
+from meshes.soft.fascicles import Fascicle, deep_fascicles
+from meshes.soft.gutter import Gutter, make_gutter, sample_one
+from meshes.soft.small import resample
+from meshes.soft.workbench import Workbench
+
+_GAP = 0.3
+
+# Clear space left under the fascia over the roof, mm: the aponeurosis of erector
+# spinae (0.8 mm drawn) below, film above.
+_UNDER_ROOF = 0.25
+
+_TRIANGLES = {
+    "iliocostalis_lumborum": 9000,
+    "iliocostalis_thoracis": 6000,
+    "iliocostalis_cervicis": 4000,
+    "longissimus_thoracis": 14000,
+    "longissimus_cervicis": 5000,
+    "longissimus_capitis": 5000,
+    "spinalis_thoracis": 5000,
+    "spinalis_cervicis": 2500,
+    "semispinalis_thoracis": 7000,
+    "semispinalis_cervicis": 6000,
+    "semispinalis_capitis": 8000,
+    "multifidus_cervicis": 4000,
+    "multifidus_thoracis": 7000,
+    "multifidus_lumborum": 9000,
+}
+
+# Share of the fibre length that is tendon at origin and insertion (common
+# practice, no source): long caudal tendons in the columns, long cranial ones in
+# iliocostalis and spinalis.
+_TENDON = {
+    "iliocostalis_lumborum": (0.22, 0.18),
+    "iliocostalis_thoracis": (0.15, 0.25),
+    "iliocostalis_cervicis": (0.15, 0.3),
+    "longissimus_thoracis": (0.25, 0.12),
+    "longissimus_cervicis": (0.12, 0.15),
+    "longissimus_capitis": (0.12, 0.12),
+    "spinalis_thoracis": (0.25, 0.2),
+    "spinalis_cervicis": (0.15, 0.15),
+    "semispinalis_thoracis": (0.2, 0.25),
+    "semispinalis_cervicis": (0.12, 0.1),
+    "semispinalis_capitis": (0.15, 0.08),
+    "multifidus_cervicis": (0.1, 0.12),
+    "multifidus_thoracis": (0.12, 0.15),
+    "multifidus_lumborum": (0.08, 0.12),
+}
+
+
+def lay(bench: Workbench) -> None:
+    """Fill the left gutter and share it among the deep muscles."""
+    gutter = make_gutter(bench)
+    bench.gutter = gutter
+    fascicles = deep_fascicles(bench, gutter)
+    spacing = 1.5 if bench.full else 2.4
+    lower, upper = _box(bench, gutter, fascicles)
+    solid = Field(lower, upper, spacing, band=6.0)
+    near = bench.near_ids(np.stack([lower, upper]), 0.0)
+    for part_id in near:
+        solid.add_mesh(bench.index(part_id))
+    region = _region(bench, gutter, solid, fascicles)
+    families = {f.muscle for f in fascicles}
+    meshes = fill_and_share(
+        region,
+        solid.origin,
+        spacing,
+        [Strand(_fleshy(bench, f), f.muscle, f.reach) for f in fascicles],
+        {name: bench.triangles(_TRIANGLES[name]) for name in families},
+        gap=_GAP,
+        obstacles=[bench.index(i) for i in near],
+    )
+    for name in sorted(meshes, key=lambda n: -bench.catalogue[n].stratum):
+        own = [f for f in fascicles if f.muscle == name]
+        _finish(bench, name, meshes[name], own)
+
+
+def _fleshy(bench: Workbench, fascicle: Fascicle) -> np.ndarray:
+    """The part of a fascicle that claims space, (n, 3) mm.
+
+    The thoracic fascicles of longissimus begin as tendons in the aponeurosis
+    of erector spinae and turn to muscle above about L3 (Bogduk 1980, as
+    recalled); below, multifidus fills the place beside the spines.
+    """
+    line = fascicle.line
+    if fascicle.muscle != "longissimus_thoracis" or fascicle.origin == "hip_bone.left":
+        return line
+    height = bench.frame["L3"].centre[2]
+    if line[-1, 2] < height + 15:
+        return line
+    fine = resample(line, 40)
+    return fine[fine[:, 2] > height - 12.0]
+
+
+def _box(bench: Workbench, gutter: Gutter, fascicles: list[Fascicle]):
+    points = np.concatenate([f.line for f in fascicles])
+    lower = points.min(0) - [0, 12.0, 12.0]
+    upper = points.max(0) + [14.0, 14.0, 10.0]
+    lower[0] = -3.0
+    upper[1] = max(upper[1], float(gutter.roof.max()) + 6.0)
+    return lower, upper
+
+
+@njit(cache=True, nogil=True)
+def _fill(data, origin, spacing, width, roof, floor, z0, dz, gap, under_roof, median):
+    """Region of the gutter: between floor and roof, inside the edge, clear of what is solid."""
+    nx, ny, nz = data.shape
+    out = np.empty((nx, ny, nz), np.float32)
+    z_low = z0 + 1.0
+    z_high = z0 + dz * (roof.shape[0] - 1)
+    for i in range(nx):
+        x = origin[0] + spacing * i
+        for k in range(nz):
+            z = origin[2] + spacing * k
+            f = min(max((z - z0) / dz, 0.0), roof.shape[0] - 1.001)
+            row = int(f)
+            f -= row
+            edge = width[row] * (1 - f) + width[row + 1] * f
+            top = sample_one(roof, width, z0, dz, x, z) - under_roof
+            bottom = sample_one(floor, width, z0, dz, x, z) - 5.0
+            side = max(x - edge, median - x)
+            side = max(side, max(z_low - z, z - z_high))
+            for j in range(ny):
+                y = origin[1] + spacing * j
+                d = max(max(y - top, bottom - y), side)
+                out[i, j, k] = max(d, gap - data[i, j, k])
+    return out
+
+
+def _region(
+    bench: Workbench, gutter: Gutter, solid: Field, fascicles: list[Fascicle]
+) -> np.ndarray:
+    median = 0.25
+    region = _fill(
+        solid.data, solid.origin, solid.spacing, gutter.width, gutter.roof, gutter.floor,
+        gutter.z0, gutter.dz, _GAP, _UNDER_ROOF, median,
+    )  # fmt: skip
+    # Ends that run out of the gutter (to rib angles, crest and mastoid) are let in as
+    # round strands of their own.
+    strands = Field(solid.origin, solid.upper, solid.spacing, band=6.0)
+    for fascicle in fascicles:
+        line = resample(fascicle.line, 24)
+        u = np.linspace(0, 1, 24)
+        girth = 2.2 + 1.8 * np.sin(np.pi * u)
+        out = (line[:, 0] > gutter.edge(line[:, 2]) - 4.0) | (u < 0.12) | (u > 0.88)
+        for first, last in _runs(out):
+            strands.add_capsules(line[first : last + 1], girth[first : last + 1])
+    free = np.maximum(strands.data, _GAP - solid.data)
+    free[: int(np.ceil((median - solid.origin[0]) / solid.spacing))] = 6.0
+    return np.minimum(region, free)
+
+
+def _runs(flags: np.ndarray) -> list[tuple[int, int]]:
+    """First and last index of each run of True that is at least two long."""
+    edges = np.flatnonzero(np.diff(np.concatenate([[0], flags.astype(int), [0]])))
+    return [(a, b - 1) for a, b in zip(edges[::2], edges[1::2], strict=True) if b - a >= 2]
+
+
+def _finish(bench: Workbench, name: str, mesh, fascicles: list[Fascicle]) -> None:
+    lines = [f.line for f in fascicles]
+    uv, _ = fibre_coordinates(mesh.vertices, lines)
+    u = uv[:, 0]
+    start, end = _TENDON[name]
+    tendon = np.maximum(np.clip(1 - u / start, 0, 1), np.clip(1 - (1 - u) / end, 0, 1)) ** 1.5
+    if name == "semispinalis_capitis":
+        # Its tendinous intersection, about the level of C6 (common practice, no source).
+        place = bench.frame["C6"].centre[2]
+        band = np.exp(-(((mesh.vertices[:, 2] - place) / (5.0 * bench.frame.scale)) ** 2))
+        tendon = np.maximum(tendon, 0.85 * band)
+    record = bench.catalogue[name]
+    attachments = []
+    for kind, index, key in (("origin", 0, "origin"), ("insertion", -1, "insertion")):
+        for target in dict.fromkeys(getattr(f, key) for f in fascicles):
+            points = [f.line[index] for f in fascicles if getattr(f, key) == target]
+            attachments.append(Attachment(kind, target, np.unique(np.array(points), axis=0)))
+    part = Part(
+        id=f"{name}.left",
+        entry=name,
+        kind="muscle",
+        stratum=record.stratum,
+        group=record.group,
+        mesh=mesh,
+        uv=uv,
+        tendon=tendon.astype(np.float32),
+        fibres=np.stack([resample(line, 24) for line in lines]),
+        attachments=tuple(attachments),
+        region=record.region,
+    )
+    bench.add(part, [Contact(part.id, a.to, "attach", a.curve) for a in attachments])
