@@ -4,9 +4,10 @@ import numpy as np
 import pytest
 import trimesh
 
+from meshes.drape.audit import self_intersections
 from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
-from meshes.drape.resolve import resolve, resolve_sheet
+from meshes.drape.resolve import finish_sheet, resolve, resolve_sheet, untangle
 from meshes.drape.sheet import (
     arc_length,
     belly_profile,
@@ -176,3 +177,28 @@ def test_resolving_a_tube_off_a_ball_clears_it():
     assert worst(clear, ball) > 0.15
     assert clear.is_watertight
     assert clear.volume > 0.85 * tube.volume
+
+
+def test_untangling_a_ball_pushed_through_itself_leaves_it_free():
+    ball = trimesh.creation.icosphere(subdivisions=4, radius=10)
+    vertices = ball.vertices.copy()
+    top = int(np.argmax(vertices[:, 2]))
+    vertices[top] = (1.3, 0.7, -11.0)
+    tangled = trimesh.Trimesh(vertices, ball.faces, process=False)
+    assert len(self_intersections(tangled)) > 0
+    free = untangle(tangled)
+    assert len(self_intersections(free)) == 0
+    assert free.volume == pytest.approx(ball.volume, rel=0.05)
+    assert untangle(ball) is ball
+
+
+def test_a_finished_sheet_is_clear_and_free_of_self_intersection(field):
+    obstacle = trimesh.creation.icosphere(subdivisions=3, radius=6)
+    obstacle.apply_translation([5, 41, 20])
+    obstacle = [MeshIndex.of(obstacle)]
+    sheet = lay_sheet(*ends(), field, belly_profile(5), outward=[0, 1, 0])
+    grid, solid = finish_sheet(sheet, obstacle, tendon=(0.1, 0.1))
+    assert grid.mid.shape == sheet.mid.shape
+    assert solid.mesh.is_watertight
+    assert worst(solid.mesh, obstacle) > 0.1
+    assert len(self_intersections(solid.mesh)) == 0
