@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
 import numpy as np
 
@@ -10,6 +10,7 @@ from viewer.scene.label_layout import Anchor
 
 DEPTH_SLACK_MM = 2.0
 LEAST_VERTICES = 3
+TRIES = 6
 
 
 def seen(pixels: np.ndarray, depth_mm: np.ndarray, picture_depth_mm: np.ndarray) -> np.ndarray:
@@ -41,8 +42,10 @@ def anchors(
     picture_depth_mm: np.ndarray,
     mm_per_px: float,
     areas_mm2: Mapping[str, float] | None = None,
+    confirm: Callable[[str, float, float], bool] | None = None,
+    most: int = 90,
 ) -> list[Anchor]:
-    """Return an anchor for each part of which enough is seen.
+    """Return an anchor for each part of which enough is seen, the best seen first.
 
     Parameters
     ----------
@@ -52,26 +55,41 @@ def anchors(
         (n, 3) points to ((n, 2) pixels, (n,) depth mm).
     areas_mm2 : mapping of id to float, optional
         Surface area, which with the seen share of vertices gives the weight.
+    confirm : callable, optional
+        (id, x, y) to whether the part is what is seen at that pixel. Depths alone
+        can't tell parts that lie a millimetre apart.
+    most : int
+        How many anchors are wanted at most.
     """
-    chosen: list[Anchor] = []
     ids = [name for name in points if name in names]
     if not ids:
-        return chosen
+        return []
     pixels, depth = project(np.concatenate([points[name] for name in ids]))
     visible = seen(pixels, depth, picture_depth_mm)
+    candidates: list[tuple[float, str, np.ndarray]] = []
     start = 0
     for name in ids:
         stop = start + len(points[name])
         mask = visible[start:stop]
         if mask.sum() >= LEAST_VERTICES:
             here = pixels[start:stop][mask]
-            # The seen vertex nearest the middle of what is seen lies surely on the part.
-            middle = np.median(here, axis=0)
-            best = here[np.argmin(((here - middle) ** 2).sum(axis=1))]
+            # The seen vertex nearest the middle of what is seen lies best on the part.
+            away = ((here - np.median(here, axis=0)) ** 2).sum(axis=1)
             area = (areas_mm2 or {}).get(name, float(len(mask)))
-            weight = mask.mean() * area / max(mm_per_px, 1e-6) ** 2
-            chosen.append(Anchor(name, names[name], float(best[0]), float(best[1]), weight))
+            weight = float(mask.mean() * area / max(mm_per_px, 1e-6) ** 2)
+            order = np.argsort(away)
+            step = max(len(order) // TRIES, 1)
+            candidates.append((weight, name, here[order[::step][:TRIES]]))
         start = stop
+    candidates.sort(key=lambda c: (-c[0], c[1]))
+    chosen: list[Anchor] = []
+    for weight, name, places in candidates:
+        for x, y in places:
+            if confirm is None or confirm(name, float(x), float(y)):
+                chosen.append(Anchor(name, names[name], float(x), float(y), weight))
+                break
+        if len(chosen) >= most:
+            break
     return chosen
 
 

@@ -118,8 +118,8 @@ def pose_from_dict(values: Mapping) -> Pose:
 
 
 def wrapped(angle_deg: float) -> float:
-    """Return the angle brought into -180..180 degrees."""
-    return float((angle_deg + 180.0) % 360.0 - 180.0)
+    """Return the angle brought above -180 and up to 180 degrees."""
+    return float(180.0 - (180.0 - angle_deg) % 360.0)
 
 
 def nearest_view(azimuth_deg: float, elevation_deg: float) -> str:

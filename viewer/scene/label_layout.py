@@ -40,7 +40,11 @@ class Anchor:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """A placed label: its box, and the leader from the box to the anchor."""
+    """A placed label: its box, and the leader from the box over a bend to the anchor.
+
+    All leaders of a column bend at the same x, beyond its longest text, so that
+    none runs through another label.
+    """
 
     id: str
     text: str
@@ -50,6 +54,17 @@ class Label:
     height: float
     anchor: tuple[float, float]
     side: str
+    bend_x: float
+
+    @property
+    def bend(self) -> tuple[float, float]:
+        """Return where the leader turns towards the anchor."""
+        return (self.bend_x, self.top + self.height / 2)
+
+    @property
+    def leader(self) -> list[tuple[float, float]]:
+        """Return the leader's corners from the text to the anchor."""
+        return [self.elbow, self.bend, self.anchor]
 
     @property
     def elbow(self) -> tuple[float, float]:
@@ -131,13 +146,10 @@ def lay_out(
         if len(column) > fits:
             keep = set(sorted(column, key=lambda a: (-a.weight, a.id))[:fits])
             column = [a for a in column if a in keep]
-        reach = MARGIN_PX + LEADER_GAP_PX
-        ends = {
-            a: (reach + w if side == "left" else width - reach - w)
-            for a in column
-            for w in (measure(_shown_text(a.text, 88, blank))[0],)
-        }
-        column = _uncrossed(column, ends, top_px, height - bottom_px, row)
+        widest = max((measure(_shown_text(a.text, 88, blank))[0] for a in column), default=0.0)
+        reach = MARGIN_PX + widest + LEADER_GAP_PX
+        bend_x = reach if side == "left" else width - reach
+        column = _uncrossed(column, bend_x, top_px, height - bottom_px, row)
         tops = _spread([a.y - row / 2 for a in column], row, top_px, height - bottom_px)
         for anchor, top in zip(column, tops, strict=True):
             text = _shown_text(anchor.text, number, blank)
@@ -154,6 +166,7 @@ def lay_out(
                     float(text_height),
                     (anchor.x, anchor.y),
                     side,
+                    float(bend_x),
                 )
             )
     return labels
@@ -202,7 +215,7 @@ def _spread(wanted: Sequence[float], row: float, low: float, high: float) -> lis
     return tops
 
 
-def _uncrossed(column, ends, low, high, row) -> list[Anchor]:
+def _uncrossed(column, bend_x, low, high, row) -> list[Anchor]:
     """Return the column reordered until no two leaders cross (or after many rounds)."""
     column = list(column)
     for _ in range(40):
@@ -213,9 +226,9 @@ def _uncrossed(column, ends, low, high, row) -> list[Anchor]:
                 a, b = column[i], column[j]
                 if segments_cross(
                     (a.x, a.y),
-                    (ends[a], tops[i] + row / 2),
+                    (bend_x, tops[i] + row / 2),
                     (b.x, b.y),
-                    (ends[b], tops[j] + row / 2),
+                    (bend_x, tops[j] + row / 2),
                 ):
                     column[i], column[j] = b, a
                     swapped = True

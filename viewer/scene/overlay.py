@@ -83,9 +83,9 @@ def labels_picture(
     image, draw = _canvas(*size, theme)
     line = max(1, round(font_px / 11))
     for label in labels:
-        draw.line([label.elbow, label.anchor], fill=HALO[theme], width=line + 2)
+        draw.line(label.leader, fill=HALO[theme], width=line + 2)
     for label in labels:
-        draw.line([label.elbow, label.anchor], fill=LEADER[theme], width=line)
+        draw.line(label.leader, fill=LEADER[theme], width=line)
         x, y = label.anchor
         r = 1.2 * line + 0.8
         draw.ellipse([x - r, y - r, x + r, y + r], fill=LEADER[theme], outline=HALO[theme])

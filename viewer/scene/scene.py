@@ -636,11 +636,15 @@ class Scene:
 
     def ray(self, x: float, y: float) -> tuple[np.ndarray, np.ndarray]:
         """Return (origin, unit direction) of the sight line through a pixel."""
-        right, up, back = self.pose.axes()
         width, height = self._view_size()
+        return self._ray(x % max(width, 1), y, (width, height))
+
+    def _ray(self, x: float, y: float, size: tuple[int, int]) -> tuple[np.ndarray, np.ndarray]:
+        right, up, back = self.pose.axes()
+        width, height = size
         mm_per_px = 2.0 * self.pose.scale_mm / height
         start = np.asarray(self.pose.focus) + cameras.EYE_DISTANCE_MM * back
-        start = start + ((x % max(width, 1)) - width / 2) * mm_per_px * right
+        start = start + (x - width / 2) * mm_per_px * right
         return start + (height / 2 - y) * mm_per_px * up, -back
 
     def pick(self, x: float, y: float) -> PickHit | None:
@@ -724,7 +728,15 @@ class Scene:
                 if look.opacity >= SOLID_FROM
             }
             found += anchor_finding.once_each(
-                anchor_finding.anchors(solid, self._names, project, depth, mm_per_px, self._areas)
+                anchor_finding.anchors(
+                    solid,
+                    self._names,
+                    project,
+                    depth,
+                    mm_per_px,
+                    self._areas,
+                    lambda name, x, y: self._is_seen_at(name, x, y, size, solid),
+                )
             )
         always = [(point, text) for point, text in self._pins]
         if self._measure_text and self._measure_at is not None:
@@ -751,6 +763,10 @@ class Scene:
             self._label_blank,
             bottom_px=marker_room,
         )
+
+    def _is_seen_at(self, name: str, x: float, y: float, size, solid) -> bool:
+        hit = self.target().first_hit(*self._ray(x, y, size), solid)
+        return hit is not None and hit[0] == name
 
     def set_pins(self, pins: Sequence[tuple[np.ndarray, str]]) -> None:
         """Show notes stuck to points of the model."""

@@ -202,11 +202,8 @@ def section_svg(layout: SectionLayout) -> str:
             f'fill-rule="evenodd" stroke="{edge}" stroke-width="{0.09 * font:.2f}"/>'
         )
     for label in layout.labels:
-        (x0, y0), (x1, y1) = label.elbow, label.anchor
-        out.append(
-            f'<line x1="{x0:.1f}" y1="{y0:.1f}" x2="{x1:.1f}" y2="{y1:.1f}" stroke="{ink}" '
-            'stroke-width="1"/>'
-        )
+        corners = " ".join(f"{x:.1f},{y:.1f}" for x, y in label.leader)
+        out.append(f'<polyline points="{corners}" fill="none" stroke="{ink}" stroke-width="1"/>')
         anchor = "start" if label.side == "left" else "end"
         x = label.left if label.side == "left" else label.left + label.width
         out.append(

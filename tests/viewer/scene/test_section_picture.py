@@ -1,0 +1,54 @@
+import xml.etree.ElementTree as ET
+
+import numpy as np
+import pytest
+
+from meshes.questions.section import Slicer, cut_plane
+from tests.fakes import toy_model
+from viewer.scene.looks import legend_colour
+from viewer.scene.section_picture import section_array, section_layout, section_svg
+
+SIZE = (700, 520)
+
+
+@pytest.fixture(scope="module")
+def layout():
+    model = toy_model()
+    plane = cut_plane("transverse", (0, 0, 280.5))
+    regions = Slicer(model).cut(plane)
+    names = {r.part_id: r.part_id for r in regions}
+    return model, regions, section_layout(model, plane, regions, SIZE, names, "At T7")
+
+
+def test_each_large_region_is_filled_with_its_own_colour(layout):
+    model, regions, placed = layout
+    picture = section_array(placed)
+    for label in placed.labels:
+        region = next(r for r in regions if r.part_id == label.id)
+        if region.area_cm2 * placed.px_per_mm**2 * 100 < 600:
+            continue
+        x, y = (int(c) for c in label.anchor)
+        around = picture[y - 8 : y + 9, x - 8 : x + 9].reshape(-1, 3).astype(int)
+        colour = np.array(legend_colour(model.parts[label.id]))
+        assert (np.abs(around - colour).max(axis=1) <= 3).sum() > 12, label.id
+
+
+def test_left_regions_stand_on_the_left(layout):
+    _, _, placed = layout
+    sides = {label.id: label.anchor[0] for label in placed.labels}
+    checked = 0
+    for part_id, x in sides.items():
+        if part_id.endswith(".left"):
+            assert x < SIZE[0] / 2
+            checked += 1
+    assert checked > 3
+    assert placed.ends == ("Left", "Right", "Back", "Front")
+
+
+def test_svg_is_well_formed_and_names_every_region(layout):
+    _, regions, placed = layout
+    root = ET.fromstring(section_svg(placed))
+    ids = {path.get("id") for path in root.iter("{http://www.w3.org/2000/svg}path")}
+    assert {r.part_id for r in regions} <= ids
+    texts = {t.text for t in root.iter("{http://www.w3.org/2000/svg}text")}
+    assert "Teaching model – not for needle or surgical guidance" in texts
