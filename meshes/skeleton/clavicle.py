@@ -10,37 +10,35 @@ import numpy as np
 import trimesh
 from scipy.interpolate import PchipInterpolator
 
-from meshes.shapes.contour import contour
+from meshes.shapes.plate import DistanceGrid
 from meshes.shapes.solid import Solid
 from meshes.skeleton.piece import snap_to_surface
 
 _TRIANGLES = {"full": 2600, "preview": 500}
-_SPACING = {"full": 1.2, "preview": 1.5}
+_SPACING = {"full": 1.3, "preview": 1.6}
 
 # Along the chord: fraction, forward bow and rise as fractions of the length,
 # half breadth (front to back) and half height, mm at a length of 150 mm.
 _COURSE = np.array(
     [
         (0.0, 0.000, 0.000, 9.5, 10.5),
-        (0.06, 0.022, 0.000, 9.0, 9.6),
-        (0.16, 0.055, 0.004, 7.2, 7.6),
-        (0.32, 0.080, 0.012, 6.2, 6.6),
-        (0.48, 0.058, 0.020, 6.0, 6.0),
-        (0.62, 0.002, 0.024, 6.8, 5.4),
-        (0.76, -0.052, 0.022, 8.6, 4.9),
-        (0.90, -0.046, 0.010, 10.4, 4.6),
+        (0.06, 0.026, 0.014, 9.0, 9.4),
+        (0.16, 0.064, 0.046, 7.2, 7.4),
+        (0.32, 0.092, 0.072, 6.2, 6.5),
+        (0.48, 0.068, 0.070, 6.0, 6.0),
+        (0.62, 0.008, 0.054, 6.8, 5.4),
+        (0.76, -0.050, 0.036, 8.6, 4.9),
+        (0.90, -0.046, 0.014, 10.4, 4.6),
         (1.0, 0.000, 0.000, 9.6, 4.4),
     ]
 )
 
 
-def _resampled_course(count: int) -> np.ndarray:
-    return np.column_stack(
-        [
-            np.linspace(0, 1, count),
-            PchipInterpolator(_COURSE[:, 0], _COURSE[:, 1:])(np.linspace(0, 1, count)),
-        ]
-    )
+def _course_between(start: float, end: float, count: int) -> np.ndarray:
+    """Rows of the course at even steps between two fractions of the chord, (count, 5)."""
+    along = np.linspace(start, end, count)
+    rest = PchipInterpolator(_COURSE[:, 0], _COURSE[:, 1:])(along)
+    return np.column_stack([along, rest])
 
 
 def clavicle(
@@ -69,10 +67,8 @@ def clavicle(
     # Right, forward and up of the chord: lateral x up points backwards on the left side.
     back = np.cross(up, lateral)
     size = length / 150.0
-    course = _resampled_course(24)
-    # The blades' rounded ends reach past their axis: draw the axis in by as much.
-    inside = (course[:, 0] > 7.0 * size / length) & (course[:, 0] < 1.0 - 3.5 * size / length)
-    course = course[inside]
+    # The blades' rounded ends reach past their axis: the axis stops short by as much.
+    course = _course_between(7.0 * size / length, 1.0 - 3.5 * size / length, 18)
     line = (
         sternal
         + length * course[:, :1] * lateral
@@ -96,7 +92,9 @@ def clavicle(
     # Flat joint faces.
     solid.plane(sternal, -lateral, blend=3.0)
     solid.plane(acromial, lateral, blend=2.0)
-    mesh = contour(solid, _SPACING[detail], _TRIANGLES[detail], smoothing=2)
+    box = np.stack([line.min(0) - 16.0 * size, line.max(0) + 16.0 * size])
+    grid = DistanceGrid(box, _SPACING[detail])
+    mesh = grid.join(solid, box, blend=0.0).mesh(_TRIANGLES[detail], smoothing=2)
     inner = slice(1, len(line) - 1)
     marks = {
         "sternal_end": sternal,

@@ -19,12 +19,13 @@ from functools import lru_cache
 
 import numpy as np
 import trimesh
+from scipy.interpolate import PchipInterpolator
 
 from meshes.shapes.plate import DistanceGrid, Plate, closed_spline, open_spline
 from meshes.shapes.solid import Solid
 from meshes.skeleton.piece import snap_to_surface
 
-_TRIANGLES = {"full": 7000, "preview": 1400}
+_TRIANGLES = {"full": 8000, "preview": 1400}
 _SPACING = {"full": 1.0, "preview": 1.3}
 
 # Outline of the body in (x, z), from the root of the spine down the medial
@@ -51,6 +52,7 @@ _CREST = np.array(
 )  # fmt: skip
 # Half breadth of the crest between its lips, and half its height above the web.
 _CREST_BREADTH = np.array([6.5, 5.0, 4.0, 5.4, 4.1, 4.4, 5.2, 4.6])
+_CREST_FACING = np.array([-0.18, 0.93, 0.30])
 _CREST_HEIGHT = np.array([1.2, 1.7, 2.2, 3.0, 2.5, 2.6, 2.9, 2.4])
 
 # Outline of the acromion seen from above, (x, y): from the crest's lower lip
@@ -74,7 +76,7 @@ _GLENOID = np.array([103.0, -0.5, 9.4])
 
 def _middle(x: np.ndarray, z: np.ndarray) -> np.ndarray:
     """Height of the body's mid-surface, mm dorsal: bent forward above the spine and at the tip."""
-    over = 0.965 * z - 0.262 * x
+    over = 0.976 * z - 0.22 * x
     knee = 7.0
     above = knee * np.logaddexp(0.0, over / knee)
     below = knee * np.logaddexp(0.0, -over / knee)
@@ -96,7 +98,7 @@ def _lateral_distance(x: np.ndarray, z: np.ndarray) -> np.ndarray:
 def _body_middle(x: np.ndarray, z: np.ndarray) -> np.ndarray:
     """Mid-surface with the infraspinous swell, the groove beside the border, the costal ridges."""
     d = _lateral_distance(x, z)
-    low = 1.0 / (1.0 + np.exp((0.965 * z - 0.262 * x + 9.0) / 3.0))
+    low = 1.0 / (1.0 + np.exp((0.976 * z - 0.22 * x + 9.0) / 3.0))
     swell = 1.3 * np.exp(-(((d - 34) / 14.0) ** 2)) - 2.2 * np.exp(-(((d - 15.5) / 6.5) ** 2))
     medial_groove = -0.8 * np.exp(-(((x - 9.0) / 5.0) ** 2))
     return _middle(x, z) + low * (swell + medial_groove)
@@ -110,7 +112,7 @@ def _body_thickness(x: np.ndarray, z: np.ndarray) -> np.ndarray:
     inferior = np.exp(-(((z + 108.0) / 15.0) ** 2))
     superior = np.exp(-(((x - 13.0) ** 2 + (z - 47.0) ** 2) / 10.0**2))
     ridges = 0.35 * np.sin((z + 0.75 * x) * (2 * np.pi / 21.0)) * np.clip((60.0 - x) / 40.0, 0, 1)
-    thin = 2.9 + ridges * (z < 10)
+    thin = 2.9 + ridges / (1.0 + np.exp((z - 6.0) / 4.0))
     return thin + 1.5 * medial + 4.0 * lateral + 2.4 * inferior + 1.8 * superior
 
 
@@ -187,31 +189,40 @@ def _lateral_bar() -> Solid:
     return solid
 
 
-def _spine() -> tuple[Solid, Solid]:
-    """The shelf of the spine and its crest with two lips."""
+# Outline in (x, y) of the plate that carries the crest: along the crest, down the
+# free border beside the neck, and back within the body.
+_WEB = np.array(
+    [
+        (4.0, -0.5), (14, 3.6), (24, 8.4), (38, 14.8), (56, 22.0), (74, 28.6), (93, 33.6),
+        (90.5, 25.0), (85.5, 15.0), (82.0, 6.0), (80.0, 0.8), (66, 2.2), (48, 2.8), (28, 1.2),
+        (12, -1.6), (5, -2.6),
+    ]
+)  # fmt: skip
+
+
+def _web_middle(x: np.ndarray, y: np.ndarray) -> np.ndarray:
+    """Height of the spine's plate: it climbs laterally and tips up towards its crest."""
+    return 0.233 * x + (0.10 + 0.0025 * x) * (y - 2.5)
+
+
+def _web_thickness(x: np.ndarray, y: np.ndarray) -> np.ndarray:
+    return 3.0 + 0.018 * np.clip(x, 0, 100) + 0.0 * y
+
+
+def _crest() -> Solid:
+    """The crest of the spine with its two lips."""
     crest = Solid()
-    base = open_spline(_on_body(_BASE, 2.0), 9)
-    top = open_spline(
-        [(6, 1.0, 1.0), (12, 3.0, 2.6), (24, 8.4, 6.2), (50, 19.8, 15.8), (70, 27.2, 22.8),
-         (93, 33.2, 31.2)], 9
-    )  # fmt: skip
-    span = top - base
-    length = np.linalg.norm(span, axis=1)
-    web = _chain(
-        Solid(), (base + top) / 2, span, np.maximum(length / 2, 1.5) + 1.2,
-        np.linspace(1.7, 2.7, 9), power=4.0,
-    )  # fmt: skip
-    line = open_spline(_CREST, 15)
+    line = open_spline(_CREST, 22)
     s0 = np.concatenate([[0], np.cumsum(np.linalg.norm(np.diff(_CREST, axis=0), axis=1))])
     s = np.linspace(0, s0[-1], len(line))
     tangent = np.gradient(line, axis=0)
     # The crest looks backwards and a little up: its breadth runs from lower to upper lip.
-    facing = np.array([-0.18, 0.93, 0.30])
-    side = np.cross(tangent, facing)
-    _chain(crest, line, side, np.interp(s, s0, _CREST_BREADTH), np.interp(s, s0, _CREST_HEIGHT))
+    side = np.cross(tangent, _CREST_FACING)
+    breadth = PchipInterpolator(s0, _CREST_BREADTH)(s)
+    _chain(crest, line, side, breadth, PchipInterpolator(s0, _CREST_HEIGHT)(s))
     # Deltoid tubercle: the lower lip bulges where the ascending fibres of trapezius end.
-    crest.ellipsoid((37.5, 15.0, 8.8), (7.0, 2.6, 3.6), _turn_z(19), blend=2.5)
-    return web, crest
+    crest.ellipsoid((37.5, 15.0, 8.8), (8.0, 2.6, 3.4), _turn_z(19), blend=3.5)
+    return crest
 
 
 def _turn_z(deg: float) -> np.ndarray:
@@ -224,7 +235,7 @@ def _neck() -> Solid:
     """The neck: broad above and below, thinner from front to back."""
     solid = Solid()
     for a, b, widths, thick in (
-        ((73.0, 1.8, 9.0), (88.0, 0.4, 9.4), (16.0, 14.5), (2.4, 6.2)),
+        ((64.0, 2.2, 8.0), (88.0, 0.4, 9.4), (15.0, 14.5), (0.8, 6.2)),
         ((88.0, 0.4, 9.4), (98.5, -0.2, 9.6), (14.5, 17.0), (6.2, 10.4)),
     ):
         solid.blade(a, b, (0.0, 0.0, 1.0), widths, thick, blend=2.0)
@@ -279,19 +290,47 @@ def own_scapula(detail: str) -> OwnScapula:
     body = Plate(1, outline, _body_middle, _body_thickness)
     grid.join(body, [(-8, -24, -113), (104, 16, 55)], blend=0.0)
     grid.join(_lateral_bar(), blend=4.0)
-    box = [(62, -24, -24), (113, 24, 42)]
+    box = [(46, -24, -30), (113, 24, 42)]
     rim, cavity = _glenoid()
     grid.join(_neck(), box, blend=5.0)
     grid.join(rim, box, blend=5.0)
     grid.join(cavity, box, blend=1.2, cut=True)
-    web, crest = _spine()
-    grid.join(web, blend=4.5)
-    grid.join(crest, blend=2.5)
+    web = Plate(2, closed_spline(_WEB, 4), _web_middle, _web_thickness)
+    grid.join(web, [(-4, -12, -10), (104, 42, 44)], blend=4.5)
+    grid.join(_crest(), blend=3.0)
     acromion = Plate(2, closed_spline(_ACROMION, 5), _acromion_middle, _acromion_thickness)
     grid.join(acromion, [(78, -22, 24), (139, 46, 62)], blend=3.5)
     grid.join(_coracoid(), blend=4.0)
     mesh = grid.mesh(_TRIANGLES[detail])
     return OwnScapula(mesh, _landmarks(mesh))
+
+
+def costal_footprint() -> tuple[np.ndarray, np.ndarray]:
+    """Points of the costal face that rest on the chest wall: inside (n, 3), and its edge (m, 3).
+
+    Own frame, mm, from the drawing itself: the same at every detail.
+    """
+    inside = _patch(_SUBSCAPULAR, -1.6, step=12.0)
+    edge = _border(_medial_edge(3.0), 14) - [0.0, 1.6, 0.0]
+    return inside, edge[1:-1]
+
+
+def acromion_reach() -> np.ndarray:
+    """Points (n, 3) of the acromion's lateral margin, own frame, mm."""
+    p = closed_spline(_ACROMION, 5)
+    return np.column_stack([p, _acromion_middle(p[:, 0], p[:, 1])])
+
+
+_SUBSCAPULAR = [(4, 30), (3, -60), (14, -92), (74, -16), (86, 6), (62, 22), (16, 40)]
+
+
+def _medial_edge(inset: float) -> np.ndarray:
+    """The medial border from superior to inferior angle, (n, 2), moved laterally by mm."""
+    line = np.concatenate([[(13.0, 47.0)], _OUTLINE[:-4:-1], _OUTLINE[:9]])
+    line = line + (inset, 0.0)
+    line[0, 1] -= inset
+    line[-1, 1] += inset
+    return line
 
 
 def _border(points: np.ndarray, count: int) -> np.ndarray:
@@ -306,19 +345,15 @@ def _landmarks(mesh: trimesh.Trimesh) -> dict[str, np.ndarray]:
     marks["superior_angle"] = _on_body([(14.6, 47.4)])[0]
     marks["inferior_angle"] = _on_body([(10.0, -106.3)])[0]
     marks["root_of_spine"] = _on_body([(0.0, 1.0)], 2.0)[0]
-    marks["medial_border"] = _border(
-        np.concatenate([[(13.0, 47.0)], outline[:-4:-1], outline[:9]]), 32
-    )
+    marks["medial_border"] = _border(_medial_edge(0.0), 32)
     marks["lateral_border"] = _border(lateral[:-1], 24)
     marks["superior_border"] = _border(outline[24:32][::-1], 20)
-    marks["medial_border_costal"] = _border(
-        np.concatenate([[(14.0, 44.0)], outline[:-4:-1] + (3.5, 0), outline[:9] + (3.5, 0.5)]), 32
-    ) - [0, 4.0, 0]
+    marks["medial_border_costal"] = _border(_medial_edge(3.5), 32) - [0, 4.0, 0]
     crest = open_spline(_CREST[:-1], 24)
     s = np.linspace(0, 1, 24)
     breadth = np.interp(s, np.linspace(0, 1, 7), _CREST_BREADTH[:-1])
     tangent = np.gradient(crest, axis=0)
-    side = np.cross(tangent, (-0.18, 0.93, 0.30))
+    side = np.cross(tangent, _CREST_FACING)
     side /= np.linalg.norm(side, axis=1)[:, None]
     lift = np.array([0.0, 1.6, 0.5])
     upper_sign = np.sign(side[12, 2])
@@ -344,9 +379,7 @@ def _landmarks(mesh: trimesh.Trimesh) -> dict[str, np.ndarray]:
     marks["infraspinous_fossa"] = _patch(
         [(3, -6), (3, -60), (14, -84), (60, -32), (80, -2), (78, 14), (40, 3)], 2.0
     )
-    marks["subscapular_fossa"] = _patch(
-        [(4, 30), (3, -60), (14, -92), (74, -14), (86, 10), (62, 24), (16, 40)], -2.0
-    )
+    marks["subscapular_fossa"] = _patch(_SUBSCAPULAR, -2.0)
     names = list(marks)
     stacked = np.concatenate([np.atleast_2d(marks[n]) for n in names])
     snapped = snap_to_surface(mesh, stacked)

@@ -20,7 +20,13 @@ from meshes.skeleton.clavicle import clavicle
 from meshes.skeleton.frame import SkeletonFrame, make_frame
 from meshes.skeleton.humerus import own_humerus
 from meshes.skeleton.piece import BonePiece
-from meshes.skeleton.scapula import GLENOID_NORMAL, HEAD_CENTRE, own_scapula
+from meshes.skeleton.scapula import (
+    GLENOID_NORMAL,
+    HEAD_CENTRE,
+    acromion_reach,
+    costal_footprint,
+    own_scapula,
+)
 from meshes.skeleton.sternum import sternal_line
 from meshes.skeleton.thorax_shape import ChestSurface, chest_surface
 from meshes.skeleton.vertebra_tables import SHAPES
@@ -36,7 +42,7 @@ _PLANE_DEG, _LEAN_DEG = 32.0, 11.0
 _PLANE_RANGE, _LEAN_RANGE = (30.0, 40.0), (6.0, 18.0)
 # Turn in its own plane at rest: the lean of an oblique plate carries the
 # inferior angle outwards, and this brings the medial border nearly upright again.
-_REST_TURN_DEG = -7.0
+_REST_TURN_DEG = -5.0
 
 # Soft tissue over the acromion within a biacromial breadth (common practice).
 _OVER_ACROMION_MM = 5.0
@@ -75,9 +81,10 @@ def scapula_size(body: Body) -> float:
     """Size of the scapula relative to the median man's.
 
     Women's are smaller than their stature alone would make them (0.96), and
-    broad shoulders go in part with broad scapulae.
+    broad shoulders go in part with broad scapulae; the median shoulders of ANSUR II
+    are broad for the bones of the osteological samples, hence 1.02.
     """
-    sexed = body.scale * (0.96 if body.sex == "female" else 1.0)
+    sexed = 1.02 * body.scale * (0.96 if body.sex == "female" else 1.0)
     usual = 415.7 * body.scale if body.sex == "male" else 365.3 * body.scale / (1628.0 / 1756.0)
     return float(sexed * np.clip((body.biacromial_mm / usual) ** 0.5, 0.93, 1.07))
 
@@ -101,16 +108,11 @@ def scapula_pose(frame: SkeletonFrame) -> ScapulaPose:
 def _pose(body: Body) -> ScapulaPose:
     frame = make_frame(body)
     size = scapula_size(body)
-    own = own_scapula("preview")
-    costal = own.landmarks["subscapular_fossa"]
-    edge = own.landmarks["medial_border_costal"]
     # Serratus anterior alone lies under the border, subscapularis thickens towards the axilla.
-    footprint = np.concatenate([costal[::3], edge[2:-2:3]])
-    wanted = np.concatenate(
-        [CHEST_GAP_MM + 0.16 * costal[::3, 0], np.full(len(edge[2:-2:3]), CHEST_GAP_MM)]
-    )
-    footing = (footprint, wanted * size)
-    rim = own.landmarks["acromion_lateral_margin"]
+    inside, edge = costal_footprint()
+    wanted = np.concatenate([CHEST_GAP_MM + 0.16 * inside[:, 0], np.full(len(edge), CHEST_GAP_MM)])
+    footing = (np.concatenate([inside, edge]), wanted * size)
+    rim = acromion_reach()
     root_z = _root_height(frame)
     reach = 150.0 * size
     wall = _WallTable(chest_surface(frame), root_z - reach, root_z + reach)
@@ -145,7 +147,7 @@ def _root_height(frame: SkeletonFrame) -> float:
     third = frame["T3"]
     back, up = SHAPES["T3"].spine_tip
     tip = third.to_model([0.0, back * frame.scale, up * frame.scale])
-    return float(tip[2]) - 16.0 * frame.scale
+    return float(tip[2]) - 17.0 * frame.scale
 
 
 def _rotation(plane_deg: float, lean_deg: float, upward_deg: float) -> np.ndarray:
@@ -274,7 +276,7 @@ def _clavicle(frame: SkeletonFrame, detail: str, scapula: BonePiece) -> BonePiec
     down = (angle - jugular) / np.linalg.norm(angle - jugular)
     # In the hollow of the manubrium's clavicular notch, which looks up and out;
     # the disc of the joint lies between.
-    start = jugular + frame.scale * (np.array([29.5, 0.0, 0.0]) - 4.5 * down)
+    start = jugular + frame.scale * (np.array([24.5, -2.5, 0.0]) - 4.5 * down)
     facet = scapula.landmarks["scapula.left.clavicular_facet"]
     chord = facet - start
     chord = chord / np.linalg.norm(chord)
