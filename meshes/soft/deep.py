@@ -11,14 +11,15 @@ from meshes.drape.field import Field
 from meshes.model import Attachment, Contact, Part
 from meshes.soft.fascicles import Fascicle, deep_fascicles
 from meshes.soft.gutter import Gutter, make_gutter, sample_one
+from meshes.soft.roof_sheets import APONEUROSIS_MM, aponeurosis_top
 from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench
 
 _GAP = 0.3
 
-# Clear space left under the fascia over the roof, mm: the aponeurosis of erector
-# spinae (0.8 mm drawn) below, film above.
+# Space left under the roof, mm: film above, and below it the aponeurosis as well.
 _UNDER_ROOF = 0.25
+_UNDER_APONEUROSIS = APONEUROSIS_MM + 0.45
 
 _TRIANGLES = {
     "iliocostalis_lumborum": 9000,
@@ -112,7 +113,7 @@ def _box(bench: Workbench, gutter: Gutter, fascicles: list[Fascicle]):
 
 
 @njit(cache=True, nogil=True)
-def _fill(data, origin, spacing, width, roof, floor, z0, dz, gap, under_roof, median):
+def _fill(data, origin, spacing, width, roof, floor, z0, dz, gap, cover, cover_top, median):
     """Region of the gutter: between floor and roof, inside the edge, clear of what is solid."""
     nx, ny, nz = data.shape
     out = np.empty((nx, ny, nz), np.float32)
@@ -126,7 +127,11 @@ def _fill(data, origin, spacing, width, roof, floor, z0, dz, gap, under_roof, me
             row = int(f)
             f -= row
             edge = width[row] * (1 - f) + width[row + 1] * f
-            top = sample_one(roof, width, z0, dz, x, z) - under_roof
+            g = min(max(x / edge, 0.0), 1.0) * (cover_top.size - 1)
+            column = min(int(g), cover_top.size - 2)
+            limit = cover_top[column] + (g - column) * (cover_top[column + 1] - cover_top[column])
+            blend = min(max((limit + 12.0 - z) / 12.0, 0.0), 1.0)
+            top = sample_one(roof, width, z0, dz, x, z) - cover[0] - blend * (cover[1] - cover[0])
             bottom = sample_one(floor, width, z0, dz, x, z) - 5.0
             side = max(x - edge, median - x)
             side = max(side, max(z_low - z, z - z_high))
@@ -143,7 +148,8 @@ def _region(
     median = 0.25
     region = _fill(
         solid.data, solid.origin, solid.spacing, gutter.width, gutter.roof, gutter.floor,
-        gutter.z0, gutter.dz, _GAP, _UNDER_ROOF, median,
+        gutter.z0, gutter.dz, _GAP, np.array([_UNDER_ROOF, _UNDER_APONEUROSIS]),
+        aponeurosis_top(bench, np.linspace(0, 1, 41)), median,
     )  # fmt: skip
     # Ends that run out of the gutter (to rib angles, crest and mastoid) are let in as
     # round strands of their own.

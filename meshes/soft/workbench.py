@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
 
 import numpy as np
 import trimesh
@@ -13,6 +14,10 @@ from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
 from meshes.model import Contact, Part
 from meshes.skeleton.frame import SkeletonFrame
+
+if TYPE_CHECKING:
+    from meshes.drape.sheet import SheetGrid
+    from meshes.soft.gutter import Gutter
 
 FIELD_SPACING_MM = 3.0
 FIELD_MARGIN_MM = 18.0
@@ -35,6 +40,10 @@ class Workbench:
     field : Field
         Signed distance to everything solid laid so far (left half and a margin
         over the midline), about 3 mm apart.
+    sheets : dict of str to SheetGrid
+        Mid-surfaces of the sheets laid so far, by part id.
+    gutter : Gutter or None
+        Roof and floor of the deep muscles, once they are laid.
     """
 
     def __init__(
@@ -48,6 +57,8 @@ class Workbench:
         self.landmarks: dict[str, np.ndarray] = {}
         self.parts: dict[str, Part] = {}
         self.contacts: list[Contact] = []
+        self.sheets: dict[str, SheetGrid] = {}
+        self.gutter: Gutter | None = None
         self._indices: dict[str, MeshIndex] = {}
 
     @property

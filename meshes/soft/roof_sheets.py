@@ -1,0 +1,93 @@
+"""White sheets on the roof of the deep muscles: aponeurosis and thoracolumbar fascia."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy as np
+
+from meshes.drape.sheet import SheetGrid
+from meshes.model import Contact
+from meshes.soft.gutter import Gutter
+from meshes.soft.sheets import End, put_sheet
+from meshes.soft.workbench import Workbench
+
+APONEUROSIS_MM = 0.9
+"""Drawn thickness of the aponeurosis of erector spinae."""
+FASCIA_MM = 0.8
+"""Drawn thickness of the posterior layer (published 0.5-0.6 mm: drawn thicker)."""
+_MEDIAN_MM = 0.2
+
+
+def aponeurosis_top(bench: Workbench, t: np.ndarray) -> np.ndarray:
+    """Height up to which the aponeurosis of erector spinae covers the muscle, by t across.
+
+    High beside the spines, low over iliocostalis (common practice, no source).
+    """
+    z = [bench.frame[level].centre[2] for level in ("T12", "L1", "L3", "L5")]
+    floor = float(bench.landmark("S1.median_crest")[2])
+    return np.interp(t, [0.0, 0.25, 0.55, 0.8, 1.0], [z[0], z[1], z[2], z[3], floor])
+
+
+def _on_roof(
+    bench: Workbench,
+    z_low: float,
+    z_top: Callable[[np.ndarray], np.ndarray] | float,
+    t_last: float,
+    height: float,
+    thickness: float,
+    across: int,
+    along: int,
+) -> SheetGrid:
+    """Grid over the roof: v from the midline outward, u from below upward."""
+    gutter: Gutter = bench.gutter
+    t = np.linspace(0, t_last, across)
+    top = z_top(t) if callable(z_top) else np.full(across, z_top)
+    u = np.linspace(0, 1, along)
+    z = z_low + u[None, :] * (top - z_low)[:, None]
+    x = _MEDIAN_MM + t[:, None] * (gutter.edge(z) - _MEDIAN_MM)
+    y = gutter.roof_at(x, z) + height
+    mid = np.stack([x, y, z], axis=-1)
+    thin = np.full((across, along), thickness)
+    grid = SheetGrid(mid, thin, None, 1)
+    sign = 1 if float(grid.normals()[..., 1].mean()) > 0 else -1
+    return SheetGrid(mid, thin, None, sign)
+
+
+def lay_aponeurosis(bench: Workbench) -> None:
+    """Lay the aponeurosis of erector spinae on the muscle, under the fascia."""
+    crest = bench.landmark("S4.median_crest")
+    across, along = (36, 70) if bench.full else (14, 24)
+    sheet = _on_roof(
+        bench, float(crest[2]) + 4.0, lambda t: aponeurosis_top(bench, t), 0.97,
+        -0.15 - APONEUROSIS_MM / 2, APONEUROSIS_MM, across, along,
+    )  # fmt: skip
+    spines = [End(f"vertebra_{v}", bench.landmark(f"{v}.spinous_process")[None] + [1.0, 0, 0])
+              for v in ("L2", "L3", "L4", "L5")]  # fmt: skip
+    sacral = np.array([bench.landmark(f"S{i}.median_crest") + [1.0, 0, 0] for i in (1, 2, 3)])
+    ends = [*spines, End("sacrum", sacral), End("hip_bone.left", bench.landmark("ilium.left.PSIS")[None])]
+    put_sheet(
+        bench, "erector_spinae_aponeurosis", sheet, ends, [], kind="fascia",
+        tendon=lambda u, v: np.ones_like(u), gap=0.15, fibres=24,
+        attach_kind=("attach", "attach"), group="erector_spinae",
+    )  # fmt: skip
+
+
+def lay_thoracolumbar_fascia(bench: Workbench) -> None:
+    """Lay the posterior layer of the thoracolumbar fascia over erector spinae."""
+    crest = bench.landmark("S4.median_crest")
+    top = float(bench.landmark("T1.spinous_process")[2])
+    across, along = (40, 110) if bench.full else (14, 34)
+    sheet = _on_roof(
+        bench, float(crest[2]) + 1.0, top, 1.0, 0.25 + FASCIA_MM / 2, FASCIA_MM, across, along
+    )
+    spines = [End(f"vertebra_{v}", bench.landmark(f"{v}.spinous_process")[None] + [0.5, 0.5, 0])
+              for v in ("T10", "T11", "T12", "L1", "L2", "L3", "L4", "L5")]  # fmt: skip
+    sacral = np.array([bench.landmark(f"S{i}.median_crest") + [0.5, 0.5, 0] for i in (1, 2, 3)])
+    put_sheet(
+        bench, "thoracolumbar_fascia_posterior", sheet, [*spines, End("sacrum", sacral)], [],
+        kind="fascia", tendon=lambda u, v: np.ones_like(u), gap=0.15, fibres=24,
+        attach_kind=("attach", "attach"), drawn_thicker=True,
+        contacts=[Contact("thoracolumbar_fascia_posterior.left",
+                          "thoracolumbar_fascia_posterior.right", "abut", sheet.mid[0])],
+    )  # fmt: skip
