@@ -19,14 +19,14 @@ _STERNAL_GAP = 0.5
 # which the cartilage leaves the rib and reaches its other end, as shares of the span.
 _MEDIAL = {
     1: (5.0, 4.0), 2: (5.0, 4.2), 3: (4.8, 4.0), 4: (4.6, 3.9), 5: (4.4, 3.8),
-    6: (4.0, 3.6), 7: (3.8, 3.4), 8: (2.6, 2.6), 9: (2.3, 2.4), 10: (2.0, 2.2),
+    6: (4.0, 3.6), 7: (3.8, 3.4), 8: (3.2, 3.0), 9: (3.0, 2.8), 10: (2.6, 2.6),
 }  # fmt: skip
 _HANDLES = {
     1: (0.4, 0.35), 2: (0.35, 0.35), 3: (0.35, 0.35), 4: (0.4, 0.35), 5: (0.45, 0.35),
     6: (0.55, 0.40), 7: (0.55, 0.45), 8: (0.45, 0.40), 9: (0.40, 0.35), 10: (0.35, 0.30),
 }  # fmt: skip
 # Share of the cartilage above at which the eighth to tenth join it.
-_JOINS = {8: 0.48, 9: 0.36, 10: 0.34}
+_JOINS = {8: 0.60, 9: 0.48, 10: 0.42}
 
 
 def make_cartilages(
@@ -59,7 +59,7 @@ def make_cartilages(
             place = int(round(_JOINS[number] * (len(points) - 1)))
             approach = np.gradient(points, axis=0)[place]
             down = np.array([0.0, 0.0, -1.0])
-            target = points[place] + (heights[place] + half[0] + _GAP) * _across(down, approach)
+            target = points[place] + (heights[place] + half[0] + 2 * _GAP) * _across(down, approach)
         approach = approach / np.linalg.norm(approach)
         points = _course(rib, target, approach, _HANDLES[number], _RINGS[detail])
         rings, heights = _rings(points, rib, half, _AROUND[detail])

@@ -49,8 +49,8 @@ CREST = np.array(
         (89.0, 34.0, 36.0, 6.0),
         (74.5, 43.5, 22.5, 7.2),
         (61.0, 51.5, 4.0, 8.0),
-        (49.5, 57.5, -16.0, 7.6),
-        (43.5, 60.0, -28.0, 6.0),
+        (49.5, 55.5, -16.0, 7.4),
+        (43.5, 57.0, -28.0, 6.0),
     ]
 )
 # The foot of the wing, along the linea arcuata and over the acetabulum, opposite
@@ -78,7 +78,7 @@ _MIDDLE_HALF = (4.2, 3.6, 3.2, 3.4, 3.0, 2.8, 3.0, 4.4, 6.6, 8.0, 8.2, 7.4, 5.4)
 
 _ASIS = np.array([117.5, -73.0, -29.0])
 _AIIS = np.array([104.0, -65.0, -64.0])
-_PSIS = np.array([43.0, 61.0, -26.0])
+_PSIS = np.array([43.0, 58.0, -26.0])
 _PIIS = np.array([48.0, 47.0, -57.0])
 _SPINE = np.array([50.0, 15.0, -112.0])
 _TUBER = np.array([60.0, -4.0, -160.0])
@@ -294,8 +294,8 @@ def _socket(solid: Solid, layout: HipLayout) -> None:
     notch -= np.dot(notch, axis) * axis
     notch /= np.linalg.norm(notch)
     solid.cone(
-        centre - 8.0 * s * axis + 12.0 * s * notch, centre + 4.0 * s * axis + 34.0 * s * notch,
-        8.0 * s, blend=2.0 * s,
+        centre - 6.0 * s * axis + 14.0 * s * notch, centre + 14.0 * s * axis + 37.0 * s * notch,
+        8.5 * s, 10.0 * s, blend=2.0 * s,
     )  # fmt: skip
     solid.ellipsoid(
         centre - 0.55 * inner * axis + 4.0 * s * notch, np.full(3, 15.5 * s), blend=2.0 * s

@@ -22,8 +22,8 @@ _JOINT_GAP_MM = 0.8
 # Half height and half thickness of the cross-section at PLACES, mm: a shaft about
 # 13 mm high and 7 mm thick (common practice, no source).
 _USUAL = (
-    (4.9, 4.3, 5.4, 6.8, 6.6, 6.7, 6.9),
-    (4.3, 2.9, 3.9, 3.9, 3.3, 3.2, 4.2),
+    (4.9, 4.3, 5.4, 7.0, 6.8, 6.8, 7.0),
+    (4.3, 2.9, 3.9, 4.2, 3.3, 3.2, 4.2),
 )
 _SECTIONS = {
     1: ((4.0, 3.4, 5.4, 5.4, 8.6, 8.6, 9.6), (3.6, 2.9, 4.0, 4.0, 2.7, 2.8, 4.2)),

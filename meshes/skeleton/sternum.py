@@ -11,14 +11,15 @@ from meshes.shapes.contour import contour
 from meshes.shapes.solid import Solid
 from meshes.skeleton.frame import SkeletonFrame
 from meshes.skeleton.piece import BonePiece, snap_to_surface
+from meshes.skeleton.thorax_shape import rib_course
 
 _X = np.array([1.0, 0.0, 0.0])
 # Down the sternum from the jugular notch: share of the manubrium and of the body,
 # half width and half thickness, mm. Manubrium about 50 mm long, body about 105 mm,
 # 12 and 10 mm thick (common practice, no source).
-_MANUBRIUM = ((0.12, 27.0, 6.4), (0.45, 25.0, 6.0), (0.97, 17.5, 5.6))
+_MANUBRIUM = ((0.04, 28.0, 6.2), (0.30, 27.0, 6.2), (0.62, 21.5, 5.8), (0.95, 18.0, 5.4))
 _BODY = ((0.03, 15.0, 5.4), (0.30, 15.5, 5.0), (0.68, 19.0, 4.8), (0.97, 13.5, 4.6))
-_XIPHOID = ((0.05, 8.5, 3.4), (0.95, 3.6, 2.2))
+_XIPHOID = ((0.0, 9.5, 3.6), (0.55, 7.6, 2.8), (0.95, 4.2, 2.2))
 # Where the cartilages meet the sternum, as shares of the manubrium (1, 2) or body (3-7).
 _NOTCH_SHARES = {1: 0.30, 2: 1.0, 3: 0.27, 4: 0.49, 5: 0.69, 6: 0.86, 7: 0.985}
 
@@ -44,14 +45,17 @@ class SternumForm:
 def sternal_line(frame: SkeletonFrame) -> np.ndarray:
     """Jugular notch, sternal angle, xiphisternal joint and xiphoid tip, (4, 3) mm.
 
-    The notch lies level with the disc T2/T3, the angle with T4/T5, the joint with T9.
+    They follow the front ends of ribs 1, 2 and 7, which puts the median man's
+    notch level with the disc T2/T3, the angle with T4/T5 and the joint with T9.
     """
     s = frame.scale
-    notch = frame.between("T2") - [0.0, 64.0 * s, 0.0]
-    angle = frame.between("T4") - [0.0, 110.0 * s, 0.0]
-    joint = frame["T9"].centre + [0.0, -150.0 * s, 9.0 * s]
+    ends = {number: rib_course(frame, number, step=4.0).points[-1] for number in (1, 2, 7)}
+    notch, angle, joint = (
+        ends[number] * [0.0, 1.0, 1.0] + s * np.array([0.0, y, z])
+        for number, y, z in ((1, -4.0, 8.5), (2, -10.5, 6.0), (7, -16.0, 42.0))
+    )
     axis = (joint - angle) / np.linalg.norm(joint - angle)
-    tip = joint + 38.0 * s * (axis + [0.0, 0.12, 0.0])
+    tip = joint + 32.0 * s * (axis + [0.0, 0.12, 0.0])
     return np.array([notch, angle, joint, tip])
 
 
@@ -78,14 +82,14 @@ def make_sternum(frame: SkeletonFrame, detail: str) -> SternumForm:
         for (a, wide_a, thick_a), (b, wide_b, thick_b) in zip(rows, rows[1:], strict=False):
             solid.blade(
                 start + a * (end - start), start + b * (end - start), _X,
-                (wide_a * s, wide_b * s), (thick_a * s, thick_b * s), blend=2.5 * s, power=3.0,
+                (wide_a * s, wide_b * s), (thick_a * s, thick_b * s), blend=4.5 * s, power=3.0,
             )  # fmt: skip
     down = (angle - notch) / np.linalg.norm(angle - notch)
     front = np.cross(down, _X)
     front *= -np.sign(front[1])
     manubrium = np.stack([_X, front, down])
     solid.ellipsoid(
-        notch - 8.0 * s * down, (14.0 * s, 20.0 * s, 10.0 * s), manubrium,
+        notch - 8.0 * s * down, (15.0 * s, 20.0 * s, 12.5 * s), manubrium,
         blend=3.0 * s, operation="subtract",
     )  # fmt: skip
     clavicular = np.array([24.5 * s, 0.0, 0.0]) + notch + 0.5 * s * down
@@ -93,7 +97,7 @@ def make_sternum(frame: SkeletonFrame, detail: str) -> SternumForm:
         axis = side * 0.75 * _X - 0.66 * down
         across = np.cross(front, axis)
         solid.ellipsoid(
-            clavicular * [side, 1, 1] + 6.0 * s * axis,
+            clavicular * [side, 1, 1] + 4.6 * s * axis,
             (8.0 * s, 14.0 * s, 11.0 * s),
             np.stack([axis, front, across]), blend=2.0 * s, operation="subtract",
         )  # fmt: skip
@@ -105,7 +109,7 @@ def make_sternum(frame: SkeletonFrame, detail: str) -> SternumForm:
         notches[number] = edge
         for side in (1.0, -1.0):
             solid.ellipsoid(
-                (edge + [2.6 * s, 0, 0]) * [side, 1, 1], np.array([4.0, 5.0, 5.6]) * s,
+                (edge + [2.6 * s, 0, 0]) * [side, 1, 1], np.array([4.2, 6.0, 5.6]) * s,
                 blend=1.2 * s, operation="subtract",
             )  # fmt: skip
     for number in notches:
