@@ -7,14 +7,18 @@ triangles draw the whole back while it turns.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
 from scipy.spatial import cKDTree
 
+from meshes.model import other_side
+from viewer.scene.fibre_field import is_aligned, smoothed, surface_millimetres
+
 MOVING_FACES_PER_SQRT_CM2 = 24.0
 MOVING_FACES_LEAST = 48
-MOVING_BUDGET = 100_000
+MIRROR = np.array([-1.0, 1.0, 1.0], np.float32)
 
 
 @dataclass(slots=True, eq=False)
@@ -57,17 +61,58 @@ def draw_part(part) -> DrawnPart:
     faces = np.ascontiguousarray(part.mesh.faces, dtype=np.int32)
     surface = np.zeros((len(points), 4), np.float32)
     surface[:, 3] = 1.0
-    if part.uv is not None:
-        along, across = fibre_extent(part)
-        surface[:, 0] = part.uv[:, 0] * along
-        surface[:, 1] = part.uv[:, 1] * across
+    surface[:, :2] = _fibre_millimetres(part, points, faces)
     if part.tendon is not None:
-        surface[:, 2] = np.clip(part.tendon, 0.0, 1.0)
+        surface[:, 2] = np.clip(smoothed(part.tendon, faces), 0.0, 1.0)
     elif part.kind == "tendon":
         surface[:, 2] = 1.0
     np.nan_to_num(surface, copy=False)
     still = Shell(points, vertex_normals(points, faces), faces, surface)
     return DrawnPart(part, still, decimated(still, moving_face_count(points, faces)))
+
+
+def _fibre_millimetres(part, points: np.ndarray, faces: np.ndarray) -> np.ndarray:
+    """Return (n, 2) mm along and across the fibres: the part's own, or solved for a belly."""
+    if part.fibres is not None and part.kind == "muscle":
+        fibres = np.asarray(part.fibres, float)
+        if part.uv is None or not is_aligned(points, faces, part.uv[:, 1], fibres):
+            return surface_millimetres(points, faces, fibres)
+    if part.uv is None:
+        return np.zeros((len(points), 2))
+    return part.uv * np.array(fibre_extent(part))
+
+
+def draw_parts(parts: Iterable) -> list[DrawnPart]:
+    """Return the drawn arrays of several parts; a mirrored twin takes over its fibre field."""
+    done: dict[str, DrawnPart] = {}
+    answer = []
+    for part in parts:
+        twin = done.get(other_side(part.id))
+        drawn = _mirrored(twin, part) if twin is not None else None
+        drawn = drawn or draw_part(part)
+        done[part.id] = drawn
+        answer.append(drawn)
+    return answer
+
+
+def _mirrored(twin: DrawnPart, part) -> DrawnPart | None:
+    """Return the twin's shells mirrored when the part is its exact mirror image, else None."""
+    points = np.ascontiguousarray(part.mesh.vertices, dtype=np.float32)
+    if part.id == twin.part.id or points.shape != twin.still.points.shape:
+        return None
+    if not np.array_equal(points, twin.still.points * MIRROR):
+        return None
+    still = _mirror(twin.still)
+    return DrawnPart(part, still, still if twin.moving is twin.still else _mirror(twin.moving))
+
+
+def _mirror(shell: Shell) -> Shell:
+    return Shell(
+        shell.points * MIRROR,
+        shell.normals * MIRROR,
+        np.ascontiguousarray(shell.faces[:, ::-1]),
+        shell.surface.copy(),
+    )
 
 
 def fibre_extent(part) -> tuple[float, float]:

@@ -13,6 +13,7 @@ import numpy as np
 from scipy.spatial import cKDTree
 
 from viewer.scene.drawn import DrawnPart
+from viewer.scene.fibre_field import smoothed
 
 RAY_COUNT = 20
 REACH_MM = 22.0
@@ -54,19 +55,6 @@ def openness(shells: Mapping[str, tuple[int, np.ndarray, np.ndarray, np.ndarray]
             answer[name] = values[start : start + count]
             start += count
     return answer
-
-
-def smoothed(values: np.ndarray, faces: np.ndarray, rounds: int = 2) -> np.ndarray:
-    """Return vertex values averaged over neighbours, to take the ray noise off."""
-    values = values.astype(np.float64)
-    a = np.concatenate([faces[:, 0], faces[:, 1], faces[:, 2]])
-    b = np.concatenate([faces[:, 1], faces[:, 2], faces[:, 0]])
-    count = np.bincount(a, minlength=len(values)) + np.bincount(b, minlength=len(values))
-    for _ in range(rounds):
-        total = np.bincount(a, weights=values[b], minlength=len(values))
-        total += np.bincount(b, weights=values[a], minlength=len(values))
-        values = np.where(count > 0, 0.4 * values + 0.6 * total / np.maximum(count, 1), values)
-    return values.astype(np.float32)
 
 
 def _hemisphere(count: int) -> np.ndarray:
@@ -120,7 +108,7 @@ def shade(drawn: Iterable[DrawnPart]) -> dict[str, dict[str, np.ndarray]]:
     answer: dict[str, dict[str, np.ndarray]] = {"moving": {}, "still": {}}
     for d in drawn:
         name = d.part.id
-        values = smoothed(coarse[name], d.moving.faces)
+        values = smoothed(coarse[name], d.moving.faces, 2).astype(np.float32)
         answer["moving"][name] = values
         answer["still"][name] = (
             values if d.still is d.moving else _carried(values, d.moving.points, d.still.points)

@@ -20,7 +20,7 @@ from viewer.scene import camera as cameras
 from viewer.scene import looks, marks, overlay
 from viewer.scene.batches import DETAILS, Batch, BatchActors, batch_key
 from viewer.scene.camera import Flight, Pose
-from viewer.scene.drawn import DrawnPart, draw_part
+from viewer.scene.drawn import DrawnPart, draw_parts
 from viewer.scene.label_layout import Anchor, Label, lay_out
 from viewer.scene.outline import Outline
 from viewer.scene.picture_layer import PictureLayer
@@ -154,8 +154,10 @@ class Scene:
         They stay hidden until ``apply`` names them.
         """
         changed = set()
-        for part in parts:
-            drawn = part if isinstance(part, DrawnPart) else draw_part(part)
+        ready = list(parts)
+        raw = iter(draw_parts(p for p in ready if not isinstance(p, DrawnPart)))
+        for part in ready:
+            drawn = part if isinstance(part, DrawnPart) else next(raw)
             name = drawn.part.id
             if name in self._drawn:
                 changed.add(batch_key(self._drawn[name].part))

@@ -44,10 +44,10 @@ _FIBRES = """
   float thread = 3.3 * bundle + 1.3 * sin(surfaceVS.x * 0.11 + 0.7 * s1);
   float s2 = sin(thread);
   float seam = s1 * s1; seam = seam * seam; seam = seam * seam * coarse;
-  float grain = coarse * (0.10 * s1 - 0.03) + fine * 0.055 * s2;
+  float grain = coarse * (0.125 * s1 - 0.03) + fine * 0.06 * s2;
   base *= 1.0 + grain * (0.45 + 0.55 * flesh);
   base += vec3(0.075, 0.062, 0.052) * seam * step(s1, 0.0) * flesh;
-  N.xy += across * (coarse * 0.20 * cos(bundle) + fine * 0.10 * cos(thread))
+  N.xy += across * (coarse * 0.25 * cos(bundle) + fine * 0.10 * cos(thread))
         * (0.35 + 0.65 * flesh);
   N = normalize(N);
   gloss = mix(0.045, 0.10, surfaceVS.z);
