@@ -44,6 +44,15 @@ _BONES = (
 # sheet is laid over it.
 STAGES: tuple[tuple[str, str, str, float], ...] = (
     # module, function, what is laid, relative time
+    ("meshes.soft.segmental", "lay", "small segmental muscles", 3.0),
+    ("meshes.soft.deep", "lay", "erector spinae and transversospinales", 4.0),
+    ("meshes.soft.roof_sheets", "lay_aponeurosis", "the aponeurosis of erector spinae", 1.0),
+    ("meshes.soft.roof_sheets", "lay_thoracolumbar_fascia", "the thoracolumbar fascia", 1.0),
+    ("meshes.soft.back_sheets", "lay_splenii", "the splenii", 1.0),
+    ("meshes.soft.back_sheets", "lay_serrati_posteriores", "the serrati posteriores", 1.0),
+    ("meshes.soft.back_sheets", "lay_levator_and_rhomboids", "levator and rhomboids", 1.0),
+    ("meshes.soft.back_sheets", "lay_trapezius", "trapezius", 2.0),
+    ("meshes.soft.back_sheets", "lay_latissimus", "latissimus dorsi", 2.0),
 )
 
 

@@ -1,0 +1,450 @@
+"""The flat muscles of the back, from the splenii out to trapezius and latissimus."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from meshes.drape.sheet import SheetGrid, belly_profile, lay_sheet, slip_cells
+from meshes.model import Contact
+from meshes.soft.sheets import End, drape_muscle, part_of_curve, put_sheet, radial
+from meshes.soft.workbench import Workbench
+
+
+def _thick(bench: Workbench, entry: str) -> float:
+    """Greatest thickness of a muscle for this body, mm."""
+    size = bench.catalogue[entry].thickness.for_sex(bench.body.sex)
+    return float(size) * bench.body.muscle_bulk
+
+
+def _spines(bench: Workbench, levels: list[str], x: float = 0.8) -> np.ndarray:
+    """Points on the left of the spine tips, (n, 3) mm."""
+    return np.array([bench.landmark(f"{v}.spinous_process") * [0, 1, 1] + [x, 0.6, 0] for v in levels])
+
+
+def nuchal_edge(bench: Workbench, first: float, last: float, count: int, x: float = 0.9) -> np.ndarray:
+    """Points beside the free edge of the nuchal ligament, (count, 3) mm.
+
+    first, last : shares of the height from C7 (0) to the protuberance (1).
+    """
+    low = bench.landmark("C7.spinous_process")
+    high = bench.landmark("occipital.external_protuberance")
+    z = low[2] + np.linspace(first, last, count) * (high[2] - low[2])
+    y = bench.gutter.roof_at(np.zeros(count), z) - 1.0
+    return np.stack([np.full(count, x), y, z], axis=1)
+
+
+def _ends(levels: list[str], curve: np.ndarray) -> list[End]:
+    """One attachment piece a vertebra."""
+    return [End(f"vertebra_{v}", point[None]) for v, point in zip(levels, curve, strict=True)]
+
+
+def _put(bench, entry, sheet, origins, insertions, **more):
+    return put_sheet(bench, entry, sheet, origins, insertions, **more)
+
+
+def _grid(bench: Workbench, along: int, across: int) -> dict[str, int]:
+    if bench.full:
+        return {"along": along, "across": across}
+    return {"along": max(14, along // 2), "across": max(9, across // 2)}
+
+
+def lay_splenii(bench: Workbench) -> None:
+    """Lay splenius capitis and cervicis.
+
+    Gray 1918, The Splenius Muscles (as recalled): nuchal ligament's lower half,
+    spines C7-T3 to mastoid and lateral third of the superior nuchal line;
+    spines T3-T6 to the transverse processes of the upper two or three cervical vertebrae.
+    """
+    low = ["T3", "T4", "T5", "T6"]
+    origin = _spines(bench, low)
+    tubercles = np.array(
+        [bench.landmark(f"{v}.left.posterior_tubercle") + [1.0, 1.0, 0] for v in ("C1", "C2", "C3")]
+    )
+    grid = _grid(bench, 48, 16)
+    sheet = lay_sheet(
+        origin, tubercles, bench.field,
+        belly_profile(_thick(bench, "splenius_cervicis"), tendon=(0.1, 0.06)),
+        outward=radial(bench), border_tension=0.0, **grid,
+    )  # fmt: skip
+    _put(bench, "splenius_cervicis", sheet, _ends(low, origin),
+         [End(f"vertebra_{v}", p[None]) for v, p in zip(("C1", "C2", "C3"), tubercles, strict=True)],
+         tendon=(0.1, 0.06))  # fmt: skip
+    high = ["C7", "T1", "T2", "T3"]
+    ligament = nuchal_edge(bench, 0.45, 0.05, 6)
+    spines = _spines(bench, high)
+    line = bench.landmark("occipital.left.superior_nuchal_line")
+    mastoid = bench.landmark("temporal.left.mastoid_outer")
+    line_part = part_of_curve(line, 0.62, 1.0, 6)
+    insertion = np.concatenate([line_part, mastoid])
+    sheet = lay_sheet(
+        np.concatenate([ligament, spines]), insertion, bench.field,
+        belly_profile(_thick(bench, "splenius_capitis"), tendon=(0.08, 0.05)),
+        outward=radial(bench), border_tension=(0.02, 0.0), **_grid(bench, 44, 24),
+    )  # fmt: skip
+    _put(bench, "splenius_capitis", sheet,
+         [End("nuchal_ligament", ligament), *_ends(high, spines)],
+         [End("cranium", insertion)], tendon=(0.08, 0.05))  # fmt: skip
+
+
+def lay_serrati_posteriores(bench: Workbench) -> None:
+    """Lay serratus posterior superior and inferior: thin, half aponeurosis, four slips each.
+
+    Gray 1918 (as recalled): C7-T2/3 to ribs 2-5 lateral to the angles; T11-L2/3 to ribs 9-12.
+    """
+    marks = bench.landmarks
+    levels = ["C7", "T1", "T2", "T3"]
+    ligament = nuchal_edge(bench, 0.12, 0.04, 3)
+    spines = _spines(bench, levels)
+    pieces = []
+    for number in (2, 3, 4, 5):
+        pieces.append((number, _on_rib(bench, number, 9.0, 27.0, border=0.35)))
+    _serrated(
+        bench, "serratus_posterior_superior",
+        [End("nuchal_ligament", ligament), *_ends(levels, spines)],
+        np.concatenate([ligament, spines]), pieces,
+    )  # fmt: skip
+    low = ["T11", "T12", "L1", "L2"]
+    origin = _spines(bench, low, x=2.0)
+    edge = []
+    for z in origin[:, 2]:
+        x = 14.0 * bench.frame.scale
+        y = float(bench.gutter.roof_at(np.array([x]), np.array([z]))[0]) + 1.9
+        edge.append([x, y, z])
+    edge = np.array(edge)
+    pieces = []
+    for number, first, last in ((9, 12.0, 34.0), (10, 14.0, 38.0), (11, 16.0, 40.0), (12, 22.0, 46.0)):
+        pieces.append((number, _on_rib(bench, number, first, last, border=-0.35)))
+    _serrated(
+        bench, "serratus_posterior_inferior",
+        [End("thoracolumbar_fascia_posterior.left", edge)], edge, pieces,
+    )  # fmt: skip
+    del marks
+
+
+def _on_rib(bench: Workbench, number: int, first: float, last: float, border: float) -> np.ndarray:
+    """Points on a rib's outer face from `first` to `last` mm beyond its angle, lifted off it.
+
+    border : share of the way towards the upper (+) or lower (-) border.
+    """
+    shaft = bench.landmark(f"rib_{number}.left.shaft")
+    upper = bench.landmark(f"rib_{number}.left.upper_border")
+    lower = bench.landmark(f"rib_{number}.left.lower_border")
+    angle = bench.landmark(f"rib_{number}.left.angle")
+    s = np.concatenate([[0.0], np.linalg.norm(np.diff(shaft, axis=0), axis=1).cumsum()])
+    start = s[int(np.argmin(np.linalg.norm(shaft - angle, axis=1)))]
+    scale = bench.frame.scale
+    wanted = np.linspace(start + first * scale, min(start + last * scale, s[-1] - 3.0), 5)
+    points = np.stack([np.interp(wanted, s, shaft[:, i]) for i in range(3)], axis=1)
+    towards = upper if border > 0 else lower
+    near = np.array([towards[np.argmin(np.linalg.norm(towards - p, axis=1))] for p in points])
+    points = points + 2 * abs(border) * (near - points)
+    return points + 0.5 * radial(bench)(points)
+
+
+def _serrated(bench, entry, origins, origin, pieces) -> None:
+    across, along = (25, 36) if bench.full else (13, 20)
+    per = _shares([1.0] * len(pieces), across)
+    cells = slip_cells(across, along, per, 0.3, end="insertion")
+    profile = belly_profile(
+        _thick(bench, entry), tendon=(0.45, 0.06), tendon_thickness=0.7, at=0.75, edge=0.7
+    )
+    sheet = lay_sheet(
+        origin, [p for _, p in pieces], bench.field, profile,
+        along=along, across=across, outward=radial(bench), border_tension=0.02, cells=cells,
+    )  # fmt: skip
+    insertions = [End(f"rib_{n}.left", p) for n, p in pieces]
+    _put(bench, entry, sheet, origins, insertions, tendon=(0.5, 0.05), slab_mm=7.0)
+
+
+def _shares(weights: list[float], total: int) -> list[int]:
+    """Whole numbers in proportion to weights, each at least 2, summing to total."""
+    weights_array = np.asarray(weights, float)
+    raw = np.maximum(weights_array / weights_array.sum() * total, 2)
+    out = np.floor(raw).astype(int)
+    while out.sum() < total:
+        out[int(np.argmax(raw - out))] += 1
+    while out.sum() > total:
+        out[int(np.argmax(out))] -= 1
+    return out.tolist()
+
+
+def lay_levator_and_rhomboids(bench: Workbench) -> None:
+    """Lay levator scapulae and the two rhomboids.
+
+    Gray 1918 (as recalled): levator from the transverse processes of C1-C4 to
+    the medial border between superior angle and root of the spine; minor from
+    nuchal ligament and C7-T1 to the border at the root; major from T2-T5 to
+    the border below it.
+    """
+    border = bench.landmark("scapula.left.medial_border")
+    root = bench.landmark("scapula.left.root_of_spine")
+    s = np.concatenate([[0.0], np.linalg.norm(np.diff(border, axis=0), axis=1).cumsum()])
+    at_root = float(s[int(np.argmin(np.linalg.norm(border - root, axis=1)))] / s[-1])
+    off = 0.6 * radial(bench)(border)
+    border = border + off
+    across, along = (20, 40) if bench.full else (12, 20)
+    levels = ("C1", "C2", "C3", "C4")
+    tips = [bench.landmark(f"{v}.left.posterior_tubercle") for v in levels]
+    slips = [np.stack([t + [1.0, 2.0, 2.0], t + [1.2, 0.5, 0.0], t + [1.0, -1.0, -2.0]]) for t in tips]
+    cells = slip_cells(across, along, _shares([1, 1, 1, 1], across), [0.25, 0.3, 0.35], end="origin")
+    # The upper slips end lowest on the border: the strap turns on its way down.
+    target = part_of_curve(border, at_root - 0.02, 0.01, 8)
+    sheet = lay_sheet(
+        slips, target, bench.field,
+        belly_profile(_thick(bench, "levator_scapulae"), tendon=(0.08, 0.05), edge=0.6),
+        along=along, across=across, outward=radial(bench), border_tension=0.01, cells=cells,
+        across_weight=0.2,
+    )  # fmt: skip
+    _put(bench, "levator_scapulae", sheet,
+         [End(f"vertebra_{v}", c) for v, c in zip(levels, slips, strict=True)],
+         [End("scapula.left", target)], tendon=(0.08, 0.05))  # fmt: skip
+    ligament = nuchal_edge(bench, 0.10, 0.03, 3)
+    minor_levels, major_levels = ["C7", "T1"], ["T2", "T3", "T4", "T5"]
+    spines = _spines(bench, minor_levels)
+    target = part_of_curve(border, at_root - 0.045, at_root + 0.075, 8)
+    sheet = lay_sheet(
+        np.concatenate([ligament, spines]), target, bench.field,
+        belly_profile(_thick(bench, "rhomboid_minor"), tendon=(0.12, 0.03), edge=0.6),
+        outward=radial(bench), border_tension=0.0, **_grid(bench, 30, 10),
+    )  # fmt: skip
+    _put(bench, "rhomboid_minor", sheet, [End("nuchal_ligament", ligament), *_ends(minor_levels, spines)],
+         [End("scapula.left", target)], tendon=(0.12, 0.03))  # fmt: skip
+    spines = _spines(bench, major_levels)
+    target = part_of_curve(border, at_root + 0.10, 0.985, 20)
+    sheet = lay_sheet(
+        spines, target, bench.field,
+        belly_profile(_thick(bench, "rhomboid_major"), tendon=(0.1, 0.04), edge=0.6),
+        outward=radial(bench), border_tension=(0.0, 0.015), **_grid(bench, 34, 26),
+    )  # fmt: skip
+    _put(bench, "rhomboid_major", sheet, _ends(major_levels, spines),
+         [End("scapula.left", target)], tendon=(0.1, 0.04))  # fmt: skip
+
+
+def lay_trapezius(bench: Workbench) -> None:
+    """Lay trapezius as one sheet and part it into its three named parts.
+
+    Gray 1918 (as recalled): protuberance, medial third of the superior nuchal
+    line, nuchal ligament, spines C7-T12 to the lateral third of the clavicle,
+    acromion and spine of the scapula; the ascending fibres end by a triangular
+    aponeurosis on the medial end of the spine.
+    """
+    lowest = 10 if bench.body.trapezius_to_T10 else 12
+    line = part_of_curve(bench.landmark("occipital.left.superior_nuchal_line"), 0.36, 0.03, 8)
+    line = line + 0.6 * radial(bench)(line)
+    ligament = nuchal_edge(bench, 0.96, 0.10, 16, x=0.7) + [0, 1.2, 0]
+    middle_levels = ["C7", "T1", "T2", "T3"]
+    lower_levels = [f"T{i}" for i in range(4, lowest + 1)]
+    middle, lower = _spines(bench, middle_levels), _spines(bench, lower_levels)
+    clavicle = part_of_curve(bench.landmark("clavicle.left.posterior_border"), 0.66, 0.97, 10)
+    clavicle = clavicle + [0.0, 0.5, 0.8]
+    acromion = bench.landmark("scapula.left.acromion_medial_margin")
+    if acromion[0, 1] > acromion[-1, 1]:
+        acromion = acromion[::-1]
+    acromion = part_of_curve(acromion, 0.35, 0.95, 8) + [-0.4, 0.0, 0.8]
+    lip = bench.landmark("scapula.left.spine_crest_upper_lip")
+    lip = lip[np.argsort(-lip[:, 0])] + [0.0, 0.3, 0.8]
+    spine_part = part_of_curve(lip, 0.04, 0.72, 16)
+    # The aponeurosis of the ascending part: from the tubercle to the root.
+    tubercle_part = part_of_curve(lip, 0.75, 0.97, 12)
+    full = bench.full
+    rows = (26, 18, 34) if full else (13, 9, 16)
+    origin = np.concatenate([
+        _even(np.concatenate([line, ligament]), rows[0]),
+        _even(np.concatenate([ligament[-1:], middle, lower[:1]]), rows[1] + 2)[1:-1],
+        _even(lower, rows[2]),
+    ])  # fmt: skip
+    insertion = np.concatenate([
+        _even(clavicle, rows[0]),
+        _even(np.concatenate([acromion, spine_part]), rows[1]),
+        _even(tubercle_part, rows[2]),
+    ])  # fmt: skip
+    across, along = sum(rows), 48 if full else 26
+    v = np.linspace(0, 1, across)
+    # Thickness across, from the skull (thin) over the root of the neck (thick) to the lower tip.
+    first, second = (rows[0] - 0.5) / across, (rows[0] + rows[1] - 0.5) / across
+    peaks = [_thick(bench, f"trapezius_{p}") for p in ("descending", "transverse", "ascending")]
+    crest = np.interp(
+        v, [0, 0.12, first * 0.75, first + 0.08, second + 0.05, 0.85, 1.0],
+        [1.2, 0.45 * peaks[0], peaks[0], peaks[1], peaks[2], 0.7 * peaks[2], 1.0],
+    )  # fmt: skip
+    u = np.linspace(0, 1, along)
+    # The tendinous diamond: longest about C7, short at both ends of the origin.
+    diamond = 0.05 + 0.20 * np.exp(-(((v - first - 0.06) / 0.09) ** 2))
+    lower_tip = 0.05 + 0.12 * np.clip((v - 0.85) / 0.15, 0, 1)
+    start = np.maximum(diamond, lower_tip)
+    end = np.where(v > second, 0.12, 0.03)
+    rise = _smooth((u[None] - start[:, None]) / 0.22)
+    fall = _smooth((1 - u[None] - end[:, None]) / 0.18)
+    thickness = 0.8 + np.maximum(crest - 0.8, 0)[:, None] * np.sqrt(rise * fall)
+    sheet = lay_sheet(
+        origin, insertion, bench.field, thickness,
+        along=along, across=across, outward=_neck_and_back(bench), border_tension=(0.03, 0.02),
+        iterations=260,
+    )  # fmt: skip
+    ids = bench.near_ids(sheet.mid, 6.0)
+    from meshes.drape.resolve import resolve_sheet
+
+    sheet = resolve_sheet(sheet, [bench.index(i) for i in ids], 0.25)
+    bounds = [0, rows[0], rows[0] + rows[1], across]
+    names = ("descending", "transverse", "ascending")
+    pieces = (
+        ([End("cranium", line), End("nuchal_ligament", ligament)], [End("clavicle.left", clavicle)]),
+        (_ends(middle_levels, middle), [End("scapula.left", np.concatenate([acromion, spine_part]))]),
+        (_ends(lower_levels, lower), [End("scapula.left", tubercle_part)]),
+    )
+
+    def pale(row0: int, row1: int):
+        def share(uu, vv):
+            place = (row0 + np.asarray(vv) * (row1 - row0)) / max(across - 1, 1)
+            a, b = np.interp(place, v, start), np.interp(place, v, end)
+            return np.maximum(1 - _smooth((uu - 0.6 * a) / (0.5 * a)),
+                              1 - _smooth((1 - uu - 0.6 * b) / (0.5 * b)))  # fmt: skip
+        return share
+
+    for k, name in enumerate(names):
+        first_row, last_row = bounds[k], bounds[k + 1]
+        own = _rows(sheet, first_row, min(last_row + 1, across), shrink=(k > 0, k < 2))
+        contacts = []
+        if k < 2:
+            shared = sheet.mid[last_row]
+            contacts.append(
+                Contact(f"trapezius_{name}.left", f"trapezius_{names[k + 1]}.left", "abut", shared)
+            )
+        put_sheet(
+            bench, f"trapezius_{name}", own, *pieces[k], resolve=False, contacts=contacts,
+            tendon=pale(first_row, last_row),
+        )  # fmt: skip
+
+
+def _rows(sheet: SheetGrid, first: int, last: int, shrink: tuple[bool, bool]) -> SheetGrid:
+    """Rows of a sheet, drawn in by a hair at borders it shares with its neighbour."""
+    mid = sheet.mid[first:last].copy()
+    thickness = sheet.thickness[first:last].copy()
+    for flag, edge, inner in ((shrink[0], 0, 1), (shrink[1], -1, -2)):
+        if flag:
+            step = mid[inner] - mid[edge]
+            length = np.maximum(np.linalg.norm(step, axis=1, keepdims=True), 1e-6)
+            # The rim bulges by about half the thickness: draw in by that and a hair.
+            room = np.minimum(0.30 * thickness[edge][:, None] + 0.15, 0.8 * length)
+            mid[edge] += step / length * room
+    return replace(sheet, mid=mid, thickness=thickness, cells=None)
+
+
+def _even(curve: np.ndarray, count: int) -> np.ndarray:
+    return part_of_curve(curve, 0.0, 1.0, count)
+
+
+def _smooth(x: np.ndarray) -> np.ndarray:
+    x = np.clip(x, 0, 1)
+    return x * x * (3 - 2 * x)
+
+
+def _neck_and_back(bench: Workbench):
+    """Outward directions for trapezius: away from the neck above, upward over the shoulder."""
+    around = radial(bench)
+    top = float(bench.landmark("scapula.left.superior_angle")[2])
+
+    def direction(points: np.ndarray) -> np.ndarray:
+        away = around(points)
+        # Over the supraspinous fossa and the root of the neck the sheet faces upward as well.
+        lift = np.clip((points[..., 0] - 25.0) / 60.0, 0, 1) * np.clip(
+            (points[..., 2] - top + 40.0) / 40.0, 0, 1
+        )
+        away[..., 2] += 0.9 * lift
+        return away / np.maximum(np.linalg.norm(away, axis=-1, keepdims=True), 1e-9)
+
+    return direction
+
+
+def lay_latissimus(bench: Workbench) -> None:
+    """Lay latissimus dorsi from its fascial origin to the floor of the intertubercular sulcus.
+
+    Gray 1918 (as recalled): spines T7-T12 (through the fascia also the lumbar
+    and sacral), posterior part of the iliac crest, lower three or four ribs; it
+    winds round the lower border of teres major to the front of it.
+    """
+    scale = bench.frame.scale
+    fascia = "thoracolumbar_fascia_posterior.left"
+    levels = ["T7", "T8", "T9", "T10", "T11"]
+    spines = _spines(bench, levels) + [0.8, 1.6, 0]
+    # Where flesh begins on the fascia: further out with every lumbar level.
+    flesh = []
+    for level, x in (("T12", 12.0), ("L1", 34.0), ("L2", 52.0), ("L3", 65.0), ("L4", 69.0)):
+        z = float(bench.frame[level].centre[2])
+        y = float(bench.gutter.roof_at(np.array([x * scale]), np.array([z]))[0]) + 1.9
+        flesh.append([x * scale, y, z])
+    flesh = np.array(flesh)
+    crest = bench.landmark("ilium.left.crest")
+    on_crest = part_of_curve(crest, 0.24, 0.40, 6)
+    on_crest = on_crest + 0.8 * radial(bench)(on_crest) + [0, 0, 0.8]
+    ribs = [(n, _rib_point(bench, n, share)) for n, share in ((12, 0.78), (11, 0.66), (10, 0.56))]
+    rib_points = np.array([p for _, p in ribs])
+    across, along = (40, 56) if bench.full else (20, 30)
+    origin = _even(np.concatenate([spines, flesh, on_crest, rib_points]), across)
+    floor = bench.landmark("humerus.left.intertubercular_floor")
+    # The sheet turns over: upper fibres end lowest, the lateral ones highest.
+    insertion = part_of_curve(floor, 0.72, 0.22, across)
+    guide = _latissimus_guide(bench, across)
+    v = np.linspace(0, 1, across)
+    u = np.linspace(0, 1, along)
+    peak = _thick(bench, "latissimus_dorsi")
+    crest_v = np.interp(v, [0, 0.1, 0.5, 0.85, 1.0], [1.5, 0.6 * peak, peak, 1.1 * peak, 0.7 * peak])
+    rise = _smooth(u / 0.3)
+    fall = _smooth((1 - u) / 0.25)
+    thickness = 0.9 + np.maximum(crest_v[:, None] - 0.9, 0) * np.sqrt(rise * fall)[None]
+    sheet = lay_sheet(
+        origin, insertion, bench.field, thickness, along=along, across=across,
+        guide=guide, outward=_latissimus_outward(bench), border_tension=(0.02, 0.01), iterations=300,
+        bow_limit=30.0,
+    )  # fmt: skip
+    put_sheet(
+        bench, "latissimus_dorsi", sheet,
+        [*_ends(levels, spines), End(fascia, flesh), End("hip_bone.left", on_crest),
+         *[End(f"rib_{n}.left", p[None]) for n, p in ribs]],
+        [End("humerus.left", insertion)],
+        tendon=(0.10, 0.14), fibres=24,
+        contacts=[Contact("latissimus_dorsi.left", fascia, "blend", flesh)],
+    )  # fmt: skip
+
+
+def _rib_point(bench: Workbench, number: int, share: float) -> np.ndarray:
+    shaft = bench.landmark(f"rib_{number}.left.shaft")
+    point = part_of_curve(shaft, share, share + 0.001, 2)[0]
+    return point + 0.8 * radial(bench)(point[None])[0]
+
+
+def _latissimus_guide(bench: Workbench, across: int) -> dict[float, np.ndarray]:
+    """Curves through which the sheet passes on its way round teres major to the humerus."""
+    angle = bench.landmark("scapula.left.inferior_angle")
+    lateral = bench.landmark("scapula.left.lateral_border")
+    infra = bench.landmark("scapula.left.infraglenoid_tubercle")
+    shaft = bench.landmark("rib_7.left.shaft")
+    wall = shaft[int(np.argmax(shaft[:, 0]))]
+    floor = bench.landmark("humerus.left.intertubercular_floor")
+    lowest, highest = floor[-1], floor[0]
+    if lowest[2] > highest[2]:
+        lowest, highest = highest, lowest
+    # Upper border over the inferior angle; lateral border on the side wall of the chest.
+    over = np.linspace(0, 1, 5)[:, None]
+    upper = angle + [6.0, 10.0, 4.0]
+    outer = wall + [16.0, 6.0, 0.0]
+    curve_a = (1 - over) * upper + over * outer + np.sin(np.pi * over) * [6.0, 14.0, 0.0]
+    # Under the lateral border, below teres major.
+    beneath = lateral[len(lateral) // 2] + [26.0, 6.0, -26.0]
+    front = infra + [8.0, -12.0, -38.0]
+    curve_b = (1 - over) * beneath + over * front + np.sin(np.pi * over) * [6.0, -4.0, -8.0]
+    low_end = lowest + [-12.0, -4.0, 10.0]
+    high_end = highest + [-16.0, -8.0, -8.0]
+    curve_c = (1 - over) * (0.65 * low_end + 0.35 * high_end) + over * high_end
+    return {0.45: _even(curve_a, across), 0.72: _even(curve_b, across), 0.9: _even(curve_c, across)}
+
+
+def _latissimus_outward(bench: Workbench):
+    around = radial(bench, 10.0)
+
+    def direction(points: np.ndarray) -> np.ndarray:
+        return around(points)
+
+    return direction
