@@ -7,13 +7,14 @@ from collections.abc import Sequence
 import numpy as np
 import trimesh
 
-from meshes.drape.carve import NothingLeft, carve, clear_of, fibre_coordinates
+from meshes.drape.carve import carve, fibre_coordinates
 from meshes.drape.distance import MeshIndex
 from meshes.model import Attachment, Contact, Part
 from meshes.shapes.solid import Solid
 from meshes.skeleton.frame import LEVELS
 from meshes.soft.fascicles import level_range
 from meshes.soft.small import resample
+from meshes.soft.tubes import cleared, settle, smooth_course, trimmed, tube
 from meshes.soft.workbench import Workbench
 
 _LEFT = np.array([1.0, 0.0, 0.0])
@@ -210,6 +211,10 @@ def column_stations(bench: Workbench, upper: str, lower: str, step: float):
         points += [f.centre + half, f.centre, f.centre - half]
         backs += [f.axes[:, 1]] * 3
         disc += [0.8, 0.0, 0.8]
+    if lower == "L5":
+        points.append(median(bench.landmark("S1.body_centre")))
+        backs.append(bench.frame.sacral_axes[:, 1])
+        disc.append(0.0)
     points, backs, disc = np.array(points), np.array(backs), np.array(disc)
     s = np.concatenate([[0.0], np.cumsum(np.linalg.norm(np.diff(points, axis=0), axis=1))])
     wanted = np.linspace(0, s[-1], max(int(s[-1] / step), 8))
@@ -244,12 +249,12 @@ def lay_longitudinal(bench: Workbench) -> None:
         edge = 1.0 - 0.6 * np.abs(across) ** 3
         outer = inner - (thick * edge)[None, :, None] * way
         vertices, faces = slab(inner, outer)
-        vertices = clear_of(vertices, indices, 0.12)
+        vertices = cleared(vertices, faces, indices, 0.12)
         mesh = trimesh.Trimesh(vertices, faces, process=False)
         lines = [0.5 * (inner + outer)[:, c] for c in range(columns)]
         place_ligament(
             bench, entry, entry, mesh, lines,
-            [f"vertebra_{v}" for v in level_range("C2", "L5")],
+            [*(f"vertebra_{v}" for v in level_range("C2", "L5")), "sacrum"],
         )  # fmt: skip
 
     angle = across * np.deg2rad(38)
@@ -279,50 +284,116 @@ def canal_line(bench: Workbench):
     return at
 
 
-# --- between laminae and spines ----------------------------------------------------------
+# --- sheets and bands ----------------------------------------------------------------
+
+
+def sheet_of_lines(
+    bench: Workbench,
+    lines: Sequence[np.ndarray],
+    thickness: float,
+    *,
+    without: Sequence[str] = (),
+    columns: tuple[int, int] = (16, 8),
+    rows: tuple[int, int] = (9, 5),
+) -> tuple[trimesh.Trimesh, list[np.ndarray]]:
+    """Thin closed sheet through neighbouring fibre lines, pushed clear of everything.
+
+    Parameters
+    ----------
+    bench : Workbench
+    lines : sequence of (k, 3) float
+        Side by side, each from origin to insertion, mm.
+    thickness : float
+        In the middle, mm; the rim is thinner.
+    columns, rows : (full, preview)
+        Points along and across.
+
+    Returns
+    -------
+    mesh, fibre lines
+    """
+    choose = 0 if bench.full else 1
+    count = columns[choose]
+    near = bench.near(np.concatenate(lines), 5.0, without)
+    courses = [trimmed(smooth_course(line, 2.0), near, 0.5 * thickness) for line in lines]
+    grid = np.stack([resample(line, count) for line in courses])
+    wanted = np.linspace(0, len(lines) - 1, rows[choose])
+    low = np.minimum(wanted.astype(int), len(lines) - 2)
+    share = (wanted - low)[:, None, None]
+    grid = (1 - share) * grid[low] + share * grid[low + 1]
+    obstacles = bench.near(grid, 5.0, without)
+    grid = np.stack([settle(line, 0.5 * thickness, obstacles, gap=0.2) for line in grid])
+    for _ in range(2):
+        grid[1:-1] += 0.3 * (0.5 * (grid[:-2] + grid[2:]) - grid[1:-1])
+    along, across = np.gradient(grid, axis=1), np.gradient(grid, axis=0)
+    normal = np.cross(along, across)
+    normal /= np.maximum(np.linalg.norm(normal, axis=2, keepdims=True), 1e-9)
+    v = np.abs(np.linspace(-1, 1, len(grid)))
+    half = 0.5 * thickness * (1 - 0.65 * v**4)[:, None, None]
+    vertices, faces = slab(grid - half * normal, grid + half * normal)
+    vertices = cleared(vertices, faces, obstacles, 0.12)
+    return trimesh.Trimesh(vertices, faces, process=False), list(grid)
+
+
+def band(
+    bench: Workbench, line: np.ndarray, width: float, thickness: float
+) -> tuple[trimesh.Trimesh, list[np.ndarray]]:
+    """Flat band along a line, pushed clear of everything; its width lies across the back."""
+    obstacles = bench.near(line, 5.0)
+    path = smooth_course(line, max(1.6, 0.5 * width) if bench.full else width)
+    path = trimmed(path, obstacles, 0.5 * thickness)
+    path = resample(path, max(int(len(path) / 3), 4))
+    path = settle(path, 0.5 * thickness, obstacles, gap=0.15)
+    vertices, faces, _ = tube(path, 0.5 * width, 8 if bench.full else 6, thickness / width)
+    vertices = cleared(vertices, faces, obstacles, 0.12)
+    return trimesh.Trimesh(vertices, faces, process=False), [path]
+
+
+# --- between laminae and spines ------------------------------------------------------
 
 
 def lay_flava(bench: Workbench) -> None:
     """Lay the ligamenta flava: a trough from each lamina to the next, inside the back wall."""
-    scale = bench.frame.scale
-    angles = np.deg2rad(np.arange(-60, 61, 15))
+    angles = np.deg2rad(np.linspace(-56, 56, 11 if bench.full else 7))
+    rows = 6 if bench.full else 4
+    way = np.stack([np.sin(angles), np.cos(angles), np.zeros_like(angles)], 1)
+    line = canal_line(bench)
     for upper in level_range("C2", "L5"):
         lower = below(upper)
         f = bench.frame[upper]
-        wide, deep = 0.5 * f.canal_width, 0.5 * f.canal_depth
+        thick = {"C": 1.6, "T": 2.2, "L": 3.0}[upper[0]] * bench.frame.scale
         lamina = bench.landmark(f"{upper}.left.lamina")
-        high = bench.landmark(f"{upper}.canal_centre")
-        low = bench.landmark(f"{lower}.canal_centre")
-        root = bench.landmark(
-            f"{lower}.spinous_root" if lower != "S1" else "S1.median_crest"
-        )
-        top_z = lamina[2] - 1.0 * scale
-        bottom_z = root[2] - 2.0 * scale
-        if bottom_z > top_z - 4.0:
-            bottom_z = top_z - 6.0 * scale
-        solid, lines = Solid(), []
-        for k, angle in enumerate(angles):
-            ends = []
-            for z in (top_z, bottom_z):
-                share = (high[2] - z) / (high[2] - low[2])
-                middle = median(high + share * (low - high))
-                grow = 1.0 if z == top_z else 2.4
-                ends.append(
-                    middle
-                    + [np.sin(angle) * (wide * 0.93 + 1.0), np.cos(angle) * (deep + grow), 0.0]
-                )
-            line = resample(np.array(ends), 4)
-            lines.append(line)
-            side = np.array([np.cos(angle), -np.sin(angle), 0.0])
-            solid.sweep(line, side, 0.17 * wide + 1.2, 1.4, blend=0.0 if k == 0 else 1.0)
-        mesh = carved(bench, solid, (420, 90), spacing=(0.9, 1.4), gap=0.15)
-        part_id = f"ligamentum_flavum_{upper}_{lower}"
-        place_ligament(bench, part_id, "ligamentum_flavum", mesh, lines,
-                       [bone_of(upper), bone_of(lower)], level=upper)  # fmt: skip
+        root = bench.landmark(f"{lower}.spinous_root" if lower != "S1" else "S1.median_crest")
+        top = lamina[2] - 0.5
+        bottom = min(root[2] - 1.5, top - 5.0)
+        middle = line(np.linspace(top, bottom, rows))
+        indices = [bench.index(bone_of(v)) for v in (upper, lower)]
+        start = np.repeat(middle[:, None], len(angles), axis=1)
+        flat = np.broadcast_to(way, start.shape).reshape(-1, 3)
+        # Wider than deep: the canal is an ellipse.
+        ellipse = 0.5 / np.hypot(np.sin(angles) / f.canal_width, np.cos(angles) / f.canal_depth)
+        gone = advance(start.reshape(-1, 3), flat, indices, 0.2, 25.0).reshape(rows, -1)
+        gone = np.minimum(gone, 0.5 * (gone + gone[:, ::-1]) + 0.3)
+        met = gone < 1.45 * ellipse + 2.0
+        default = 1.04 * ellipse + 1.0
+        first = np.where(met[0], gone[0], default)
+        last = np.where(met[-1], gone[-1], default)
+        u = np.linspace(0, 1, rows)[:, None]
+        outer = np.minimum((1 - u) * first + u * last, np.where(met, gone, 99.0))
+        outer = np.clip(outer, 0.75 * ellipse, 1.3 * ellipse + 2.0)
+        edge = 1 - 0.5 * np.abs(np.linspace(-1, 1, len(angles))) ** 4
+        outside = start + outer[..., None] * way
+        inside = start + (outer - thick * edge)[..., None] * way
+        vertices, faces = slab(inside, outside)
+        mesh = trimesh.Trimesh(cleared(vertices, faces, indices, 0.1), faces, process=False)
+        lines = list(np.transpose(0.5 * (inside + outside), (1, 0, 2)))
+        place_ligament(bench, f"ligamentum_flavum_{upper}_{lower}", "ligamentum_flavum", mesh,
+                       lines, [bone_of(upper), bone_of(lower)], level=upper)  # fmt: skip
 
 
 def lay_interspinous(bench: Workbench) -> None:
     """Lay the interspinous ligaments: thin median plates, broad in the loin."""
+    count = 7 if bench.full else 4
     for upper in level_range("C2", "L4"):
         lower = below(upper)
         # Both processes as chords from root to tip; the plate spans between them.
@@ -330,23 +401,36 @@ def lay_interspinous(bench: Workbench) -> None:
         for level in (upper, lower):
             root = median(bench.landmark(f"{level}.spinous_root"))
             tip = median(bench.landmark(f"{level}.spinous_process"))
-            chords.append((root + 0.22 * (tip - root), root + 0.95 * (tip - root)))
-        (ua, ub), (la, lb) = chords
-        start, stop = 0.5 * (la + lb), 0.5 * (ua + ub)
-        half = 0.5 * np.array([np.linalg.norm(lb - la), np.linalg.norm(ub - ua)])
-        thick = {"C": 0.7, "T": 0.8, "L": 1.4}[upper[0]]
-        path = resample(np.array([start, stop]), 4)
-        solid = Solid().sweep(
-            path, (lb - la) + (ub - ua), np.linspace(*half, 4), thick, blend=0.5
-        )
-        lines = [
-            resample(np.array([la + t * (lb - la), ua + t * (ub - ua)]), 5)
-            for t in (0.1, 0.35, 0.6, 0.85)
-        ]
-        try:
-            mesh = carved(bench, solid, (220, 60), spacing=(0.6, 1.0))
-        except NothingLeft:
+            t = np.linspace(0.2, 0.93, count)[:, None]
+            chords.append(root + t * (tip - root))
+        thick = {"C": 1.4, "T": 1.6, "L": 2.6}[upper[0]]
+        indices = [bench.index(bone_of(v)) for v in (upper, lower)]
+        up = chords[0] - chords[1]
+        reach = np.linalg.norm(up, axis=1)
+        up /= reach[:, None]
+        # From where the plate is clear of both bones it grows up and down until it meets them.
+        share = np.linspace(0, 1, 15)
+        trial = chords[1][:, None] + share[None, :, None] * (chords[0] - chords[1])[:, None]
+        clear = np.full(trial.shape[:2], np.inf)
+        for index in indices:
+            d = index.signed_distance(trial.reshape(-1, 3), 30.0)[0]
+            clear = np.minimum(clear, d.reshape(clear.shape))
+        best = np.argmax(clear, axis=1)
+        # Where the laminae overlap there is no room: the plate starts farther back.
+        room = clear[np.arange(count), best] > 0.5 * thick + 0.3
+        if room.sum() < 3:
             continue
+        start = trial[np.arange(count), best][room]
+        up, reach = up[room], reach[room]
+        above = 0.5 * thick + 0.15
+        high = start + advance(start, up, indices, above, 0.8 * reach)[:, None] * up
+        low = start - advance(start, -up, indices, above, 0.8 * reach)[:, None] * up
+        t = np.linspace(0, 1, 5 if bench.full else 3)[:, None, None]
+        grid = (1 - t) * low + t * high
+        half = 0.5 * thick * _LEFT
+        vertices, faces = slab(grid - half, grid + half)
+        mesh = trimesh.Trimesh(cleared(vertices, faces, indices, 0.1), faces, process=False)
+        lines = list(np.transpose(grid, (1, 0, 2)))
         place_ligament(bench, f"interspinous_ligament_{upper}_{lower}", "interspinous_ligament",
                        mesh, lines, [bone_of(upper), bone_of(lower)], level=upper)  # fmt: skip
 
@@ -354,16 +438,15 @@ def lay_interspinous(bench: Workbench) -> None:
 def lay_supraspinous(bench: Workbench) -> None:
     """Lay the supraspinous ligament over the tips from C7 to L4, thinning out at L5."""
     levels = level_range("C7", "L5")
-    tips = []
-    for level in levels:
-        tip = median(bench.landmark(f"{level}.spinous_process"))
-        tips.append(tip + [0.0, 0.6, 0.0])
-    tips = np.array(tips)
-    line = resample(tips, 3 * len(tips))
+    tips = [median(bench.landmark(f"{v}.spinous_process")) + [0, 0.8, 0] for v in levels]
     wide, thick = np.array(SUPRASPINOUS) * bench.frame.scale
-    fade = np.clip((len(line) - 1 - np.arange(len(line))) / 4.0, 0.35, 1.0)
-    solid = Solid().sweep(line, _LEFT, 0.5 * wide * fade, 0.5 * thick * fade, blend=0.5)
-    mesh = carved(bench, solid, (1600, 320), spacing=(0.9, 1.5))
+    line = resample(np.array(tips), 110 if bench.full else 40)
+    obstacles = bench.near(line, 4.0)
+    line = settle(line, 0.5 * thick, obstacles, gap=0.2)
+    line[:, 0] = 0.0
+    fade = np.clip((len(line) - np.arange(len(line))) / (0.06 * len(line)), 0.35, 1.0)
+    vertices, faces, _ = tube(line, 0.5 * wide * fade, 8, thick / wide)
+    mesh = trimesh.Trimesh(cleared(vertices, faces, obstacles, 0.1), faces, process=False)
     lines = [line + x * _LEFT for x in (-2.0, 0.0, 2.0)]
     place_ligament(bench, "supraspinous_ligament", "supraspinous_ligament", mesh, lines,
                    [f"vertebra_{v}" for v in levels])  # fmt: skip
@@ -372,39 +455,36 @@ def lay_supraspinous(bench: Workbench) -> None:
 def lay_nuchal(bench: Workbench) -> None:
     """Lay the nuchal ligament: a median septum from C7 to the protuberance.
 
-    Its free edge sags a little in front of the chord; its deep edge is fixed
-    to the spines, the atlas and the crest of the occipital bone.
+    Its free edge sags a little in front of the chord; its deep edge reaches
+    the spines, the atlas and the crest of the occipital bone.
     """
     tip = median(bench.landmark("C7.spinous_process"))
     top = median(bench.landmark("occipital.external_protuberance"))
     chord = top - tip
-    u = np.linspace(0, 1, 25)
+    u = np.linspace(0, 1, 34 if bench.full else 16)
     forward = np.array([0.0, -chord[2], chord[1]]) / np.linalg.norm(chord)
     free = tip + u[:, None] * chord + (np.sin(np.pi * u) * NUCHAL_SAG_MM)[:, None] * forward
-    free[0] += [0.0, 1.0, 0.5]
-    free[-1] += [0.0, 1.0, -1.0]
-    deep = [tip + [0.0, -4.0, 0.0]]
-    for level in ("C6", "C5", "C4", "C3", "C2"):
-        p = median(bench.landmark(f"{level}.spinous_process"))
-        deep.append(p + [0.0, -2.5, 0.0])
-    deep.append(median(bench.landmark("C1.posterior_tubercle")) + [0.0, -0.5, 0.0])
+    free += (1.6 * np.abs(np.cos(np.pi * u)) ** 6)[:, None] * -forward
+    bones = ["cranium"] + [f"vertebra_{v}" for v in level_range("C1", "C7")]
+    indices = [bench.index(i) for i in bones]
+    deep = [median(bench.landmark(f"{v}.spinous_process")) for v in ("C7", "C6", "C5", "C4", "C3")]
+    deep += [median(bench.landmark(f"{v}.spinous_process")) for v in ("C2", "C1")]
     crest = bench.landmark("occipital.external_crest")
     crest = crest[np.argsort(crest[:, 1])]
-    deep += [median(crest[k]) + [0, 0, 1.0] for k in (1, len(crest) // 2, len(crest) - 2)]
-    deep = np.array(deep)
-    deep = deep[np.concatenate([[True], np.diff(deep[:, 2]) > -50])]
-    deep = resample(deep, len(u))
-    middle, half = 0.5 * (free + deep), 0.5 * np.linalg.norm(free - deep, axis=1)
-    solid = Solid()
-    thick = 0.5 * NUCHAL_THICKNESS_MM
-    for i in range(len(u) - 1):
-        side = (free[i] - deep[i]) + (free[i + 1] - deep[i + 1])
-        solid.blade(middle[i], middle[i + 1], side, (half[i], half[i + 1]), thick,
-                    blend=0.3, power=6.0)  # fmt: skip
-    mesh = carved(bench, solid, (900, 180), spacing=(0.65, 1.0))
-    lines = [deep + t * (free - deep) for t in (0.1, 0.4, 0.7, 0.95)]
-    bones = ["cranium"] + [f"vertebra_{v}" for v in level_range("C1", "C7")]
-    place_ligament(bench, "nuchal_ligament", "nuchal_ligament", mesh, lines, bones)
+    deep += [median(crest[int(t * (len(crest) - 1))]) for t in (0.1, 0.4, 0.7, 1.0)]
+    deep = resample(np.array(deep), len(u)) + 1.5 * forward
+    way = deep - free
+    reach = np.linalg.norm(way, axis=1)
+    way /= np.maximum(reach, 1e-6)[:, None]
+    half = 0.5 * NUCHAL_THICKNESS_MM
+    gone = advance(free, way, indices, half + 0.15, np.maximum(reach, 1.5))
+    gone = np.maximum(gone, 1.2)
+    t = np.linspace(0, 1, 8 if bench.full else 4)[:, None, None]
+    grid = free + t * (gone[:, None] * way)
+    size = half * (1 - 0.25 * np.abs(2 * t - 1) ** 4) * _LEFT
+    vertices, faces = slab(grid - size, grid + size)
+    mesh = trimesh.Trimesh(cleared(vertices, faces, indices, 0.1), faces, process=False)
+    place_ligament(bench, "nuchal_ligament", "nuchal_ligament", mesh, list(grid), bones)
 
 
 def lay_atlanto_occipital_membrane(bench: Workbench) -> None:
@@ -437,30 +517,7 @@ def lay_atlanto_occipital_membrane(bench: Workbench) -> None:
                    ["cranium", "vertebra_C1"])  # fmt: skip
 
 
-# --- at the sides ------------------------------------------------------------------------
-
-
-def _paired(
-    bench: Workbench,
-    name: str,
-    entry: str,
-    lines: Sequence[np.ndarray],
-    side: np.ndarray,
-    width: float | np.ndarray,
-    thickness: float,
-    bones: Sequence[str],
-    *,
-    triangles: tuple[int, int] = (220, 60),
-    level: str = "",
-) -> None:
-    """Lay a ligament of the left side made of bands along lines."""
-    solid = Solid()
-    for k, line in enumerate(lines):
-        path = resample(line, max(5, len(line)))
-        solid.sweep(path, side, 0.5 * np.broadcast_to(width, len(path)), 0.5 * thickness,
-                    blend=0.0 if k == 0 else 1.5)  # fmt: skip
-    mesh = carved(bench, solid, triangles, spacing=(0.8, 1.2), x_min=0.3)
-    place_ligament(bench, f"{name}.left", entry, mesh, lines, bones, level=level)
+# --- at the sides --------------------------------------------------------------------
 
 
 def lay_intertransverse(bench: Workbench) -> None:
@@ -470,11 +527,12 @@ def lay_intertransverse(bench: Workbench) -> None:
         a = bench.landmark(f"{upper}.left.transverse_process")
         b = bench.landmark(f"{lower}.left.transverse_process")
         loin = upper[0] == "L" or upper == "T12"
-        inward = np.array([-3.0, -2.5 if not loin else -3.0, 0.0])
-        line = resample(np.array([b + inward, a + inward]), 5)
-        _paired(bench, f"intertransverse_ligament_{upper}_{lower}", "intertransverse_ligament",
-                [line], _LEFT, 8.0 if loin else 3.0, 1.3 if loin else 2.0,
-                [bone_of(upper), bone_of(lower)], level=upper)  # fmt: skip
+        inward = np.array([-4.5, -3.0, 0.0]) if loin else np.array([-3.0, -2.5, 0.0])
+        line = resample(np.array([b + inward, a + inward]), 6)
+        mesh, lines = band(bench, line, 8.0 if loin else 3.0, 1.4 if loin else 2.0)
+        place_ligament(bench, f"intertransverse_ligament_{upper}_{lower}.left",
+                       "intertransverse_ligament", mesh, lines,
+                       [bone_of(upper), bone_of(lower)], level=upper)  # fmt: skip
 
 
 def lay_costotransverse(bench: Workbench) -> None:
@@ -486,13 +544,14 @@ def lay_costotransverse(bench: Workbench) -> None:
         tubercle = bench.landmark(f"{rib}.tubercle")
         process = bench.landmark(f"{above}.left.transverse_process")
         lamina = bench.landmark(f"{above}.left.lamina")
-        start = 0.5 * (neck + tubercle) + [0.0, -1.0, 2.5]
-        stop = 0.72 * process + 0.28 * lamina + [0.0, -4.0, -3.5]
+        start = 0.5 * (neck + tubercle) + [0.0, -1.0, 3.0]
+        stop = 0.75 * process + 0.25 * lamina + [0.0, -4.0, -3.5]
         if n == 12:
-            start = neck + [4.0, 0.0, 2.0]
-        _paired(bench, f"superior_costotransverse_ligament_{n}",
-                "superior_costotransverse_ligament", [resample(np.array([start, stop]), 5)],
-                neck - tubercle, 7.0, 1.5, [rib, bone_of(above)], level=str(n))  # fmt: skip
+            start = neck + [4.0, 0.0, 3.0]
+        mesh, lines = band(bench, resample(np.array([start, stop]), 6), 6.0, 1.5)
+        place_ligament(bench, f"superior_costotransverse_ligament_{n}.left",
+                       "superior_costotransverse_ligament", mesh, lines,
+                       [rib, bone_of(above)], level=str(n))  # fmt: skip
 
 
 def lay_lumbopelvic(bench: Workbench) -> None:
@@ -500,40 +559,47 @@ def lay_lumbopelvic(bench: Workbench) -> None:
     crest = resample(bench.landmark("ilium.left.crest"), 60)
     process = bench.landmark("L5.left.transverse_process")
     lines = []
-    for share, dz in ((0.16, 2.0), (0.2, 0.0), (0.24, -2.0)):
-        target = crest[int(share * 59)] + [-5.0, -2.0, -4.0]
-        lines.append(resample(np.array([process + [-4.0, -1.5, 0.5 * dz], target]), 7))
-    _paired(bench, "iliolumbar_ligament", "iliolumbar_ligament", lines, _UP, 6.0, 3.0,
-            ["vertebra_L5", "hip_bone.left"], triangles=(320, 80))  # fmt: skip
+    for share, dz in ((0.26, 3.0), (0.21, 0.0), (0.16, -3.0)):
+        target = crest[int(share * 59)] + [-3.0, -2.0, -4.0]
+        lines.append(np.array([process + [-3.0, -1.0, 0.7 * dz], target]))
+    mesh, lines = sheet_of_lines(bench, lines, 3.0)
+    place_ligament(bench, "iliolumbar_ligament.left", "iliolumbar_ligament", mesh, lines,
+                   ["vertebra_L5", "hip_bone.left"])  # fmt: skip
 
     border = bench.landmark("rib_12.left.lower_border")
     lines = []
-    for level, share in (("L1", 0.2), ("L1", 0.4), ("L2", 0.6)):
+    for level, part, share in (("L1", 0.5, 0.12), ("L1", 0.0, 0.3), ("L2", 0.0, 0.5)):
         tip = bench.landmark(f"{level}.left.transverse_process")
         target = border[int(share * (len(border) - 1))]
-        lines.append(resample(np.array([tip + [0.0, -1.0, 0.5], target + [0, -0.5, 0.5]]), 9))
-    _paired(bench, "lumbocostal_ligament", "lumbocostal_ligament", lines, _LEFT, 7.0, 1.4,
-            ["vertebra_L1", "vertebra_L2", "rib_12.left"], triangles=(400, 90))  # fmt: skip
+        lines.append(np.array([tip + [-3.0 * part, -1.0, 1.0], target + [0, -0.5, -0.5]]))
+    mesh, lines = sheet_of_lines(bench, lines, 1.2)
+    place_ligament(bench, "lumbocostal_ligament.left", "lumbocostal_ligament", mesh, lines,
+                   ["vertebra_L1", "vertebra_L2", "rib_12.left"])  # fmt: skip
 
     lateral = resample(bench.landmark("sacrum.left.lateral_crest"), 20)
     spine, lower = bench.landmark("ilium.left.PSIS"), bench.landmark("ilium.left.PIIS")
     lines = []
-    for share, t in ((0.3, 0.0), (0.5, 0.1), (0.68, 0.25), (0.85, 0.5)):
-        start = spine + t * (lower - spine) + [-1.0, 0.5, 1.0]
-        stop = lateral[int(share * 19)] + [0.0, 1.0, 0.0]
-        u = np.linspace(0, 1, 8)[:, None]
-        lines.append((1 - u) * start + u * stop + np.sin(np.pi * u) * [0.0, 3.0, 0.0])
-    _paired(bench, "posterior_sacroiliac_ligament", "posterior_sacroiliac_ligament", lines,
-            [0.6, 0.0, 0.8], 7.0, 2.6, ["hip_bone.left", "sacrum"], triangles=(420, 90))  # fmt: skip
+    for share, t in ((0.35, -0.25), (0.5, 0.0), (0.68, 0.2), (0.9, 0.4)):
+        start = spine + t * (lower - spine) + [-1.5, 0.5, 0.0]
+        stop = lateral[int(share * 19)] + [-1.0, 2.0, 0.0]
+        lines.append(np.array([start, 0.5 * (start + stop) + [0, 4.0, 0], stop]))
+    mesh, lines = sheet_of_lines(bench, lines, 2.4, rows=(11, 6))
+    place_ligament(bench, "posterior_sacroiliac_ligament.left", "posterior_sacroiliac_ligament",
+                   mesh, lines, ["hip_bone.left", "sacrum"])  # fmt: skip
 
     tuberosity = bench.landmark("ilium.left.ischial_tuberosity")
     coccyx = bench.landmark("coccyx.left.transverse_process")
     corner = bench.landmark("sacrum.left.inferior_lateral_angle")
-    knot = 0.55 * tuberosity + 0.45 * corner + [2.0, 4.0, 0.0]
+    # Broad at the pelvis and the sacrum, a waist, and broader again on the tuberosity.
+    knot = 0.6 * tuberosity + 0.4 * corner + [4.0, 6.0, 0.0]
+    ends = (lower + [-1, 3.0, -2.0], lateral[15] + [2, 2, 0], corner + [1, 1, 0], coccyx)
     lines = []
-    for start in (lower + [-1, 3.0, -2.0], lateral[15] + [3, 1, 0], corner + [1, 1, 0], coccyx):
-        way = np.array([start, 0.4 * start + 0.6 * knot, knot + 0.12 * (start - corner),
-                        tuberosity + [-6.0, 4.0, 8.0], tuberosity + [-2.0, 3.0, 1.0]])  # fmt: skip
-        lines.append(resample(way, 12))
-    _paired(bench, "sacrotuberous_ligament", "sacrotuberous_ligament", lines, [0.5, 0.1, 0.85],
-            8.0, 3.0, ["hip_bone.left", "sacrum", "coccyx"], triangles=(600, 120))  # fmt: skip
+    for k, start in enumerate(ends):
+        across = np.array([1.0, 0.0, 0.6]) * (1.5 - k)
+        lines.append(
+            np.array([start, 0.5 * start + 0.5 * knot + across, knot + 3.0 * across,
+                      tuberosity + [-2.0, 5.0, 3.0] + 4.5 * across])
+        )  # fmt: skip
+    mesh, lines = sheet_of_lines(bench, lines, 2.8, columns=(22, 10), rows=(11, 6))
+    place_ligament(bench, "sacrotuberous_ligament.left", "sacrotuberous_ligament", mesh, lines,
+                   ["hip_bone.left", "sacrum", "coccyx"])  # fmt: skip

@@ -48,7 +48,9 @@ def smooth_course(waypoints: np.ndarray, step: float) -> np.ndarray:
     if len(waypoints) < 2:
         raise ValueError("a course needs two different waypoints or more")
     # The root of the chord as parameter keeps the spline from looping at close waypoints.
-    t = np.concatenate([[0.0], np.cumsum(np.linalg.norm(np.diff(waypoints, axis=0), axis=1) ** 0.5)])
+    t = np.concatenate(
+        [[0.0], np.cumsum(np.linalg.norm(np.diff(waypoints, axis=0), axis=1) ** 0.5)]
+    )
     if len(waypoints) > 2:
         fine = CubicSpline(t, waypoints, bc_type="natural")(np.linspace(0, t[-1], 12 * len(t)))
     else:
@@ -194,14 +196,19 @@ def tube(
     side = np.cross(along, up)
     reach = np.array([0.75, 0.0])
     centres = np.concatenate(
-        [line[:1] - reach[0] * radius[0] * along[:1], line, line[-1:] + reach[0] * radius[-1] * along[-1:]]
+        [
+            line[:1] - reach[0] * radius[0] * along[:1],
+            line,
+            line[-1:] + reach[0] * radius[-1] * along[-1:],
+        ]
     )
     sizes = np.concatenate([[0.66 * radius[0]], radius, [0.66 * radius[-1]]])
     ups = np.concatenate([up[:1], up, up[-1:]])
     across = np.concatenate([side[:1], side, side[-1:]])
     angle = 2 * np.pi * np.arange(sides) / sides
     ring = (
-        np.cos(angle)[None, :, None] * across[:, None] + squeeze * np.sin(angle)[None, :, None] * ups[:, None]
+        np.cos(angle)[None, :, None] * across[:, None]
+        + squeeze * np.sin(angle)[None, :, None] * ups[:, None]
     )
     rings = centres[:, None] + sizes[:, None, None] * ring
     count = len(centres)
@@ -260,6 +267,56 @@ def join(meshes: Sequence[tuple[np.ndarray, np.ndarray]]) -> tuple[np.ndarray, n
     )
 
 
+def cleared(
+    vertices: np.ndarray, faces: np.ndarray, obstacles: Sequence[MeshIndex], gap: float
+) -> np.ndarray:
+    """Lift vertices out of the obstacles, but nowhere so that the mesh would cross itself.
+
+    Parameters
+    ----------
+    vertices : (n, 3) float
+    faces : (m, 3) int
+    obstacles : sequence of MeshIndex
+    gap : float
+        mm.
+
+    Returns
+    -------
+    (n, 3) float
+    """
+    from meshes.drape.audit import self_intersections
+
+    moved = clear_of(vertices, obstacles, gap)
+    change = np.linalg.norm(moved - vertices, axis=1)
+    if change.max(initial=0.0) < 1e-9:
+        return moved
+    share = np.ones(len(vertices))
+    for turn in range(6):
+        mesh = trimesh.Trimesh(vertices + share[:, None] * (moved - vertices), faces, process=False)
+        crossing = self_intersections(mesh)
+        if len(crossing) == 0:
+            break
+        # What crosses goes back towards where it was before, its neighbours a little.
+        bad = np.unique(faces[np.unique(crossing)])
+        share[bad] *= 0.45 if turn < 4 else 0.0
+        around = np.unique(faces[np.isin(faces, bad).any(axis=1)])
+        share[around] *= 0.8
+    return vertices + share[:, None] * (moved - vertices)
+
+
+def trimmed(line: np.ndarray, obstacles: Sequence[MeshIndex], need: float) -> np.ndarray:
+    """Cut off the ends of a line (n, 3) that lie nearer than ``need`` mm to the obstacles."""
+    fine = resample(line, max(3 * len(line), 24))
+    distance = np.full(len(fine), np.inf)
+    for obstacle in obstacles:
+        distance = np.minimum(distance, obstacle.signed_distance(fine, _REACH_MM)[0])
+    free = distance >= need
+    most = int(0.42 * len(fine))
+    first = int(np.argmax(free[:most])) if free[:most].any() else 0
+    last = int(np.argmax(free[::-1][:most])) if free[::-1][:most].any() else 0
+    return fine[first : len(fine) - last]
+
+
 def lay_tube(
     bench: Workbench,
     part_id: str,
@@ -270,7 +327,6 @@ def lay_tube(
     joins: Sequence[str] = (),
     without: Sequence[str] = (),
     through: Sequence[str] = SOFT,
-    pierced_later: Sequence[tuple[str, slice]] = (),
     branches: Sequence[Branch] = (),
     onto: np.ndarray | None = None,
     clings_to: str | None = None,
@@ -358,7 +414,7 @@ def lay_tube(
         vertices, faces = unite([(v, f) for v, f, _ in tubes])
         uv, _ = fibre_coordinates(vertices, lines)
     if settled:
-        vertices = clear_of(vertices, obstacles, 0.15)
+        vertices = cleared(vertices, faces, obstacles, 0.15)
     count = max(len(line) for line in lines)
     mesh = trimesh.Trimesh(vertices, faces, process=False)
     part = Part(
