@@ -104,13 +104,40 @@ def _longest(count: int, index: np.ndarray, vector: np.ndarray) -> np.ndarray:
 # --- sheets -----------------------------------------------------------------------------------
 
 
-def _spread_moves(move: np.ndarray, rounds: int = 2) -> np.ndarray:
-    """Let neighbours follow a moved grid point, so that the sheet bulges, not spikes."""
+STEEPEST_BULGE = 0.5
+"""mm a mm along the sheet: how steeply a pushed place may stand out of its surroundings."""
+
+
+def _spread_moves(move: np.ndarray, mid: np.ndarray, rounds: int = 12) -> np.ndarray:
+    """Let neighbours follow a moved grid point, so that the sheet bulges, not spikes.
+
+    A neighbour d mm away moves at least as far less d times ``STEEPEST_BULGE``,
+    however close the fibres lie.
+    """
+    size = np.linalg.norm(move, axis=2)
+    if not size.any():
+        return move
+    steps = [
+        (axis, STEEPEST_BULGE * np.linalg.norm(np.diff(mid, axis=axis), axis=2)) for axis in (0, 1)
+    ]
     for _ in range(rounds):
-        padded = np.pad(move, ((1, 1), (1, 1), (0, 0)), mode="edge")
-        mean = 0.25 * (padded[:-2, 1:-1] + padded[2:, 1:-1] + padded[1:-1, :-2] + padded[1:-1, 2:])
-        longer = np.linalg.norm(mean, axis=2) > np.linalg.norm(move, axis=2)
-        move = np.where(longer[..., None], mean, move)
+        changed = False
+        for axis, fall in steps:
+            for forward in (True, False):
+                near, far = [slice(None)] * 2, [slice(None)] * 2
+                near[axis], far[axis] = slice(None, -1), slice(1, None)
+                if not forward:
+                    near, far = far, near
+                near, far = tuple(near), tuple(far)
+                wanted = size[near] - fall
+                more = wanted > size[far] + 1e-3
+                if more.any():
+                    changed = True
+                    scale = np.where(more, wanted / np.maximum(size[near], 1e-12), 0)[..., None]
+                    move[far] = np.where(more[..., None], scale * move[near], move[far])
+                    size[far] = np.where(more, wanted, size[far])
+        if not changed:
+            break
     return move
 
 
@@ -253,7 +280,7 @@ def resolve_sheet(
         side = np.einsum("nd,nd->n", all_vectors, unit[all_nodes])
         up = _longest(nv * nu, all_nodes[side >= 0], all_vectors[side >= 0])
         down = _longest(nv * nu, all_nodes[side < 0], all_vectors[side < 0])
-        up, down = (_spread_moves(m.reshape(nv, nu, 3)) for m in (up, down))
+        up, down = (_spread_moves(m.reshape(nv, nu, 3), mid) for m in (up, down))
         squeezed = (np.linalg.norm(up, axis=2) > 1e-3) & (np.linalg.norm(down, axis=2) > 1e-3)
         lost = np.einsum("vud,vud->vu", up - down, unit.reshape(nv, nu, 3))
         move = np.where(squeezed[..., None], 0.5 * (up + down), up + down)

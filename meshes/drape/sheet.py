@@ -89,6 +89,28 @@ def _end_points(curve: np.ndarray | Sequence[np.ndarray], across: int) -> np.nda
     return np.concatenate([resample_curve(p, n) for p, n in zip(pieces, counts)])
 
 
+def _matched_ends(origin, insertion, across: int) -> tuple[np.ndarray, np.ndarray]:
+    """End points of the fibres; equal numbers of pieces at both ends are joined piece to piece."""
+    both = [isinstance(c, (list, tuple)) and len(c) > 1 for c in (origin, insertion)]
+    if not (all(both) and len(origin) == len(insertion)):
+        return _end_points(origin, across), _end_points(insertion, across)
+    pieces = [
+        (np.reshape(np.asarray(a, float), (-1, 3)), np.reshape(np.asarray(b, float), (-1, 3)))
+        for a, b in zip(origin, insertion)
+    ]
+    length = np.array(
+        [[np.linalg.norm(np.diff(c, axis=0), axis=1).sum() for c in pair] for pair in pieces]
+    )
+    # Each pair's width is the mean of its shares of both ends.
+    width = (length / np.maximum(length.sum(axis=0), 1e-9)).mean(axis=1)
+    lines = [np.array([[0.0, 0, 0], [w, 0, 0]]) for w in width]
+    counts = share_fibres(lines, across)
+    return tuple(
+        np.concatenate([resample_curve(pair[end], n) for pair, n in zip(pieces, counts)])
+        for end in (0, 1)
+    )
+
+
 def slip_cells(
     across: int,
     along: int,
@@ -197,6 +219,21 @@ class SheetGrid:
                 for b in (0, 1):
                     used[a : a + len(self.cells), b : b + self.cells.shape[1]] |= self.cells
         return used
+
+    def folded(self, outward: Direction = None) -> float:
+        """Share of the grid that looks the wrong way: fibres cross there.
+
+        Measured against ``outward`` (a vector or a function of points), else
+        against the sheet's own mean side.
+        """
+        normal = self.normals()
+        if outward is None:
+            way = np.broadcast_to(normal.reshape(-1, 3).mean(axis=0), normal.shape)
+        elif callable(outward):
+            way = np.reshape(outward(self.mid.reshape(-1, 3)), normal.shape)
+        else:
+            way = np.broadcast_to(np.asarray(outward, dtype=np.float64), normal.shape)
+        return float(np.mean((normal * way).sum(axis=2) < 0))
 
     def fibres(self, count: int) -> np.ndarray:
         """(count, nu, 3) fibre lines in the mid-surface, origin end first, mm."""
@@ -467,7 +504,8 @@ def lay_sheet(
         Attachment curves, mm, in matching order: fibre v runs from v along the
         origin to v along the insertion (reverse one to twist the sheet). With
         ``across`` points they are taken one a fibre, else resampled by length;
-        a sequence of pieces shares the fibres among them by length.
+        a sequence of pieces shares the fibres among them by length; as many
+        pieces at both ends are joined piece to piece, in order.
     obstacles : Field
         What must not be entered.
     thickness : float, (across, along) or callable (u, v) -> mm
@@ -516,7 +554,7 @@ def lay_sheet(
         raise ValueError(
             f"lay_sheet: across_weight must lie below {1 - ALONG_WEIGHT:.1f}, got {across_weight}"
         )
-    first, last = _end_points(origin, across), _end_points(insertion, across)
+    first, last = _matched_ends(origin, insertion, across)
     first, last = _spread_end(first, last), _spread_end(last, first)
     mid = np.ascontiguousarray(_start_grid(first, last, guide, across, along))
     held = np.zeros((across, along), bool)
