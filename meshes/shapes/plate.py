@@ -19,7 +19,8 @@ from meshes.shapes.solid import Solid, evaluate_grid
 
 Field = Callable[[np.ndarray, np.ndarray], np.ndarray]
 
-_BLOCK = 6
+_BLOCK_MM = 6.0
+# Distances further from a surface than about half a block are estimates: blends stay below it.
 
 
 @njit(cache=True, nogil=True, error_model="numpy")
@@ -172,8 +173,9 @@ class DistanceGrid:
         if isinstance(shape, Plate):
             values = shape.on_grid(origin, self.spacing, high - low)
         else:
+            block = max(3, round(_BLOCK_MM / self.spacing))
             values = evaluate_grid(
-                shape.program, origin, self.spacing, *map(int, high - low), _BLOCK
+                shape.program, origin, self.spacing, *map(int, high - low), block
             )
         combine = smooth_subtract if cut else smooth_union
         self.values[window] = combine(self.values[window], values, np.float32(blend))

@@ -64,8 +64,8 @@ def own_humerus(detail: str) -> tuple[trimesh.Trimesh, dict[str, np.ndarray]]:
     """
     solid = Solid()
     solid.cone((8.0, 0.0, -34), (8.0, 0.0, -70), 14.6, 11.8, blend=0.0)
-    solid.cone((8.0, 0.0, -70), (8.5, -0.6, -185), 11.8, 11.0, blend=6.0)
-    solid.cone((7.6, 0.0, -10), (8.0, 0.0, -36), 19.5, 14.4, blend=8.0)
+    solid.cone((8.0, 0.0, -70), (8.5, -0.6, -185), 11.8, 11.0, blend=0.0)
+    solid.cone((7.6, 0.0, -10), (8.0, 0.0, -36), 19.5, 14.4, blend=3.0)
     head = Solid().ellipsoid((0, 0, 0), (HEAD_RADIUS,) * 3, blend=0.0)
     # Greater tubercle with its three facets, lesser tubercle in front.
     tubercles = Solid()
@@ -81,17 +81,9 @@ def own_humerus(detail: str) -> tuple[trimesh.Trimesh, dict[str, np.ndarray]]:
             lips.cone(crest[i], crest[i + 1], radii[i], radii[i + 1], blend=0.0)
     # Deltoid tuberosity: a long low V on the lateral side.
     rough = Solid()
-    rough.cone(_round(20, 9.0, -92), _round(6, 9.8, -128), 2.0, 4.4, blend=0.0)
-    rough.cone(_round(-20, 8.6, -102), _round(4, 9.8, -128), 2.0, 4.4, blend=3.0)
-    rough.cone(_round(5, 9.8, -128), _round(4, 6.6, -158), 4.4, 3.0, blend=3.0)
-    neck = Solid()
-    # Anatomical neck: a shallow furrow between head and tubercles.
-    ring = np.linspace(-2.3, 2.3, 15)
-    u, v = np.array([0.707, 0.0, 0.707]), np.array([0.0, 1.0, 0.0])
-    centre, radius = np.array([5.4, 0.0, -5.4]), 23.2
-    arc = centre + radius * (np.cos(ring)[:, None] * u + np.sin(ring)[:, None] * v)
-    for a, b in zip(arc[:-1], arc[1:], strict=True):
-        neck.cone(a, b, 1.4, blend=0.0)
+    rough.cone(_round(20, 9.0, -92), _round(6, 10.4, -128), 2.0, 4.6, blend=0.0)
+    rough.cone(_round(-20, 8.6, -102), _round(4, 10.4, -128), 2.0, 4.6, blend=3.0)
+    rough.cone(_round(5, 10.4, -128), _round(4, 6.6, -158), 4.6, 3.0, blend=3.0)
     groove = Solid()
     for i, (a, b) in enumerate(zip(_SULCUS[:-1], _SULCUS[1:], strict=True)):
         radii = np.interp([i, i + 1], [0, 2, 5], [4.6, 4.6, 3.2])
@@ -101,11 +93,10 @@ def own_humerus(detail: str) -> tuple[trimesh.Trimesh, dict[str, np.ndarray]]:
     grid = DistanceGrid([(-27, -29, CUT - 4), (36, 27, 28)], _SPACING[detail])
     grid.join(solid, blend=0.0)
     grid.join(head, blend=3.0)
-    grid.join(tubercles, [(-10, -26, -34), (36, 27, 28)], blend=5.0)
-    grid.join(lesser, blend=5.0)
+    grid.join(tubercles, [(-10, -27, -34), (36, 27, 28)], blend=3.0)
+    grid.join(lesser, blend=4.0)
     grid.join(lips, blend=6.0)
     grid.join(rough, blend=5.0)
-    grid.join(neck, blend=3.5, cut=True)
     grid.join(groove, blend=2.5, cut=True)
     lower = Solid().box((8, 0, CUT - 50), (80, 80, 50), rounding=0.1, blend=0.0)
     grid.join(lower, [(-27, -29, CUT - 4), (36, 27, CUT + 6)], blend=0.8, cut=True)

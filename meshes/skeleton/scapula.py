@@ -99,7 +99,8 @@ def _body_middle(x: np.ndarray, z: np.ndarray) -> np.ndarray:
     """Mid-surface with the infraspinous swell, the groove beside the border, the costal ridges."""
     d = _lateral_distance(x, z)
     low = 1.0 / (1.0 + np.exp((0.976 * z - 0.22 * x + 9.0) / 3.0))
-    swell = 1.3 * np.exp(-(((d - 34) / 14.0) ** 2)) - 2.2 * np.exp(-(((d - 15.5) / 6.5) ** 2))
+    groove = 2.2 * np.exp(-(((d - 15.5) / 6.5) ** 2)) / (1.0 + np.exp((x - 62.0) / 5.0))
+    swell = 1.3 * np.exp(-(((d - 34) / 14.0) ** 2)) - groove
     medial_groove = -0.8 * np.exp(-(((x - 9.0) / 5.0) ** 2))
     return _middle(x, z) + low * (swell + medial_groove)
 
@@ -326,11 +327,10 @@ _SUBSCAPULAR = [(4, 30), (3, -60), (14, -92), (74, -16), (86, 6), (62, 22), (16,
 
 def _medial_edge(inset: float) -> np.ndarray:
     """The medial border from superior to inferior angle, (n, 2), moved laterally by mm."""
-    line = np.concatenate([[(13.0, 47.0)], _OUTLINE[:-4:-1], _OUTLINE[:9]])
+    line = np.concatenate([[(13.0, 47.0)], _OUTLINE[-3:], _OUTLINE[:9]])
     line = line + (inset, 0.0)
     line[0, 1] -= inset
-    line[-1, 1] += inset
-    return line
+    return line[:-1] if inset else line
 
 
 def _border(points: np.ndarray, count: int) -> np.ndarray:

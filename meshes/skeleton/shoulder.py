@@ -124,8 +124,9 @@ def _pose(body: Body) -> ScapulaPose:
         root_x += wanted_x - float(rest.to_model(rim)[:, 0].max())
         root_x = float(np.clip(root_x, *(frame.scale * np.array(_ROOT_RANGE_MM))))
     upward = body.scapular_upward_rotation_deg
-    # Upward rotation turns about the middle of the spine, not about its root.
-    pivot = size * np.array([45.0, 0.0, 8.0])
+    # Upward rotation turns about a point above the spine: the clavicle keeps its length
+    # and the inferior angle swings out round the chest.
+    pivot = size * np.array([45.0, 0.0, 38.0])
     turn = np.deg2rad(upward)
     shift_x = pivot[0] * (1 - np.cos(turn)) + pivot[2] * np.sin(turn)
     shift_z = -pivot[0] * np.sin(turn) + pivot[2] * (1 - np.cos(turn))
@@ -147,7 +148,7 @@ def _root_height(frame: SkeletonFrame) -> float:
     third = frame["T3"]
     back, up = SHAPES["T3"].spine_tip
     tip = third.to_model([0.0, back * frame.scale, up * frame.scale])
-    return float(tip[2]) - 17.0 * frame.scale
+    return float(tip[2]) - 19.0 * frame.scale
 
 
 def _rotation(plane_deg: float, lean_deg: float, upward_deg: float) -> np.ndarray:
@@ -179,9 +180,9 @@ def _settle(
 
     def residual(v):
         gap = wall.gap(pose(v).to_model(footprint))
-        # Too near counts three times as much as too far.
+        # Too near counts five times as much as too far.
         off = (gap - wanted) / np.sqrt(len(gap))
-        off = np.where(off < 0, 3.0 * off, off)
+        off = np.where(off < 0, 5.0 * off, off)
         drawn = [(v[1] - _PLANE_DEG) * 1.0, (v[2] - _LEAN_DEG) * 1.0]
         return np.concatenate([off, drawn])
 

@@ -23,7 +23,7 @@ _TRIANGLES = {"full": 12000, "preview": 2600}
 _SPACING = {"full": 1.7, "preview": 2.1}
 _JAW_TRIANGLES = {"full": 2400, "preview": 600}
 
-PROTUBERANCE = np.array([0.0, 86.0, 41.0])
+PROTUBERANCE = np.array([0.0, 84.0, 41.0])
 """External occipital protuberance, own frame, mm."""
 MASTOID_TIP = np.array([51.5, 11.0, -8.0])
 _OPISTHION = np.array([0.0, 27.0, 9.5])
@@ -49,9 +49,9 @@ def head_scale(frame: SkeletonFrame) -> float:
 def _vault() -> Solid:
     """Braincase: smooth, a little flattened at the sides, with the slope of the nuchal plane."""
     solid = Solid()
-    solid.ellipsoid((0, 0, 62), (72.5, 89, 68), blend=0.0)
-    solid.ellipsoid((0, -42, 58), (60, 57, 56), blend=14.0)
-    solid.ellipsoid((0, 39, 58), (60, 54, 50), blend=14.0)
+    solid.ellipsoid((0, 0, 62), (72.5, 86.5, 68), blend=0.0)
+    solid.ellipsoid((0, -40, 58), (60, 56, 56), blend=14.0)
+    solid.ellipsoid((0, 37, 58), (60, 53, 50), blend=14.0)
     # Temporal squama, which comes down steeply to the ear.
     solid.ellipsoid((0, 2, 40), (69.5, 62, 44), blend=10.0)
     # Nuchal plane, from the protuberance down to the foramen magnum, and the base before it.
@@ -84,7 +84,7 @@ def _face() -> Solid:
     solid = Solid()
     solid.box((0, -72, 6), (27, 24, 30), rounding=14, blend=0.0)
     solid.ellipsoid((0, -74, -16), (26, 24, 14), blend=9.0)
-    solid.ellipsoid((0, -86, 48), (50, 15, 13), blend=10.0)
+    solid.ellipsoid((0, -84, 48), (50, 14, 13), blend=10.0)
     # Cheek bone and arch.
     solid.blade((24, -86, 4), (52, -71, 14), (0, 0.2, 1), (11.0, 9.5), (8.0, 5.0), blend=8.0)
     solid.blade((50, -73, 16), (52, -80, 44), (1, 0.4, 0), (5.5, 5.5), (4.2, 4.6), blend=6.0)
@@ -128,7 +128,7 @@ def _condyles(frame: SkeletonFrame, to_own) -> Solid:
 def _cavity() -> tuple[Solid, Solid]:
     """Brain cavity, and the canal of the foramen magnum that opens it below."""
     cavity = Solid()
-    cavity.ellipsoid((0, 2, 62), (65.5, 82, 61), blend=0.0)
+    cavity.ellipsoid((0, 1, 62), (65.5, 79.5, 61), blend=0.0)
     cavity.ellipsoid((0, -40, 62), (52, 50, 46), blend=12.0)
     cavity.ellipsoid((24, 38, 34), (28, 31, 23), blend=10.0)
     slope = PROTUBERANCE - _OPISTHION
