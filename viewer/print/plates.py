@@ -23,11 +23,8 @@ PIXEL_LIMIT = 36_000_000
 
 def plate_scene(model: BackModel) -> Scene:
     """Return an offscreen scene with the whole model and its furrow shade."""
-    from viewer.scene.furrows import shade
-
     scene = Scene()
     scene.set_model(model)
-    scene.set_openness(shade(scene.drawn_parts().values()))
     return scene
 
 

@@ -43,11 +43,15 @@ class Shell:
 
 @dataclass(slots=True, eq=False)
 class DrawnPart:
-    """A part with its two shells; ``moving`` may be the same object as ``still``."""
+    """A part with its two shells; ``moving`` may be the same object as ``still``.
+
+    ``shaded`` tells whether the openness has been worked out.
+    """
 
     part: object
     still: Shell
     moving: Shell
+    shaded: bool = False
 
     @property
     def bounds(self) -> np.ndarray:

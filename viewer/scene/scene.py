@@ -21,6 +21,7 @@ from viewer.scene import looks, marks, overlay
 from viewer.scene.batches import DETAILS, Batch, BatchActors, batch_key
 from viewer.scene.camera import Flight, Pose
 from viewer.scene.drawn import DrawnPart, draw_parts
+from viewer.scene.drawn_cache import drawn_model
 from viewer.scene.label_layout import Anchor, Label, lay_out
 from viewer.scene.outline import Outline
 from viewer.scene.picture_layer import PictureLayer
@@ -105,6 +106,7 @@ class Scene:
         self.pixel_ratio = 1.0
         self.animate = False
         self.on_flight: Callable[[Flight], None] | None = None
+        self.on_parts: Callable[[], None] | None = None
         self.pattern = True
         self._labels_on = False
         self._label_density = 0.5
@@ -129,9 +131,26 @@ class Scene:
     # Model ------------------------------------------------------------------------------
 
     def set_model(self, model) -> None:
-        """Drop everything and take all parts of a model."""
+        """Take all parts of a model and no others; nothing is done twice for parts held."""
+        held = {name: drawn.part for name, drawn in self._drawn.items()}
+        if held and all(
+            name in held and _same_mesh(held[name], part) for name, part in model.parts.items()
+        ):
+            self._drop(held.keys() - model.parts.keys())
+            return
         self.clear()
-        self.add_parts(model.parts.values())
+        self.add_parts(drawn_model(model))
+
+    def _drop(self, ids: Iterable[str]) -> None:
+        changed = set()
+        for name in ids:
+            changed.add(batch_key(self._drawn.pop(name).part))
+            self._areas.pop(name, None)
+            for viewport in self._viewports:
+                viewport.shown.pop(name, None)
+        for key in changed:
+            self._rebuild_batch(key)
+        self._target = None
 
     def clear(self) -> None:
         """Drop all parts."""
@@ -167,6 +186,8 @@ class Scene:
         for key in changed:
             self._rebuild_batch(key)
         self._target = None
+        if changed and self.on_parts is not None:
+            self.on_parts()
 
     def part_ids(self) -> tuple[str, ...]:
         """Return the ids of all parts held, shown or not."""
@@ -186,6 +207,7 @@ class Scene:
                 shell = getattr(drawn, detail)
                 if len(shade) != len(shell.points):
                     continue
+                drawn.shaded = True
                 shell.surface[:, 3] = shade
                 self._batches[batch_key(drawn.part)][detail].set_openness(name, shade)
 
@@ -832,7 +854,7 @@ class Scene:
         if self._finalized:
             return
         self._finalized = True
-        self.on_flight = None
+        self.on_flight = self.on_parts = None
         self.clear()
         for viewport in self._viewports:
             viewport.renderer.RemoveAllViewProps()
@@ -840,6 +862,15 @@ class Scene:
         self._front.RemoveAllViewProps()
         self.window.RemoveRenderer(self._front)
         self.window.Finalize()
+
+
+def _same_mesh(held, part) -> bool:
+    return held is part or (
+        held.kind == part.kind
+        and held.stratum == part.stratum
+        and np.array_equal(held.mesh.vertices, part.mesh.vertices)
+        and np.array_equal(held.mesh.faces, part.mesh.faces)
+    )
 
 
 def _area(drawn: DrawnPart) -> float:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import logging
+import threading
 import time
 
 from PySide6.QtCore import QPoint, QSize, Qt, QTimer, Signal
@@ -13,7 +15,10 @@ from viewer.scene.camera import Flight
 from viewer.scene.scene import PickHit, Scene
 from viewer.scene.window import set_up
 
+LOG = logging.getLogger("peelback")
+
 SETTLE_MS = 120
+SHADE_AFTER_MS = 1500
 HOVER_MS = 60
 CLICK_SLACK_PX = 4
 FLIGHT_FRAME_MS = 16
@@ -40,6 +45,7 @@ class SceneWidget(QWidget):
     context_requested = Signal(object, QPoint)
     view_changed = Signal()
     settled = Signal()
+    _shade_ready = Signal(object)
 
     def __init__(self, parent: QWidget | None = None):
         super().__init__(parent)
@@ -78,6 +84,12 @@ class SceneWidget(QWidget):
         self._hover_timer = QTimer(self, singleShot=True, interval=HOVER_MS)
         self._hover_timer.timeout.connect(self._hover)
         self._hover_at: QPoint | None = None
+        # Parts that come one stage after another are shaded together, once they stop coming.
+        self._shade_timer = QTimer(self, singleShot=True, interval=SHADE_AFTER_MS)
+        self._shade_timer.timeout.connect(self._start_shading)
+        self._shade_ready.connect(self._take_shade)
+        self._shade_thread: threading.Thread | None = None
+        self.scene.on_parts = self._shade_timer.start
 
     # Drawing ----------------------------------------------------------------------------
 
@@ -129,6 +141,41 @@ class SceneWidget(QWidget):
     def sizeHint(self) -> QSize:
         """Return a comfortable first size."""
         return QSize(960, 720)
+
+    # Furrow shade -----------------------------------------------------------------------
+
+    def _start_shading(self) -> None:
+        """Work out the furrow shade beside the window and keep it for the next start."""
+        if self._finalized or (self._shade_thread and self._shade_thread.is_alive()):
+            return
+        drawn = list(self.scene.drawn_parts().values())
+        if all(part.shaded for part in drawn):
+            return
+
+        def work() -> None:
+            from viewer.scene.drawn_cache import LEAST_PARTS, drawn_path, save
+            from viewer.scene.furrows import shade
+
+            try:
+                answer = shade(drawn)
+                self._shade_ready.emit(answer)
+                if len(drawn) >= LEAST_PARTS:
+                    for detail, values in answer.items():
+                        for part in drawn:
+                            getattr(part, detail).surface[:, 3] = values[part.part.id]
+                    save(drawn_path([part.part for part in drawn]), drawn)
+            except RuntimeError:
+                LOG.debug("the window went away while the shade was worked out")
+            except Exception:
+                LOG.exception("no furrow shade")
+
+        self._shade_thread = threading.Thread(target=work, name="furrow shade", daemon=True)
+        self._shade_thread.start()
+
+    def _take_shade(self, answer) -> None:
+        if not self._finalized:
+            self.scene.set_openness(answer)
+            self.refresh(moving=False)
 
     # Flights ----------------------------------------------------------------------------
 
@@ -245,6 +292,7 @@ class SceneWidget(QWidget):
         self._finalized = True
         for timer in (
             self._draw_timer,
+            self._shade_timer,
             self._settle_timer,
             self._flight_timer,
             self._hover_timer,
