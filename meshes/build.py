@@ -44,15 +44,26 @@ _BONES = (
 # sheet is laid over it.
 STAGES: tuple[tuple[str, str, str, float], ...] = (
     # module, function, what is laid, relative time
+    ("meshes.soft.trunk_wall", "lay", "the trunk wall", 3.0),
     ("meshes.soft.segmental", "lay", "small segmental muscles", 3.0),
     ("meshes.soft.deep", "lay", "erector spinae and transversospinales", 4.0),
     ("meshes.soft.roof_sheets", "lay_aponeurosis", "the aponeurosis of erector spinae", 1.0),
-    ("meshes.soft.roof_sheets", "lay_thoracolumbar_fascia", "the thoracolumbar fascia", 1.0),
+    ("meshes.soft.flank_and_hip", "lay_transversus_aponeurosis", "transversus", 0.3),
+    ("meshes.soft.roof_sheets", "lay_thoracolumbar_fascia", "the thoracolumbar fascia", 2.0),
     ("meshes.soft.back_sheets", "lay_splenii", "the splenii", 1.0),
+    ("meshes.soft.shoulder_muscles", "lay_neck_front", "the scalenes", 0.5),
     ("meshes.soft.back_sheets", "lay_serrati_posteriores", "the serrati posteriores", 1.0),
+    ("meshes.soft.shoulder_muscles", "lay_serratus_anterior", "serratus anterior", 1.0),
     ("meshes.soft.back_sheets", "lay_levator_and_rhomboids", "levator and rhomboids", 1.0),
+    ("meshes.soft.shoulder_muscles", "lay_scapular_muscles", "the scapular muscles", 1.0),
+    ("meshes.soft.flank_and_hip", "lay_internal_oblique", "internal oblique", 0.5),
+    ("meshes.soft.flank_and_hip", "lay_gluteus_medius", "gluteus medius", 0.3),
+    ("meshes.soft.shoulder_muscles", "lay_sternocleidomastoid", "sternocleidomastoid", 0.3),
     ("meshes.soft.back_sheets", "lay_trapezius", "trapezius", 2.0),
     ("meshes.soft.back_sheets", "lay_latissimus", "latissimus dorsi", 2.0),
+    ("meshes.soft.shoulder_muscles", "lay_deltoid", "deltoid", 1.0),
+    ("meshes.soft.flank_and_hip", "lay_external_oblique", "external oblique", 1.0),
+    ("meshes.soft.flank_and_hip", "lay_gluteus_maximus", "gluteus maximus", 1.0),
 )
 
 

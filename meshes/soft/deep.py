@@ -10,7 +10,7 @@ from meshes.drape.carve import fibre_coordinates
 from meshes.drape.field import Field
 from meshes.model import Attachment, Contact, Part
 from meshes.soft.fascicles import Fascicle, deep_fascicles
-from meshes.soft.gutter import Gutter, make_gutter, sample_one
+from meshes.soft.gutter import Gutter, sample_one
 from meshes.soft.roof_sheets import APONEUROSIS_MM, aponeurosis_top
 from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench
@@ -61,8 +61,7 @@ _TENDON = {
 
 def lay(bench: Workbench) -> None:
     """Fill the left gutter and share it among the deep muscles."""
-    gutter = make_gutter(bench)
-    bench.gutter = gutter
+    gutter = bench.gutter
     fascicles = deep_fascicles(bench, gutter)
     spacing = 1.5 if bench.full else 2.4
     lower, upper = _box(bench, gutter, fascicles)

@@ -75,6 +75,7 @@ def lay_small(
     tendon: tuple[float, float] = (0.12, 0.12),
     without: Sequence[str] = (),
     gap: float = 0.25,
+    attach: bool = True,
 ) -> Part:
     """Carve a belly, give it its fibres and attachments and put it on the bench.
 
@@ -90,6 +91,8 @@ def lay_small(
     triangles, spacing : (full, preview)
     without : sequence of str
         Parts that are no obstacle (they are pierced or contain this one).
+    attach : bool
+        False leaves out the attachments (a part cut off at the model's end).
 
     Returns
     -------
@@ -110,10 +113,12 @@ def lay_small(
     count = max(len(line) for line in lines)
     fibres = np.stack([resample(line, max(count, 8)) for line in lines])
     record = bench.catalogue[entry]
-    attachments = (
-        Attachment("origin", ends[0], np.array([line[0] for line in lines])),
-        Attachment("insertion", ends[1], np.array([line[-1] for line in lines])),
-    )
+    attachments = ()
+    if attach:
+        attachments = (
+            Attachment("origin", ends[0], np.array([line[0] for line in lines])),
+            Attachment("insertion", ends[1], np.array([line[-1] for line in lines])),
+        )
     part = Part(
         id=part_id,
         entry=entry,

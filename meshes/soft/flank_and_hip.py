@@ -1,0 +1,150 @@
+"""Obliques and gluteal muscles: the lower and lateral edge of the back."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from meshes.drape.sheet import belly_profile, lay_sheet, slip_cells
+from meshes.shapes.solid import Solid
+from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
+from meshes.soft.small import lay_small, resample
+from meshes.soft.workbench import Workbench
+
+
+def _rib(bench: Workbench, number: int, share: float, lift: float = 0.8) -> np.ndarray:
+    point = part_of_curve(bench.landmark(f"rib_{number}.left.shaft"), share, share + 1e-3, 2)[0]
+    return point + lift * radial(bench)(point[None])[0]
+
+
+def lay_transversus_aponeurosis(bench: Workbench) -> None:
+    """Lay the posterior aponeurosis of transversus abdominis, the floor of the superior triangle."""
+    gutter = bench.gutter
+    scale = bench.frame.scale
+    low, high = float(bench.frame["L4"].centre[2]) - 6.0, float(bench.frame["L1"].centre[2]) - 2.0
+    z = np.linspace(low, high, 12)
+    x = gutter.edge(z) + 2.5
+    inner = np.stack([x, gutter.floor_at(x, z) - 6.5, z], axis=1)
+    outer = inner + np.array([34.0 * scale, -26.0 * scale, 0.0])
+    across, along = (16, 12) if bench.full else (9, 8)
+    sheet = lay_sheet(
+        inner, outer, bench.field, 0.9, along=along, across=across,
+        outward=radial(bench), border_tension=0.0, bow_limit=15.0,
+    )  # fmt: skip
+    put_sheet(
+        bench, "transversus_abdominis_aponeurosis", sheet,
+        [End("thoracolumbar_fascia_middle.left", inner)], [], kind="fascia",
+        tendon=lambda a, b: np.ones_like(a), slab_mm=6.0, attach_kind=("attach", "attach"),
+    )  # fmt: skip
+
+
+def lay_internal_oblique(bench: Workbench) -> None:
+    """Lay the posterior part of internal oblique: crest and raphe up and forward to ribs 10-12."""
+    gutter = bench.gutter
+    crest = bench.landmark("ilium.left.crest")
+    z = np.linspace(float(bench.frame["L2"].centre[2]), float(bench.frame["L4"].centre[2]), 5)
+    x = gutter.edge(z) + 3.0
+    raphe = np.stack([x, gutter.floor_at(x, z) - 1.0, z], axis=1)
+    on_crest = part_of_curve(crest, 0.36, 0.82, 12) + [0, 0, 1.2]
+    origin = np.concatenate([raphe, on_crest])
+    targets = [(12, _rib(bench, 12, 0.96)), (11, _rib(bench, 11, 0.93)), (10, _rib(bench, 10, 0.97))]
+    front = np.array([bench.landmark("costal_cartilage_10.left.medial_end") + [22.0, 6.0, -20.0],
+                      bench.landmark("ilium.left.ASIS") + [-4.0, -8.0, 40.0]])  # fmt: skip
+    insertion = np.concatenate([np.array([p for _, p in targets]), front])
+    across, along = (28, 26) if bench.full else (14, 14)
+    sheet = lay_sheet(
+        origin, insertion, bench.field,
+        belly_profile(6.0 * bench.body.muscle_bulk, tendon=(0.05, 0.05), edge=0.6),
+        along=along, across=across, outward=radial(bench), border_tension=0.0,
+    )  # fmt: skip
+    put_sheet(
+        bench, "internal_oblique", sheet,
+        [End("thoracolumbar_fascia_posterior.left", raphe), End("hip_bone.left", on_crest)],
+        [End(f"rib_{n}.left", p[None]) for n, p in targets], tendon=(0.08, 0.05),
+    )  # fmt: skip
+
+
+def lay_external_oblique(bench: Workbench) -> None:
+    """Lay external oblique: slips from ribs 5-12 down and forward to the crest; free behind."""
+    numbers = list(range(12, 4, -1))
+    shares = {12: 0.90, 11: 0.80, 10: 0.74, 9: 0.72, 8: 0.74, 7: 0.78, 6: 0.82, 5: 0.86}
+    slips = []
+    for number in numbers:
+        shaft = bench.landmark(f"rib_{number}.left.shaft")
+        curve = part_of_curve(shaft, shares[number] - 0.03, min(shares[number] + 0.05, 0.99), 4)
+        slips.append(curve + 0.9 * radial(bench)(curve))
+    crest = part_of_curve(bench.landmark("ilium.left.crest"), 0.52, 0.95, 14) + [1.0, 0, 1.2]
+    spine = bench.landmark("ilium.left.ASIS")
+    rim = bench.landmark("costal_cartilage_9.left.medial_end")
+    front = np.array([spine + [-6.0, -12.0, 14.0], 0.6 * spine + 0.4 * rim + [10.0, -16.0, 0.0],
+                      0.25 * spine + 0.75 * rim + [20.0, -10.0, 0.0]])  # fmt: skip
+    insertion = np.concatenate([crest, front])
+    across, along = (40, 36) if bench.full else (24, 18)
+    per = [across // 8] * 8
+    cells = slip_cells(across, along, per, 0.12, end="origin")
+    sheet = lay_sheet(
+        slips, insertion, bench.field,
+        belly_profile(6.5 * bench.body.muscle_bulk, tendon=(0.04, 0.05), edge=0.6),
+        along=along, across=across, outward=radial(bench), border_tension=(0.015, 0.0), cells=cells,
+    )  # fmt: skip
+    put_sheet(
+        bench, "external_oblique", sheet,
+        [End(f"rib_{n}.left", c) for n, c in zip(numbers, slips, strict=True)],
+        [End("hip_bone.left", crest)], tendon=(0.03, 0.06),
+    )  # fmt: skip
+
+
+def lay_gluteus_medius(bench: Workbench) -> None:
+    """Lay gluteus medius from the outer face of the ilium to the greater trochanter."""
+    bulk = bench.body.muscle_bulk * bench.frame.scale
+    crest = bench.landmark("ilium.left.crest")
+    surface = bench.landmark("ilium.left.gluteal_surface")
+    trochanter = bench.landmark("femur.left.greater_trochanter")
+    solid, lines = Solid(), []
+    centre = surface.mean(0)
+    for share in (0.30, 0.45, 0.60, 0.75, 0.88):
+        start = part_of_curve(crest, share, share + 1e-3, 2)[0] + [1.5, 0.5, -7.0]
+        nearest = surface[np.argsort(np.linalg.norm(surface - 0.5 * (start + centre), axis=1))[:3]].mean(0)
+        away = np.array([1.0, 0.45, 0.0]) * 11.0 * bulk
+        path = np.array([start, 0.5 * (start + nearest) + 0.8 * away, nearest + away,
+                         0.35 * nearest + 0.65 * trochanter + 1.1 * away,
+                         trochanter + [3.0, 2.0, 4.0]])  # fmt: skip
+        path = resample(path, 9)
+        lines.append(path)
+        swell = np.interp(np.linspace(0, 1, 9), [0, 0.3, 0.7, 1], [0.55, 1.0, 0.9, 0.35])
+        solid.sweep(path, [0.2, 1.0, 0.1], 15.0 * bulk * swell, 11.0 * bulk * swell, blend=8.0)
+    lay_small(bench, "gluteus_medius.left", "gluteus_medius", solid, lines,
+              ("hip_bone.left", "femur.left"), triangles=(3000, 500), spacing=(2.0, 3.2),
+              tendon=(0.03, 0.12), region="pelvis")  # fmt: skip
+
+
+def lay_gluteus_maximus(bench: Workbench) -> None:
+    """Lay gluteus maximus from crest, sacrum, coccyx and fascia to the gluteal tuberosity."""
+    crest = part_of_curve(bench.landmark("ilium.left.crest"), 0.20, 0.02, 6)
+    lateral = bench.landmark("sacrum.left.lateral_crest")
+    lateral = lateral[np.argsort(-lateral[:, 2])][1:]
+    coccyx = bench.landmark("coccyx.left.transverse_process")[None] + [1.0, 1.0, 0]
+    crest = crest + [1.0, 0.8, -1.5]
+    origin = np.concatenate([crest, lateral + [2.0, 1.0, 0.0], coccyx])
+    line = bench.landmark("femur.left.gluteal_tuberosity_line")
+    trochanter = bench.landmark("femur.left.greater_trochanter")
+    insertion = np.concatenate([trochanter[None] + [4.0, 8.0, -18.0], line + [1.0, 1.0, 0.0]])
+    across, along = (34, 34) if bench.full else (16, 16)
+
+    def outward(points):
+        p = np.asarray(points, float)
+        away = np.zeros_like(p)
+        away[..., 0] = 0.45 + 0.004 * p[..., 0]
+        away[..., 1] = 1.0
+        return away / np.linalg.norm(away, axis=-1, keepdims=True)
+
+    sheet = lay_sheet(
+        origin, insertion, bench.field,
+        belly_profile(24.0 * bench.body.muscle_bulk * bench.frame.scale, tendon=(0.02, 0.06),
+                      edge=0.55, edge_width=0.3),
+        along=along, across=across, outward=outward, border_tension=(0.0, -0.04), bow_limit=50.0,
+    )  # fmt: skip
+    put_sheet(
+        bench, "gluteus_maximus", sheet,
+        [End("hip_bone.left", crest), End("sacrum", lateral), End("coccyx", coccyx)],
+        [End("femur.left", insertion)], tendon=(0.02, 0.08), slab_mm=15.0,
+    )  # fmt: skip

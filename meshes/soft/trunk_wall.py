@@ -1,0 +1,144 @@
+"""The wall in front of the deep muscles: intercostals, quadratus lumborum, psoas, middle layer."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from meshes.drape.sheet import SheetGrid
+from meshes.shapes.solid import Solid
+from meshes.skeleton.frame import LUMBAR
+from meshes.soft.gutter import make_gutter
+from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
+from meshes.soft.small import lay_small
+from meshes.soft.workbench import Workbench
+
+_BACK = np.array([0.0, 1.0, 0.0])
+
+
+def lay(bench: Workbench) -> None:
+    """Lay external intercostals, psoas, quadratus lumborum and the middle layer of the fascia."""
+    bench.gutter = make_gutter(bench)
+    lay_external_intercostals(bench)
+    lay_psoas(bench)
+    lay_quadratus_lumborum(bench)
+    lay_middle_layer(bench)
+
+
+def lay_external_intercostals(bench: Workbench) -> None:
+    """Fill each space between two ribs; fibres run down and forward (seen behind: down and out).
+
+    From the tubercle to near the end of the bony rib (Gray 1918, as recalled).
+    """
+    outward = radial(bench)
+    for number in range(1, 12):
+        upper = bench.landmark(f"rib_{number}.left.lower_border")
+        lower = bench.landmark(f"rib_{number + 1}.left.upper_border")
+        last = 0.93 if number < 10 else (0.80 if number == 10 else 0.62)
+        across = 40 if bench.full else 14
+        top = part_of_curve(upper, 0.03, last, across)
+        bottom = part_of_curve(lower, 0.03, 1.0, 200)
+        # The fibre's lower end lies further forward than its upper end by about the space's height.
+        ends = []
+        for i, point in enumerate(top):
+            way = top[min(i + 1, across - 1)] - top[max(i - 1, 0)]
+            way = way / max(np.linalg.norm(way), 1e-9)
+            near = bottom[np.argmin(np.linalg.norm(bottom - point, axis=1))]
+            height = np.linalg.norm(near - point)
+            slant = 0.7 * min(i / (0.15 * across), 1.0)
+            ends.append(int(np.argmin(np.linalg.norm(bottom - (near + slant * height * way), axis=1))))
+        ends = np.maximum.accumulate(ends)
+        foot = bottom[ends]
+        u = np.linspace(0, 1, 7 if bench.full else 5)
+        mid = (1 - u)[None, :, None] * top[:, None] + u[None, :, None] * foot[:, None]
+        mid += 0.6 * outward(mid.reshape(-1, 3)).reshape(mid.shape) * np.sin(np.pi * u)[None, :, None]
+        thickness = np.full(mid.shape[:2], 2.4 * bench.frame.scale)
+        thickness[:, [0, -1]] = 1.6
+        sheet = SheetGrid(mid, thickness, None, 1)
+        facing = float((sheet.normals() * outward(mid.reshape(-1, 3)).reshape(mid.shape)).sum())
+        sheet = SheetGrid(mid, thickness, None, 1 if facing > 0 else -1)
+        put_sheet(
+            bench, "external_intercostal", sheet,
+            [End(f"rib_{number}.left", top)], [End(f"rib_{number + 1}.left", foot)],
+            part_id=f"external_intercostal_{number}.left", tendon=(0.05, 0.05), slab_mm=6.0,
+        )  # fmt: skip
+
+
+def lay_psoas(bench: Workbench) -> None:
+    """Lay psoas major beside the lumbar bodies, for orientation in sections."""
+    scale, bulk = bench.frame.scale, bench.body.muscle_bulk
+    path = []
+    for level in ("T12", *LUMBAR):
+        frame = bench.frame[level]
+        grow = {"T12": 0.3, "L1": 0.45, "L2": 0.65, "L3": 0.85, "L4": 1.0, "L5": 1.08}[level]
+        x = 0.5 * frame.width + (6.0 + 13.0 * grow) * scale
+        path.append([*frame.to_model(np.array([x, -2.0 - 8.0 * grow, 0.0])), grow])
+    head = bench.landmark("femur.left.head_centre")
+    path.append([0.72 * head[0], head[1] - 34.0 * scale, head[2] + 40.0 * scale, 0.85])
+    path.append([0.95 * head[0], head[1] - 34.0 * scale, head[2], 0.7])
+    path = np.array(path)
+    radius = 19.0 * scale * bulk * path[:, 3]
+    solid = Solid().sweep(path[:, :3], [1.0, 0, 0], 0.95 * radius, 1.05 * radius)
+    line = path[:, :3]
+    lay_small(bench, "psoas_major.left", "psoas_major", solid, [line],
+              ("vertebra_L1", "femur.left"), kind="context", triangles=(2400, 400),
+              spacing=(2.0, 3.5), tendon=(0.02, 0.05), attach=False)  # fmt: skip
+
+
+def lay_quadratus_lumborum(bench: Workbench) -> None:
+    """Lay quadratus lumborum: crest and iliolumbar ligament to rib 12 and the transverse processes.
+
+    Gray 1918 (as recalled).
+    """
+    bulk = bench.body.muscle_bulk * bench.frame.scale
+    crest = bench.landmark("ilium.left.crest")
+    lower = bench.landmark("rib_12.left.lower_border")
+    starts = part_of_curve(crest, 0.20, 0.36, 5)
+    ends = part_of_curve(lower, 0.62, 0.10, 5)
+    solid, lines = Solid(), []
+    u = np.linspace(0, 1, 9)[:, None]
+    floor = bench.gutter
+    for start, end in zip(starts[::-1], ends, strict=True):
+        line = (1 - u) * (start + [-3.0, -4.0, 0.0]) + u * (end + [0, -2.0, -1.0])
+        # Behind psoas and in front of the middle layer: a hand's breadth in front of the roof.
+        bed = floor.floor_at(line[:, 0], line[:, 2]) - 11.0 * bulk
+        hold = np.sin(np.pi * u[:, 0])
+        line[:, 1] = (1 - hold) * line[:, 1] + hold * np.minimum(line[:, 1], bed)
+        lines.append(line)
+        solid.sweep(line, [1.0, 0, 0.2], 9.0 * bulk, 5.0 * bulk, blend=3.0)
+    for level in ("L1", "L2", "L3", "L4"):
+        tip = bench.landmark(f"{level}.left.transverse_process")
+        start = starts[1] + [-3.0, -4.0, 0.0]
+        line = (1 - u) * start + u * (tip + [2.0, -4.0, -1.0])
+        solid.sweep(line, [1.0, 0, 0.2], 6.0 * bulk, 3.5 * bulk, blend=3.0)
+        lines.append(line)
+    lay_small(bench, "quadratus_lumborum.left", "quadratus_lumborum", solid, lines,
+              ("hip_bone.left", "rib_12.left"), triangles=(2400, 400),
+              spacing=(1.5, 2.5), tendon=(0.06, 0.05))  # fmt: skip
+
+
+def lay_middle_layer(bench: Workbench) -> None:
+    """Lay the middle layer of the thoracolumbar fascia between erector and quadratus."""
+    gutter = bench.gutter
+    across, along = (14, 44) if bench.full else (8, 16)
+    low = float(bench.frame["L4"].centre[2]) - 12.0
+    high = float(bench.frame["L1"].centre[2]) + 10.0
+    levels = ("L1", "L2", "L3", "L4")
+    tips = np.array([bench.landmark(f"{v}.left.transverse_process") for v in levels])
+    order = np.argsort(tips[:, 2])
+    z = np.linspace(low, high, along)
+    inner = np.interp(z, tips[order, 2], tips[order, 0]) - 1.0
+    outer = gutter.edge(z) + 1.0
+    s = np.linspace(0, 1, across)
+    x = inner[None] + s[:, None] * (outer - inner)[None]
+    zz = np.broadcast_to(z, x.shape)
+    y = gutter.floor_at(x, zz) - 5.8
+    mid = np.stack([x, y, zz], axis=-1)
+    sheet = SheetGrid(mid, np.full(x.shape, 0.8), None, 1)
+    if float(sheet.normals()[..., 1].mean()) < 0:
+        sheet = SheetGrid(mid, sheet.thickness, None, -1)
+    put_sheet(
+        bench, "thoracolumbar_fascia_middle", sheet,
+        [End(f"vertebra_{v}", t[None]) for v, t in zip(levels, tips, strict=True)], [],
+        kind="fascia", tendon=lambda a, b: np.ones_like(a), gap=0.15, slab_mm=6.0,
+        attach_kind=("attach", "attach"), drawn_thicker=True,
+    )  # fmt: skip
