@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import threading
+
 import fast_simplification
 import numpy as np
 import trimesh
@@ -10,6 +12,9 @@ from vtkmodules.vtkCommonDataModel import vtkImageData
 from vtkmodules.vtkFiltersCore import vtkFlyingEdges3D
 
 from meshes.shapes.solid import Solid, evaluate_grid
+
+DECIMATION_LOCK = threading.Lock()
+"""The decimation library keeps its mesh in globals and lets other threads run meanwhile."""
 
 
 def contour_grid(
@@ -158,12 +163,13 @@ def simplify(
     """
     target, aggression = max(int(triangles), 40), 5
     while len(faces) > target * 1.05:
-        points, new_faces = fast_simplification.simplify(
-            vertices.astype(np.float32),
-            faces.astype(np.int32),
-            target_reduction=1.0 - target / len(faces),
-            agg=aggression,
-        )
+        with DECIMATION_LOCK:
+            points, new_faces = fast_simplification.simplify(
+                vertices.astype(np.float32),
+                faces.astype(np.int32),
+                target_reduction=1.0 - target / len(faces),
+                agg=aggression,
+            )
         # Low aggression gives better triangles but may stop far above the wanted number.
         if len(new_faces) > target * 1.1 and aggression < 7:
             aggression += 2

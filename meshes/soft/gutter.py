@@ -209,20 +209,22 @@ def make_gutter(bench: Workbench) -> Gutter:
         roofs.append(y + thick)
         floors.append(y)
 
-    for number, width in ((1, 52.0), (2, 43.0), (3, 30.0), (4, 18.0)):
+    crest_line = marks["ilium.left.crest"]
+    for number, width in ((1, 66.0), (2, 46.0), (3, 30.0), (4, 18.0)):
         crest = marks[f"S{number}.median_crest"]
         lateral = marks["sacrum.left.lateral_crest"]
-        edge = width * scale
+        lateral = lateral[np.argsort(lateral[:, 2])]
         z = float(crest[2])
-        y_lateral = float(np.interp(z, np.sort(lateral[:, 2]), lateral[np.argsort(lateral[:, 2]), 1]))
-        x_lateral = float(np.interp(z, np.sort(lateral[:, 2]), lateral[np.argsort(lateral[:, 2]), 0]))
-        y_edge = y_lateral
+        x_lateral = float(np.interp(z, lateral[:, 2], lateral[:, 0]))
+        y_lateral = float(np.interp(z, lateral[:, 2], lateral[:, 1]))
+        edge, y_edge = width * scale, y_lateral
         if number <= 2:
-            spine = marks["ilium.left.PSIS"]
-            y_edge = max(y_lateral, float(spine[1]) - 4.0)
+            # Between the sacrum and the back of the iliac crest, which stands higher.
+            edge, y_edge = _crest_edge(crest_line, z)
         inner = crest[1] - 8.0 * scale
-        floors.append(across([(0.0, inner), (min(x_lateral, edge * 0.95), y_lateral), (edge, y_lateral)], edge))
-        bulge = {1: 9.0, 2: 6.0, 3: 3.0, 4: 1.5}[number] * scale * bulk
+        bed = [(0.0, inner), (min(x_lateral, edge * 0.9), y_lateral), (edge, y_lateral)]
+        floors.append(across(bed, edge))
+        bulge = {1: 7.0, 2: 4.0, 3: 3.0, 4: 1.5}[number] * scale * bulk
         roofs.append(crest[1] + 0.5 + t * (y_edge - crest[1]) + bulge * 4 * t * (1 - t))
         heights.append(z)
         edges.append(edge)
@@ -245,6 +247,15 @@ def make_gutter(bench: Workbench) -> Gutter:
     floor = along(floors)
     roof = np.maximum(roof, floor + 0.3)
     return Gutter(float(grid_z[0]), _STEP_MM, width, roof, floor)
+
+
+def _crest_edge(crest: np.ndarray, z: float) -> tuple[float, float]:
+    """Inner lip of the back of the iliac crest at a height: (x, y) mm."""
+    back = crest[: int(0.45 * len(crest))]
+    order = np.argsort(back[:, 2])
+    x = float(np.interp(z, back[order, 2], back[order, 0]))
+    y = float(np.interp(z, back[order, 2], back[order, 1]))
+    return x - 4.0, y - 0.5
 
 
 def _rib_edge(marks, z: float, default_x: float, default_y: float) -> tuple[float, float]:
