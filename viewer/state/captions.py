@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from meshes.model import BackModel, Part
 from viewer.state.search import Named
 from viewer.state.view_state import STRATA, ViewState
 from viewer.state.visibility import taken_off
+
+if TYPE_CHECKING:
+    from meshes.model import BackModel, Part
 
 KIND_WORDS = {
     "bone": "bone",

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Any, Literal
 
 from viewer.state.commands import Command
-from viewer.state.view_state import SideChoice, ViewState, on_side, sides_of
+from viewer.state.view_state import BOTH_SIDES, SideChoice, ViewState, on_side, sides_of
 from viewer.state.visibility import HasParts, taken_off
 
 StepStatus = Literal["done", "allowed", "refused"]
@@ -30,11 +30,15 @@ class Step:
         The same kind of names: what comes into view, and what must not be cut.
     do : str
         How it is done.
+    stop : str
+        Signs of being too deep.
+    cut, hinge : str
+        Line of cut and where the flap stays fixed, in words.
     caution : str
     differs : str
         Where courses differ.
-    side : {"each", "both", "mid"}
-        "each" is done a side at a time, the others once for the donor.
+    side : {"each", "both"}
+        "each" is done a side at a time, "both" once, when both sides are ready.
     minutes : float
         Planned time; an editable default without a source.
     """
@@ -46,6 +50,9 @@ class Step:
     reveals: tuple[str, ...] = ()
     keep: tuple[str, ...] = ()
     do: str = ""
+    stop: str = ""
+    cut: str = ""
+    hinge: str = ""
     caution: str = ""
     differs: str = ""
     side: str = "each"
@@ -72,8 +79,13 @@ class StepLine:
 class Plan:
     """Steps in their order, with the parts of a model that each one concerns."""
 
-    def __init__(self, steps: Sequence[Step]) -> None:
+    def __init__(
+        self, steps: Sequence[Step], expand: Callable[[str], Iterable[str]] | None = None
+    ) -> None:
+        """Check the order of the steps; ``expand`` spells a name out into part ids."""
         self.steps = tuple(steps)
+        self._expand = expand
+        self._removed: dict[tuple, frozenset[str]] = {}
         self._by_id = {step.id: step for step in self.steps}
         for step in self.steps:
             for need in step.needs:
@@ -110,15 +122,21 @@ class Plan:
     def parts_of(self, names: Iterable[str], model: HasParts, side: SideChoice) -> set[str]:
         """Return the ids of the model's parts that names stand for, on a side."""
         names = set(names)
+        spelled: set[str] = set()
+        if self._expand is not None:
+            spelled = {part_id for name in names for part_id in self._expand(name)}
         return {
             part.id
             for part in model.parts.values()
-            if on_side(part.side, side) and names & _handles(part)
+            if on_side(part.side, side) and (part.id in spelled or names & _handles(part))
         }
 
-    def removed_by(self, step: Step, model: HasParts, side: str) -> set[str]:
+    def removed_by(self, step: Step, model: HasParts, side: str) -> frozenset[str]:
         """Return the ids that a step takes out of the way on one side."""
-        return self.parts_of(step.removes, model, side)
+        key = (id(model.parts), len(model.parts), step.id, side)
+        if key not in self._removed:
+            self._removed[key] = frozenset(self.parts_of(step.removes, model, side))
+        return self._removed[key]
 
     def done(self, model: HasParts, state: ViewState, side: str) -> set[str]:
         """Return the ids of the steps that count as done on one side.
@@ -153,18 +171,19 @@ class Plan:
 
     def lines(self, model: HasParts, state: ViewState, side: str) -> list[StepLine]:
         """Return every step with its standing on one side, in plan order."""
-        done = self.done(model, state, side)
+        done = {s: self.done(model, state, s) for s in BOTH_SIDES}
         lines = []
         for step in self.steps:
-            if step.id in done:
+            if step.id in done[side]:
                 lines.append(StepLine(step, "done"))
                 continue
-            missing = [self._by_id[n] for n in step.needs if n not in done]
-            if missing:
-                titles = ", ".join(f"“{m.title}”" for m in missing)
-                lines.append(StepLine(step, "refused", f"First: {titles} ({side} side)."))
-            else:
-                lines.append(StepLine(step, "allowed"))
+            reasons = []
+            for s in BOTH_SIDES if step.side == "both" else (side,):
+                missing = [self._by_id[n].title for n in step.needs if n not in done[s]]
+                if missing:
+                    titles = ", ".join(f"“{title}”" for title in missing)
+                    reasons.append(f"First, on the {s}: {titles}.")
+            lines.append(StepLine(step, "refused" if reasons else "allowed", " ".join(reasons)))
         return lines
 
     def next_step(self, model: HasParts, state: ViewState, side: str) -> Step | None:
@@ -198,6 +217,8 @@ class Plan:
         instructor's 'anyway' and is noted as such in the state.
         """
         step = self._by_id[step_id]
+        if step.side == "both":
+            side = "both"
 
         def change(state: ViewState) -> ViewState:
             ticked, overridden, removed = state.ticked, state.overridden, state.removed
@@ -215,6 +236,8 @@ class Plan:
         """Return the command that lays a step's parts back, and those of all that need it."""
         step = self._by_id[step_id]
         steps = [step, *self.after(step_id)]
+        if step.side == "both":
+            side = "both"
 
         def change(state: ViewState) -> ViewState:
             ticked, overridden = state.ticked, state.overridden
@@ -263,40 +286,33 @@ def _handles(part: object) -> set[str]:
     return {name, part.group, getattr(part, "entry", name)} - {""}
 
 
-def plan_from_records(records: Iterable[object]) -> Plan:
-    """Make a plan from the catalogue's own records (any objects with the fields of ``Step``)."""
-
-    def words(record: object, *names: str) -> tuple[str, ...]:
-        for name in names:
-            value = getattr(record, name, None)
-            if value:
-                return (value,) if isinstance(value, str) else tuple(value)
-        return ()
-
-    def text(record: object, *names: str) -> str:
-        for name in names:
-            value = getattr(record, name, None)
-            if value:
-                return value if isinstance(value, str) else "; ".join(value)
-        return ""
-
+def plan_from_records(
+    records: Iterable[Any], expand: Callable[[str], Iterable[str]] | None = None
+) -> Plan:
+    """Make a plan from the catalogue's own records (``meshes.catalogue.plan.PlanStep``)."""
     return Plan(
         [
             Step(
-                id=str(record.id),
-                title=text(record, "title", "what"),
-                needs=words(record, "needs"),
-                removes=words(record, "removes"),
-                reveals=words(record, "reveals"),
-                keep=words(record, "keep"),
-                do=text(record, "do", "how"),
-                caution=text(record, "caution", "cautions"),
-                differs=text(record, "differs", "courses_differ"),
-                side=text(record, "side") or "each",
-                minutes=float(getattr(record, "minutes", 0) or 0),
+                id=record.id,
+                title=record.title,
+                needs=record.needs,
+                removes=record.removes,
+                reveals=record.reveals,
+                keep=record.keep,
+                do=record.do,
+                stop="; ".join(record.stop),
+                cut="; ".join(cut.words for cut in record.cuts),
+                hinge=" – ".join(
+                    words for words in (record.hinge and record.hinge.words, record.fold) if words
+                ),
+                caution=record.caution,
+                differs=record.differs,
+                side=record.side,
+                minutes=record.minutes,
             )
             for record in records
-        ]
+        ],
+        expand,
     )
 
 

@@ -19,11 +19,11 @@ TYPICAL_MM: tuple[float, ...] = (2.0, 8.0, 5.0, 4.0, 2.0, 3.0, 18.0, 14.0, 8.0, 
 """Shown before anything has been probed; marked as such, never as a measurement."""
 
 
-class ProbeHit(Protocol):
-    """One part met by the drill."""
+class Stretch(Protocol):
+    """One stretch of the drill inside one part (``meshes.questions.probe.Rung``)."""
 
     part_id: str
-    entry_mm: float
+    enter_mm: float
     thickness_mm: float
 
 
@@ -50,7 +50,7 @@ class Band:
     off_right: bool = False
 
 
-def thickness_by_stratum(hits: Iterable[ProbeHit], model: HasParts) -> tuple[float | None, ...]:
+def thickness_by_stratum(hits: Iterable[Stretch], model: HasParts) -> tuple[float | None, ...]:
     """Return how much of each stratum the drill goes through, mm.
 
     The drill stops where it leaves the canal or, beside the canal, the bone;
@@ -59,17 +59,17 @@ def thickness_by_stratum(hits: Iterable[ProbeHit], model: HasParts) -> tuple[flo
     sums: list[float] = [0.0] * STRATUM_COUNT
     met = [False] * STRATUM_COUNT
     bottom: float | None = None
-    for hit in sorted(hits, key=lambda h: h.entry_mm):
+    for hit in sorted(hits, key=lambda h: h.enter_mm):
         part = model.parts.get(hit.part_id)
         if part is None or part.kind == "context":
             continue
-        if bottom is not None and hit.entry_mm > bottom + 1.0:
+        if bottom is not None and hit.enter_mm > bottom + 1.0:
             break
         n = part.stratum
         met[n] = True
         sums[n] += hit.thickness_mm
         if n == 10 or (n == 9 and part.kind == "bone"):
-            end = hit.entry_mm + hit.thickness_mm
+            end = hit.enter_mm + hit.thickness_mm
             bottom = end if bottom is None else max(bottom, end)
     return tuple(s if m else None for s, m in zip(sums, met, strict=True))
 

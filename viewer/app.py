@@ -1,0 +1,60 @@
+"""Starting the window."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Open the window and stay until it is closed.
+
+    Parameters
+    ----------
+    argv : sequence of str, optional
+        Words after ``peelback``: body parameters and ``--detail``.
+
+    Returns
+    -------
+    int
+        0 when the window was closed in the usual way.
+    """
+    from PySide6.QtCore import QTimer
+    from PySide6.QtWidgets import QApplication
+
+    from viewer.cli import make_parser
+    from viewer.cli_body import body_from
+    from viewer.settings import LOG, load_settings, start_log
+    from viewer.window import MainWindow
+
+    words = make_parser().parse_args(list(sys.argv[1:] if argv is None else argv))
+    body = body_from(words)
+    start_log()
+    app = QApplication.instance() or QApplication(["peelback"])
+    app.setApplicationName("Peelback")
+    app.setStyle("Fusion")
+    settings, message = load_settings()
+    window = MainWindow(body, getattr(words, "detail", settings.detail), settings)
+    window.tell_later(message)
+    sys.excepthook = _make_hook(window)
+    window.show()
+    LOG.info("window open")
+    window.begin()
+    QTimer.singleShot(300, window, window.show_first_cautions)
+    code = app.exec()
+    window.shut_down()
+    return code
+
+
+def _make_hook(window: object):
+    """Log what went wrong and say so in the window, instead of a traceback on a terminal."""
+    from viewer.settings import LOG, log_path
+
+    def hook(kind: type, error: BaseException, trace: object) -> None:
+        LOG.error("unexpected", exc_info=(kind, error, trace))
+        if issubclass(kind, KeyboardInterrupt):
+            window.close()
+            return
+        window.say(f"Something went wrong: {error}. It is in the log, {log_path()}.", 0)
+
+    return hook

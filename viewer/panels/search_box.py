@@ -1,0 +1,91 @@
+"""The search field: any name, any spelling; Enter goes there."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QEvent, QModelIndex, Qt, Signal
+from PySide6.QtGui import QStandardItem, QStandardItemModel
+from PySide6.QtWidgets import QCompleter, QLineEdit, QWidget
+
+from viewer.state.search import Found, Named, also_called, find
+
+
+class SearchBox(QLineEdit):
+    """A line that finds parts.
+
+    Signals
+    -------
+    found : Named
+        Chosen from the list, or the best find on Enter.
+    nothing_found : str
+    """
+
+    found = Signal(object)
+    nothing_found = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setPlaceholderText("Find a part: English, Latin, synonym…  (/)")
+        self.setClearButtonEnabled(True)
+        self.setAccessibleName("Find a part")
+        self._index: Sequence[Named] = ()
+        self._finds: list[Found] = []
+        self._model = QStandardItemModel(self)
+        completer = QCompleter(self._model, self)
+        completer.setCompletionMode(QCompleter.CompletionMode.UnfilteredPopupCompletion)
+        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        completer.setMaxVisibleItems(12)
+        completer.popup().setAccessibleName("Found parts")
+        completer.activated[QModelIndex].connect(self._take_row)
+        self.setCompleter(completer)
+        self.textEdited.connect(self._look)
+        self.returnPressed.connect(self._take_best)
+
+    def set_index(self, index: Sequence[Named]) -> None:
+        """Take what can be found."""
+        self._index = index
+
+    @property
+    def finds(self) -> list[Found]:
+        """The present finds, best first."""
+        return self._finds
+
+    def _look(self, text: str) -> None:
+        self._finds = find(text, self._index)
+        self._model.clear()
+        for found in self._finds:
+            by = also_called(found.named, found.by)
+            words = f"{found.named.title}  –  {by}" if by else found.named.title
+            item = QStandardItem(words)
+            item.setEditable(False)
+            self._model.appendRow(item)
+
+    def _take_row(self, index: QModelIndex) -> None:
+        if 0 <= index.row() < len(self._finds):
+            self._take(self._finds[index.row()].named)
+
+    def _take_best(self) -> None:
+        if self.completer().popup().isVisible() and (
+            self.completer().popup().currentIndex().isValid()
+        ):
+            return
+        self._look(self.text())
+        if self._finds:
+            self._take(self._finds[0].named)
+        elif self.text().strip():
+            self.nothing_found.emit(self.text().strip())
+
+    def _take(self, named: Named) -> None:
+        self.completer().popup().hide()
+        self.found.emit(named)
+        self.selectAll()
+
+    def event(self, event: QEvent) -> bool:
+        # Letters typed here are text, not the window's keys.
+        if event.type() == QEvent.Type.ShortcutOverride and not (
+            event.modifiers() & Qt.KeyboardModifier.ControlModifier
+        ):
+            event.accept()
+            return True
+        return super().event(event)

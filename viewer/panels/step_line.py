@@ -1,0 +1,345 @@
+"""The step line: the dissection plan as a row of steps under the model."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from viewer.panels.style import LIGHT, Theme, font
+from viewer.state.plan import Step, StepLine, names_in_words
+
+STATUS_WORDS = {"done": "done", "allowed": "may be done now", "refused": "not yet"}
+
+
+class StepMark(QAbstractButton):
+    """One step in the row: its number, its name, and how it stands on either side."""
+
+    def __init__(self, number: int, step: Step, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.step = step
+        self.number = number
+        self._status = {"left": "refused", "right": "refused"}
+        self._chosen = False
+        self._theme: Theme = LIGHT
+        self._scale = 1.0
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+
+    def show_status(self, left: str, right: str, chosen: bool) -> None:
+        """Show how the step stands on the left and on the right."""
+        self._status = {"left": left, "right": right}
+        self._chosen = chosen
+        self.setAccessibleName(f"Step {self.number}: {self.step.title}")
+        self.setAccessibleDescription(f"left: {STATUS_WORDS[left]}; right: {STATUS_WORDS[right]}")
+        self.update()
+
+    def set_dress(self, theme: Theme, scale: float) -> None:
+        """Take colours and letter scale."""
+        self._theme, self._scale = theme, scale
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        metrics = self.fontMetrics()
+        width = min(max(metrics.horizontalAdvance(self.step.title) * 0.56, 84), 150)
+        return QSize(round(width + 40 * self._scale), round(46 * self._scale))
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
+
+    def paintEvent(self, event: QEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        t, s = self._theme, self._scale
+        box = QRectF(self.rect()).adjusted(1, 1, -1, -1)
+        # An arrow-shaped tab: the row reads from left to right.
+        tip = 9 * s
+        path = QPainterPath(box.topLeft())
+        path.lineTo(box.right() - tip, box.top())
+        path.lineTo(box.right(), box.center().y())
+        path.lineTo(box.right() - tip, box.bottom())
+        path.lineTo(box.left(), box.bottom())
+        if self.number > 1:
+            path.lineTo(box.left() + tip, box.center().y())
+        path.closeSubpath()
+        both = set(self._status.values())
+        ground = t.raised if "refused" not in both or len(both) > 1 else t.panel
+        painter.setBrush(QColor(t.accent_wash if self._chosen else ground))
+        width = 2.0 if self._chosen or self.hasFocus() else 1.0
+        painter.setPen(QPen(QColor(t.accent if self._chosen or self.hasFocus() else t.line), width))
+        painter.drawPath(path)
+        self._paint_sides(painter, QRectF(box.left() + 15 * s, box.top(), 18 * s, box.height()))
+        quiet = both == {"refused"}
+        painter.setPen(QColor(t.soft if quiet else t.text))
+        painter.setFont(font(s, 0.86, bold=self._chosen))
+        painter.drawText(
+            QRectF(box.left() + 37 * s, box.top() + 2, box.width() - 49 * s, box.height() - 4),
+            Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextWordWrap,
+            self._wrapped(painter, int(box.width() - 49 * s)),
+        )
+        painter.end()
+
+    def _wrapped(self, painter: QPainter, width: int) -> str:
+        """The title on at most two lines, shortened at its end."""
+        metrics = painter.fontMetrics()
+        words, first = f"{self.number}. {self.step.title}".split(), ""
+        while words and metrics.horizontalAdvance(f"{first} {words[0]}".strip()) <= width:
+            first = f"{first} {words.pop(0)}".strip()
+        rest = metrics.elidedText(" ".join(words), Qt.TextElideMode.ElideRight, width)
+        return f"{first}\n{rest}" if first and rest else first or rest
+
+    def _paint_sides(self, painter: QPainter, box: QRectF) -> None:
+        """Left mark above, right mark below: tick done, ring allowed, dash not yet."""
+        s, t = self._scale, self._theme
+        for k, side in enumerate(("left", "right")):
+            at = QPointF(box.center().x() + 3 * s, box.center().y() + (k - 0.5) * 17 * s)
+            status = self._status[side]
+            painter.setFont(font(s, 0.62, bold=True))
+            painter.setPen(QColor(t.soft))
+            painter.drawText(
+                QRectF(at.x() - 18 * s, at.y() - 7 * s, 12 * s, 14 * s),
+                Qt.AlignmentFlag.AlignCenter,
+                side[0].upper(),
+            )
+            r = 5 * s
+            if status == "done":
+                painter.setPen(Qt.PenStyle.NoPen)
+                painter.setBrush(QColor(t.done))
+                painter.drawEllipse(at, r, r)
+                painter.setPen(QPen(QColor(t.panel), 1.6 * s))
+                painter.drawPolyline(
+                    [
+                        QPointF(at.x() - 2.4 * s, at.y()),
+                        QPointF(at.x() - 0.6 * s, at.y() + 2 * s),
+                        QPointF(at.x() + 2.6 * s, at.y() - 2.2 * s),
+                    ]
+                )
+            elif status == "allowed":
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.setPen(QPen(QColor(t.accent), 2 * s))
+                painter.drawEllipse(at, r - 0.6 * s, r - 0.6 * s)
+            else:
+                painter.setPen(QPen(QColor(t.soft), 1.6 * s))
+                painter.drawLine(
+                    QPointF(at.x() - r * 0.7, at.y()), QPointF(at.x() + r * 0.7, at.y())
+                )
+
+
+class StepLineBar(QFrame):
+    """The row of steps and what is to be done at the chosen one.
+
+    Signals
+    -------
+    step_wanted : str, bool
+        Do this step; True for 'anyway'.
+    lay_back_wanted : str
+    """
+
+    step_wanted = Signal(str, bool)
+    lay_back_wanted = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("steps")
+        self.setAccessibleName("Step line")
+        self._marks: list[StepMark] = []
+        self._lines: dict[str, Sequence[StepLine]] = {}
+        self._chosen = ""
+        self._followed = True
+        self._side = "both"
+        self._titles: Mapping[str, str] = {}
+        self._theme: Theme = LIGHT
+        self._scale = 1.0
+
+        self._row = QWidget()
+        self._row_layout = QHBoxLayout(self._row)
+        self._row_layout.setContentsMargins(6, 0, 6, 0)
+        self._row_layout.setSpacing(0)
+        self._scroll = QScrollArea()
+        self._scroll.setWidget(self._row)
+        self._scroll.setWidgetResizable(True)
+        self._scroll.setFrameShape(QFrame.Shape.NoFrame)
+        self._scroll.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
+        self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._scroll.viewport().setAutoFillBackground(False)
+        self._row.setAutoFillBackground(False)
+
+        self._what = QLabel()
+        self._what.setWordWrap(True)
+        self._what.setTextFormat(Qt.TextFormat.RichText)
+        self._what.setAlignment(Qt.AlignmentFlag.AlignTop)
+        self._what.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
+        self._what.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.do_button = QPushButton("Do this step")
+        self.do_button.setProperty("strong", True)
+        self.anyway_button = QPushButton("Anyway")
+        self.anyway_button.setToolTip("Do the step although the plan does not allow it yet")
+        self.back_button = QPushButton("Lay back")
+        self.back_button.setToolTip("Lay this step back, and every step that needs it")
+        self.do_button.clicked.connect(lambda: self.step_wanted.emit(self._chosen, False))
+        self.anyway_button.clicked.connect(lambda: self.step_wanted.emit(self._chosen, True))
+        self.back_button.clicked.connect(lambda: self.lay_back_wanted.emit(self._chosen))
+        buttons = QVBoxLayout()
+        buttons.setSpacing(4)
+        buttons.addWidget(self.do_button)
+        buttons.addWidget(self.anyway_button)
+        buttons.addWidget(self.back_button)
+        buttons.addStretch(1)
+        below = QHBoxLayout()
+        below.setContentsMargins(12, 0, 10, 6)
+        below.setSpacing(14)
+        below.addWidget(self._what, 1)
+        below.addLayout(buttons)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 6, 0, 0)
+        layout.setSpacing(5)
+        layout.addWidget(self._scroll)
+        layout.addLayout(below, 1)
+        self._tell()
+
+    @property
+    def chosen(self) -> str:
+        """Id of the step whose words are shown."""
+        return self._chosen
+
+    def set_steps(self, steps: Sequence[Step], titles: Mapping[str, str]) -> None:
+        """Lay out the plan."""
+        for mark in self._marks:
+            self._row_layout.removeWidget(mark)
+            mark.deleteLater()
+        while self._row_layout.count():
+            self._row_layout.takeAt(0)
+        self._titles = titles
+        self._marks = []
+        for number, step in enumerate(steps, start=1):
+            mark = StepMark(number, step)
+            mark.clicked.connect(lambda _=False, i=step.id: self.choose(i))
+            mark.set_dress(self._theme, self._scale)
+            self._marks.append(mark)
+            self._row_layout.addWidget(mark)
+        self._row_layout.addStretch(1)
+        if not any(mark.step.id == self._chosen for mark in self._marks):
+            self._chosen = ""
+
+    def set_dress(self, theme: Theme, scale: float) -> None:
+        """Take colours and letter scale."""
+        self._theme, self._scale = theme, scale
+        for mark in self._marks:
+            mark.set_dress(theme, scale)
+        self._scroll.setFixedHeight(round(46 * scale) + round(11 * scale))
+        self.setFixedHeight(round(166 * scale))
+        self._what.setFont(font(scale, 0.95))
+        self._tell()
+
+    def show_lines(self, left: Sequence[StepLine], right: Sequence[StepLine], side: str) -> None:
+        """Show how every step stands, and follow the dissection to the next one."""
+        before = self._standing()
+        self._lines = {"left": left, "right": right}
+        self._side = side
+        if self._standing() != before or not self._chosen:
+            self._chosen = self._next() or (self._marks[-1].step.id if self._marks else "")
+        self._mark()
+
+    def choose(self, step_id: str) -> None:
+        """Show the words of a step."""
+        self._chosen = step_id
+        self._mark()
+
+    def _standing(self) -> tuple:
+        return (
+            self._side,
+            *(tuple(line.status for line in self._lines.get(s, ())) for s in ("left", "right")),
+        )
+
+    def _next(self) -> str:
+        sides = ("left", "right") if self._side == "both" else (self._side,)
+        for k, mark in enumerate(self._marks):
+            if any(self._lines[s][k].status == "allowed" for s in sides):
+                return mark.step.id
+        return ""
+
+    def _mark(self) -> None:
+        shown = None
+        for k, mark in enumerate(self._marks):
+            chosen = mark.step.id == self._chosen
+            mark.show_status(self._lines["left"][k].status, self._lines["right"][k].status, chosen)
+            if chosen:
+                shown = mark
+        if shown is not None:
+            QTimer.singleShot(0, self, lambda: self._bring_into_view(shown))
+        self._tell()
+
+    def _bring_into_view(self, mark: StepMark) -> None:
+        if mark in self._marks:
+            self._scroll.ensureWidgetVisible(mark, self._scroll.width() // 3, 0)
+
+    def _chosen_lines(self) -> list[StepLine]:
+        sides = ("left", "right") if self._side == "both" else (self._side,)
+        return [
+            line for s in sides for line in self._lines.get(s, ()) if line.step.id == self._chosen
+        ]
+
+    def _tell(self) -> None:
+        lines = self._chosen_lines()
+        for button in (self.do_button, self.anyway_button, self.back_button):
+            button.setVisible(bool(lines))
+        if not lines:
+            self._what.setText("The plan appears when the model is ready.")
+            return
+        step, t = lines[0].step, self._theme
+        statuses = {line.status for line in lines}
+        refused = "refused" in statuses
+        done = statuses == {"done"}
+        self.do_button.setEnabled("allowed" in statuses and not refused)
+        self.do_button.setVisible(not done and not refused)
+        self.anyway_button.setVisible(refused)
+        self.back_button.setVisible("done" in statuses)
+
+        def part(head: str, text: str, colour: str = "") -> str:
+            if not text:
+                return ""
+            tint = f" style='color:{colour}'" if colour else f" style='color:{t.soft}'"
+            return f"<b{tint}>{head}</b>&nbsp; {text}"
+
+        where = "both sides" if self._side == "both" else f"the {self._side} side"
+        head = f"<b>{step.title}</b> <span style='color:{t.soft}'>· on {where}"
+        if step.minutes:
+            head += f" · about {step.minutes:.0f} min"
+        head += "</span>"
+        reasons = " ".join(dict.fromkeys(line.reason for line in lines if line.reason))
+        rows = [
+            head,
+            part("Not yet.", reasons, t.caution) if refused else "",
+            part("Do", step.do) if step.do != step.title else "",
+            "&nbsp;&nbsp; ".join(
+                piece
+                for piece in (
+                    part("Reveals", names_in_words(step.reveals, self._titles)),
+                    part("Keep", names_in_words(step.keep, self._titles)),
+                )
+                if piece
+            ),
+            "&nbsp;&nbsp; ".join(
+                piece for piece in (part("Cut", step.cut), part("Hinge", step.hinge)) if piece
+            ),
+            part("Too deep if", step.stop, t.caution),
+            part("Caution", step.caution, t.caution),
+            part("Courses differ", step.differs),
+        ]
+        text = "<br>".join(row for row in rows if row)
+        self._what.setText(text)
+        self._what.setToolTip(f"<p>{text}</p>")

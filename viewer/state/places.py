@@ -1,0 +1,82 @@
+"""Where a point is, in the words of a dissector: level, side, distance from the midline."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+import numpy as np
+
+_SUFFIXES = (".spinous_process", ".posterior_tubercle", ".median_crest")
+
+# Feelable through the skin (common practice); all others are found by counting.
+PALPABLE = (
+    "occipital.external_protuberance",
+    "C7.spinous_process",
+    "T3.spinous_process",
+    "T7.spinous_process",
+    "T12.spinous_process",
+    "L4.spinous_process",
+    "S2.median_crest",
+    "temporal.{side}.mastoid_tip",
+    "scapula.{side}.superior_angle",
+    "scapula.{side}.root_of_spine",
+    "scapula.{side}.acromion_tip",
+    "scapula.{side}.inferior_angle",
+    "scapula.{side}.medial_border",
+    "scapula.{side}.spine_crest_lower_lip",
+    "ilium.{side}.crest",
+    "ilium.{side}.PSIS",
+    "coccyx.tip",
+)
+
+
+def level_heights(landmarks: Mapping[str, np.ndarray]) -> dict[str, float]:
+    """Return z (mm) of the tip of each spine by level."""
+    heights: dict[str, float] = {}
+    for name, place in landmarks.items():
+        for suffix in _SUFFIXES:
+            if name.endswith(suffix) and name.count(".") == 1:
+                level = name.removesuffix(suffix)
+                if level[:1] in "CTLS" and level[1:].isdigit():
+                    heights.setdefault(level, float(np.asarray(place).reshape(-1, 3)[:, 2].mean()))
+    return heights
+
+
+def place_in_words(point: Sequence[float], heights: Mapping[str, float]) -> str:
+    """Return "level of spine T7, 40 mm left"."""
+    x, z = float(point[0]), float(point[2])
+    side = "left" if x > 0 else "right"
+    across = "midline" if abs(x) < 2.5 else f"{abs(x):.0f} mm {side}"
+    if not heights:
+        return across
+    level = min(heights, key=lambda name: abs(heights[name] - z))
+    top, bottom = max(heights.values()), min(heights.values())
+    if z > top + 30 or z < bottom - 60:
+        return across
+    return f"spine {level}, {across}"
+
+
+def surface_marks(
+    landmarks: Mapping[str, np.ndarray], records: Mapping[str, object] | None = None
+) -> list[tuple[str, np.ndarray]]:
+    """Return the palpable landmarks that the model has, with the words on their marks.
+
+    Parameters
+    ----------
+    landmarks : mapping of str to (3,) or (k, 3) float, mm
+    records : mapping of str to catalogue ``Landmark``, optional
+        Gives the English words; without it the id is spelled out.
+    """
+    marks = []
+    for pattern in PALPABLE:
+        for side in ("left", "right") if "{side}" in pattern else ("",):
+            name = pattern.format(side=side)
+            if name not in landmarks:
+                continue
+            record = (records or {}).get(name)
+            words = getattr(record, "english", "") or name.rsplit(".", 1)[-1].replace("_", " ")
+            level = name.split(".", 1)[0]
+            if level[:1] in "CTLS" and level[1:].isdigit():
+                words = f"{level}"
+            marks.append((words, np.asarray(landmarks[name], float)))
+    return marks
