@@ -13,7 +13,7 @@ from dataclasses import replace
 
 import numpy as np
 import trimesh
-from scipy.ndimage import binary_erosion, maximum_filter, uniform_filter
+from scipy.ndimage import maximum_filter, uniform_filter
 from scipy.sparse import coo_matrix, csr_matrix, diags
 
 from meshes.drape.audit import overlap_depth, self_intersections
@@ -103,212 +103,70 @@ def _longest(count: int, index: np.ndarray, vector: np.ndarray) -> np.ndarray:
 
 # --- sheets -----------------------------------------------------------------------------------
 
-
 STEEPEST_BULGE = 0.5
 """mm a mm along the sheet: how steeply a pushed place may stand out of its surroundings."""
 
+FARTHEST_MOVE = 12.0
+"""mm that resolving may move any point of a sheet; more means that it was laid wrongly."""
 
-def _spread_moves(move: np.ndarray, mid: np.ndarray, rounds: int = 12) -> np.ndarray:
-    """Let neighbours follow a moved grid point, so that the sheet bulges, not spikes.
+END_FREE = 3.0
+"""mm next to an attached end in which what it is attached to asks nothing of the sheet."""
 
-    A neighbour d mm away moves at least as far less d times ``STEEPEST_BULGE``,
+
+def _spread_rise(rise: np.ndarray, mid: np.ndarray, rounds: int = 12) -> np.ndarray:
+    """Let neighbours follow a raised grid point, so that the sheet bulges, not spikes.
+
+    A neighbour d mm away rises at least as far less d times ``STEEPEST_BULGE``,
     however close the fibres lie.
     """
-    size = np.linalg.norm(move, axis=2)
-    if not size.any():
-        return move
-    steps = [
-        (axis, STEEPEST_BULGE * np.linalg.norm(np.diff(mid, axis=axis), axis=2)) for axis in (0, 1)
-    ]
+    rise = rise.copy()
+    fall = [STEEPEST_BULGE * np.linalg.norm(np.diff(mid, axis=axis), axis=2) for axis in (0, 1)]
     for _ in range(rounds):
-        changed = False
-        for axis, fall in steps:
-            for forward in (True, False):
-                near, far = [slice(None)] * 2, [slice(None)] * 2
-                near[axis], far[axis] = slice(None, -1), slice(1, None)
-                if not forward:
-                    near, far = far, near
-                near, far = tuple(near), tuple(far)
-                wanted = size[near] - fall
-                more = wanted > size[far] + 1e-3
-                if more.any():
-                    changed = True
-                    scale = np.where(more, wanted / np.maximum(size[near], 1e-12), 0)[..., None]
-                    move[far] = np.where(more[..., None], scale * move[near], move[far])
-                    size[far] = np.where(more, wanted, size[far])
-        if not changed:
+        before = rise.copy()
+        np.maximum(rise[1:], rise[:-1] - fall[0], out=rise[1:])
+        np.maximum(rise[:-1], rise[1:] - fall[0], out=rise[:-1])
+        np.maximum(rise[:, 1:], rise[:, :-1] - fall[1], out=rise[:, 1:])
+        np.maximum(rise[:, :-1], rise[:, 1:] - fall[1], out=rise[:, :-1])
+        if np.array_equal(before, rise):
             break
-    return move
+    return rise
 
 
-def resolve_sheet(
-    sheet: SheetGrid,
-    obstacles: Sequence[MeshIndex],
-    gap: float = 0.2,
-    *,
-    attached: Sequence[MeshIndex] | None = None,
-    reach: float = 8.0,
-    rounds: int = 10,
-    fixed: np.ndarray | None = None,
-) -> SheetGrid:
-    """Clear a sheet of exact meshes; its two faces stay apart.
+def _around(values: np.ndarray) -> np.ndarray:
+    """Mean of the four neighbours on the grid, borders repeated."""
+    pad = ((1, 1), (1, 1)) + ((0, 0),) * (values.ndim - 2)
+    padded = np.pad(values, pad, mode="edge")
+    return 0.25 * (padded[:-2, 1:-1] + padded[2:, 1:-1] + padded[1:-1, :-2] + padded[1:-1, 2:])
 
-    Where obstacles press from one side both faces move; where from both sides
-    the sheet thins, down to 0.6 mm (0.3 mm at its ends).
 
-    Parameters
-    ----------
-    sheet : SheetGrid
-    obstacles : sequence of MeshIndex
-        Closed meshes that do not overlap one another.
-    gap : float
-        Room to be left, mm.
-    attached : sequence of MeshIndex or None
-        Those of the obstacles to which the ends are attached: within ``reach``
-        of an end the sheet may sink into them, up to 1.5 mm at the very end.
-        None means all.
-    reach : float
-        mm along the fibres.
-    rounds : int
-        Most rounds; stops when clear.
-    fixed : (nv, nu) bool or None
-        Grid points that stay. End rows (u = 0, 1) move 1 mm at most.
+def _directors(sheet: SheetGrid, rounds: int = 6) -> np.ndarray:
+    """Normals smoothed so far that points moved along them keep their order."""
+    way = sheet.normals()
+    for _ in range(rounds):
+        way = way + _around(way)
+        way /= np.maximum(np.linalg.norm(way, axis=2, keepdims=True), 1e-12)
+    return way
 
-    Returns
-    -------
-    SheetGrid
-        With its thickness raised to the least that can be drawn.
-    """
+
+def _mid_faces(sheet: SheetGrid) -> np.ndarray:
+    """(m, 3) triangles of the mid-surface, facing the superficial side."""
     nv, nu = sheet.mid.shape[:2]
-    mid = sheet.mid.copy()
-    least = least_thickness(sheet)
-    thickness = np.maximum(sheet.thickness, least)
-    bounds = np.array([mid.reshape(-1, 3).min(axis=0), mid.reshape(-1, 3).max(axis=0)])
-    bounds += np.array([[-1], [1]]) * 0.5 * thickness.max()
-    found = merge(obstacles, bounds, SEARCH)
-    if found is None:
-        return replace(sheet, thickness=thickness)
-    merged, owner = found
-    soft = np.array([attached is None or any(o is a for a in attached) for o in obstacles])
-    s = arc_length(mid)
-    to_end = np.minimum(s, s[:, -1:] - s).reshape(-1)
-    sink = (gap + ATTACHED_DEPTH) * np.clip(1 - to_end / max(reach, 1e-6), 0, 1)
-    held = np.zeros((nv, nu), bool) if fixed is None else fixed.astype(bool)
-    start = mid.copy()
-    o_points, o_normals, o_owner = _obstacle_samples(
-        merged, owner, bounds[0] - 1.0, bounds[1] + 1.0
-    )
-    # Lower bounds of each test point's distance: what can't have come near is not asked again.
-    corner = weight = None
-    own_bound = other_bound = np.zeros(0)
-    side_of = None
-    edge = ~binary_erosion(sheet.used(), np.ones((3, 3))).reshape(-1)
-    other_nodes = np.zeros((0, 3), np.int64)
-    fresh = True
-    for _ in range(2 * rounds):
-        now = replace(sheet, mid=mid, thickness=thickness)
-        solid = thicken(now, fibres=1)
-        vertices, faces, node = solid.mesh.vertices, solid.mesh.faces, solid.node
-        unit = now.normals().reshape(-1, 3)
-        if fresh:
-            corner, weight = _surface_samples(faces, vertices, SAMPLE_STEP)
-            own_bound = np.full(len(corner), -np.inf)
-            other_bound = np.full(len(o_points), -np.inf)
-            other_nodes = np.zeros((len(o_points), 3), np.int64)
-
-        ask = np.flatnonzero(own_bound < gap)
-        points = np.einsum("nk,nkd->nd", weight[ask], vertices[corner[ask]])
-        d, _, normal, face = merged.query(points, reach=SEARCH)
-        own_bound[ask] = np.minimum(d, SEARCH)
-        allow = np.einsum("nk,nk->n", weight[ask], sink[node[corner[ask]]])
-        allow *= soft[owner[np.maximum(face, 0)]]
-        lack = np.where(face >= 0, gap - allow - d, 0.0)
-        bad = lack > TOLERANCE
-        mine = [ask[bad], lack[bad], normal[bad], owner[face[bad]]]
-
-        # The obstacles' own points against the new surface.
-        ask = np.flatnonzero(other_bound < gap)
-        index, vector = [], []
-        if len(ask):
-            d, _, _, face = MeshIndex(vertices, faces).query(o_points[ask], reach=SEARCH)
-            other_bound[ask] = np.minimum(d, SEARCH)
-            on = face >= 0
-            ask, d, touched = ask[on], d[on], node[faces[face[on]]]
-            other_nodes[ask] = touched
-            if side_of is None:
-                height = _height(o_points[ask], mid.reshape(-1, 3)[touched], unit[touched])
-                height -= DEEPER_BIAS
-                side_of = _vote(len(obstacles), (nv, nu), o_owner[ask], touched, height)
-            allow = sink[touched].mean(axis=1) * soft[o_owner[ask]]
-            bad = d < gap - allow - TOLERANCE
-            index.append(touched[bad])
-            vector.append(
-                _clear_point(
-                    o_points[ask[bad]],
-                    o_normals[ask[bad]],
-                    (gap - allow)[bad],
-                    d[bad],
-                    mid.reshape(-1, 3)[touched[bad]],
-                    unit[touched[bad]],
-                    0.5 * thickness.reshape(-1)[touched[bad]],
-                    None if side_of is None else side_of[o_owner[ask[bad]], touched[bad, 0]],
-                    edge[touched[bad, 0]],
-                )
-            )
-        sample, lack, normal, whose = mine
-        nodes = node[corner[sample]]
-        facing = np.einsum("nd,nd->n", normal, unit[nodes[:, 0]])
-        if side_of is not None:
-            # Above what lies below; a face turned the other way is the obstacle's far side.
-            wanted = side_of[whose, nodes[:, 0]]
-            keep = (facing * wanted > 0.5) | edge[nodes[:, 0]]
-            nodes, lack, normal, facing = nodes[keep], lack[keep], normal[keep], facing[keep]
-        index.append(nodes)
-        vector.append(_along_normal(lack, normal, unit[nodes[:, 0]]))
-        index, vector = np.concatenate(index), np.concatenate(vector)
-        if len(index) == 0:
-            if fresh:
-                break
-            fresh = True
-            continue
-        fresh = False
-        vector *= OVERSHOOT
-        size = np.linalg.norm(vector, axis=1, keepdims=True)
-        vector *= np.minimum(1.0, LONGEST_PUSH / np.maximum(size, 1e-12))
-        all_nodes = index.reshape(-1)
-        all_vectors = np.repeat(vector, 3, axis=0)
-        side = np.einsum("nd,nd->n", all_vectors, unit[all_nodes])
-        up = _longest(nv * nu, all_nodes[side >= 0], all_vectors[side >= 0])
-        down = _longest(nv * nu, all_nodes[side < 0], all_vectors[side < 0])
-        up, down = (_spread_moves(m.reshape(nv, nu, 3), mid) for m in (up, down))
-        squeezed = (np.linalg.norm(up, axis=2) > 1e-3) & (np.linalg.norm(down, axis=2) > 1e-3)
-        lost = np.einsum("vud,vud->vu", up - down, unit.reshape(nv, nu, 3))
-        move = np.where(squeezed[..., None], 0.5 * (up + down), up + down)
-        move[held] = 0
-        before = vertices
-        mid = mid + move
-        thickness = np.where(
-            squeezed, np.maximum(thickness - np.maximum(lost, 0), least), thickness
-        )
-        # Ends stay where they are attached.
-        for end in (0, -1):
-            away = mid[:, end] - start[:, end]
-            size = np.linalg.norm(away, axis=1, keepdims=True)
-            mid[:, end] = start[:, end] + away * np.minimum(1.0, 1.0 / np.maximum(size, 1e-12))
-        after = thicken(replace(sheet, mid=mid, thickness=thickness), fibres=1).mesh.vertices
-        shift = np.linalg.norm(after - before, axis=1)
-        own_bound -= shift[corner].max(axis=1)
-        # An obstacle's point sees no more than the largest move of the grid round its nodes.
-        of_node = np.zeros(nv * nu)
-        np.maximum.at(of_node, node, shift)
-        of_node = maximum_filter(of_node.reshape(nv, nu), size=5).reshape(-1)
-        other_bound -= of_node[other_nodes].max(axis=1)
-    return replace(sheet, mid=mid, thickness=thickness)
+    corner = np.arange(nv * nu).reshape(nv, nu)
+    quads = np.stack([corner[:-1, :-1], corner[:-1, 1:], corner[1:, 1:], corner[1:, :-1]], axis=-1)
+    quads = quads.reshape(-1, 4) if sheet.cells is None else quads[sheet.cells]
+    if sheet.sign < 0:
+        quads = quads[:, ::-1]
+    return np.concatenate([quads[:, [0, 1, 2]], quads[:, [0, 2, 3]]])
 
 
-def _height(point: np.ndarray, mid: np.ndarray, unit: np.ndarray) -> np.ndarray:
-    """(n,) height of points (n, 3) over the sheet at three grid points each, mm."""
-    return np.einsum("nd,nd->n", point - mid.mean(axis=1), unit.mean(axis=1))
+def _barycentric(point: np.ndarray, corner: np.ndarray) -> np.ndarray:
+    """(n, 3) weights of points (n, 3) in triangles (n, 3, 3)."""
+    e1, e2, d = corner[:, 1] - corner[:, 0], corner[:, 2] - corner[:, 0], point - corner[:, 0]
+    a, b, c = (e1 * e1).sum(1), (e1 * e2).sum(1), (e2 * e2).sum(1)
+    p, q = (d * e1).sum(1), (d * e2).sum(1)
+    den = np.maximum(a * c - b * b, 1e-18)
+    v, w = (c * p - b * q) / den, (a * q - b * p) / den
+    return np.clip(np.stack([1 - v - w, v, w], axis=1), 0, 1)
 
 
 def _vote(count, shape, owner, touched, height) -> np.ndarray:
@@ -326,32 +184,212 @@ def _vote(count, shape, owner, touched, height) -> np.ndarray:
     return np.where(known, -np.sign(around), -whole).reshape(count, -1)
 
 
-def _clear_point(point, normal, room, distance, mid, unit, half, wanted, edge):
-    """(n, 3) moves of a sheet that bring it clear of points of an obstacle.
+def resolve_sheet(
+    sheet: SheetGrid,
+    obstacles: Sequence[MeshIndex],
+    gap: float = 0.2,
+    *,
+    attached: Sequence[MeshIndex] | None = None,
+    reach: float = 8.0,
+    rounds: int = 6,
+    fixed: np.ndarray | None = None,
+) -> SheetGrid:
+    """Clear a sheet of exact meshes; its two faces stay apart.
 
-    For an obstacle under the sheet (``wanted`` +1) the deep face must rise
-    above the point, else the superficial face sink below it. At the sheet's
-    ``edge`` a shallow wall beside it pushes it sideways.
+    Every point of an obstacle near the sheet (vertices, edge midpoints, face
+    centres, at most 2 mm apart) has a height over the mid-surface. Points of
+    obstacles under the sheet bound it from below, of those over it from above;
+    between the bounds it moves as little and as smoothly as it can. Where the
+    bounds leave less room than its thickness it thins, down to 0.6 mm (0.3 mm
+    at its ends). Wrinkles that would make it cross itself are smoothed away.
+
+    Parameters
+    ----------
+    sheet : SheetGrid
+    obstacles : sequence of MeshIndex
+        Closed meshes.
+    gap : float
+        Room to be left, mm.
+    attached : sequence of MeshIndex or None
+        Those of the obstacles to which the ends are attached: within ``reach``
+        of an end the sheet may sink into them, up to 1.5 mm at the very end.
+        None means all.
+    reach : float
+        mm along the fibres.
+    rounds : int
+        Most rounds; stops when clear.
+    fixed : (nv, nu) bool or None
+        Grid points that stay. The end rows (u = 0, 1) always stay.
+
+    Returns
+    -------
+    SheetGrid
+        With its thickness raised to the least that can be drawn.
     """
-    n_mid = unit.mean(axis=1)
-    height = np.einsum("nd,nd->n", point - mid.mean(axis=1), n_mid)
-    facing = np.einsum("nd,nd->n", normal, n_mid)
-    thick = half.mean(axis=1)
-    up = np.maximum(height + room + thick, 0)
-    down = np.minimum(height - room - thick, 0)
-    side = facing if wanted is None else wanted
-    push = np.where(side >= 0, up, down)[:, None] * n_mid
-    lateral = edge & (np.abs(facing) < 0.35) & (distance > -1.5)
-    push[lateral] = (room - distance)[lateral, None] * normal[lateral]
-    return push
+    least = least_thickness(sheet)
+    thickness = np.maximum(sheet.thickness, least)
+    now = _without_wrinkles(replace(sheet, thickness=thickness), least)
+    near = _Ground(now, obstacles, gap, attached, reach)
+    if near.empty:
+        return now
+    held = np.zeros(sheet.mid.shape[:2], bool) if fixed is None else fixed.astype(bool)
+    for attempt in range(3):
+        for _ in range(rounds if attempt == 0 else 2):
+            now, moved = near.clear(now, least, held)
+            if moved < TOLERANCE:
+                break
+        smooth = _without_wrinkles(now, least)
+        if smooth is now:
+            break
+        now = smooth
+    return now
 
 
-def _along_normal(lack: np.ndarray, normal: np.ndarray, unit: np.ndarray) -> np.ndarray:
-    """Push along the sheet's own normal where that leads out, else along the obstacle's."""
-    facing = np.einsum("nd,nd->n", normal, unit)
-    steep = np.abs(facing) < 0.5
-    along = (lack / np.where(steep, 1.0, facing))[:, None] * unit
-    return np.where(steep[:, None], lack[:, None] * normal, along)
+class _Ground:
+    """The obstacles' test points near a sheet, and what they ask of it.
+
+    Parameters are those of :func:`resolve_sheet`.
+    """
+
+    def __init__(self, sheet, obstacles, gap, attached, reach):
+        self.start = sheet.mid
+        self.gap = gap
+        self.reach = max(reach, 1e-6)
+        self.count = len(obstacles)
+        self.soft = np.array(
+            [attached is None or any(o is a for a in attached) for o in obstacles], bool
+        )
+        flat = sheet.mid.reshape(-1, 3)
+        margin = 0.5 * float(sheet.thickness.max()) + gap + SEARCH
+        bounds = np.array([flat.min(axis=0), flat.max(axis=0)])
+        found = merge(obstacles, bounds, margin)
+        self.empty = found is None
+        self.sides = None
+        if found is not None:
+            merged, owner = found
+            self.points, _, self.owner = _obstacle_samples(
+                merged, owner, bounds[0] - margin, bounds[1] + margin
+            )
+            self.empty = len(self.points) == 0
+
+    def clear(self, sheet: SheetGrid, least: np.ndarray, held: np.ndarray):
+        """One round: the moved sheet and the farthest that it moved, mm."""
+        nv, nu = sheet.mid.shape[:2]
+        mid, way = sheet.mid.reshape(-1, 3), _directors(sheet).reshape(-1, 3)
+        half = 0.5 * sheet.thickness.reshape(-1)
+        index = MeshIndex(mid, _mid_faces(sheet))
+        search = float(half.max()) + self.gap + SEARCH
+        _, close, _, face = index.query(self.points, reach=search)
+        on = face >= 0
+        if self.sides is None:
+            # Points beyond reach of the first position, and of all the moves to come, are dropped.
+            self.points, self.owner = self.points[on], self.owner[on]
+            close, face = close[on], face[on]
+            on = face >= 0
+        point, owner, close, face = self.points[on], self.owner[on], close[on], face[on]
+        node = index.faces[face]
+        weight = _barycentric(close, mid[node])
+        normal = np.einsum("nk,nkd->nd", weight, way[node])
+        height = np.einsum("nd,nd->n", point - close, normal)
+        aside = point - close - height[:, None] * normal
+        lateral = np.linalg.norm(aside, axis=1)
+        border = np.zeros(len(point), bool)
+        for k in range(3):
+            edge = index.border_edge[index.edge_of[face, (k + 1) % 3]]
+            border |= edge & (weight[:, k] < 1e-6)
+        if self.sides is None:
+            self.sides = _vote(
+                self.count, (nv, nu), owner[~border], node[~border], height[~border] - DEEPER_BIAS
+            )
+        s = arc_length(sheet.mid)
+        to_end = np.minimum(s, s[:, -1:] - s).reshape(-1)
+        lower, upper = np.full(nv * nu, -np.inf), np.full(nv * nu, np.inf)
+        own_half = np.einsum("nk,nk->n", weight, half[node])
+        own_end = np.einsum("nk,nk->n", weight, to_end[node])
+        soft = self.soft[owner]
+        sink = (self.gap + ATTACHED_DEPTH) * np.clip(1 - own_end / self.reach, 0, 1) * soft
+        room = self.gap + own_half - sink
+        under = self.sides[owner, node[:, 0]] >= 0
+        # What stands out beyond the far face is not in the sheet; what is joined to it by a
+        # wall through the sheet comes within its faces and is passed step by step.
+        inside = np.where(under, height, -height) < own_half + self.gap
+        inside &= (~border | (lateral < 0.5 * np.abs(height))) & (room > 0)
+        inside &= ~soft | (own_end > END_FREE)
+        rows = np.flatnonzero(inside)
+        spread, heights, room = node[rows], height[rows, None], room[rows, None]
+        counts = weight[rows] > 0.15
+        low, high = counts & under[rows, None], counts & ~under[rows, None]
+        np.maximum.at(lower, spread[low], (heights + room + np.zeros((1, 3)))[low])
+        np.minimum.at(upper, spread[high], (heights - room + np.zeros((1, 3)))[high])
+        lower, upper = lower.reshape(nv, nu), upper.reshape(nv, nu)
+
+        # Too little room: thinner first, then half-way.
+        short = np.maximum(lower - upper, 0)
+        short[~np.isfinite(short)] = 0
+        thickness = np.maximum(sheet.thickness - short, least)
+        given = 0.5 * (sheet.thickness - thickness)
+        lower, upper = lower - given, upper + given
+        crossed = lower > upper
+        middle = 0.5 * (np.where(crossed, lower, 0) + np.where(crossed, upper, 0))
+        lower, upper = np.where(crossed, middle, lower), np.where(crossed, middle, upper)
+        stay = held.copy()
+        stay[:, [0, -1]] = True
+        lower[stay], upper[stay] = 0, 0
+
+        rise = np.clip(0, lower, upper)
+        rise = _spread_rise(np.maximum(rise, 0), sheet.mid) - _spread_rise(
+            np.maximum(-rise, 0), sheet.mid
+        )
+        for _ in range(8):
+            rise = np.clip(0.5 * rise + 0.5 * _around(rise), lower, upper)
+        rise = np.clip(rise, -LONGEST_PUSH, LONGEST_PUSH)
+        rise[stay] = 0
+        moved = mid.reshape(nv, nu, 3) + rise[..., None] * way.reshape(nv, nu, 3)
+
+        # A wall beside a free border pushes it sideways.
+        beside = np.flatnonzero(border & (lateral >= 0.5 * np.abs(height)))
+        if len(beside):
+            radius = (half[node[beside]] * weight[beside]).sum(axis=1) + self.gap
+            free = 1 - to_end[node[beside]].min(axis=1) / self.reach < 0
+            lack = np.sqrt(np.maximum(radius**2 - height[beside] ** 2, 0)) - lateral[beside]
+            pick = free & (lack > TOLERANCE)
+            rows = beside[pick]
+            push = -aside[rows] / np.maximum(lateral[rows, None], 1e-9) * lack[pick, None]
+            shove = _longest(nv * nu, node[rows].reshape(-1), np.repeat(push, 3, axis=0))
+            shove = shove.reshape(nv, nu, 3)
+            shove[stay] = 0
+            size = np.linalg.norm(shove, axis=2, keepdims=True)
+            moved = moved + shove * np.minimum(1.0, 1.0 / np.maximum(size, 1e-12))
+        away = moved - self.start
+        far = np.linalg.norm(away, axis=2, keepdims=True)
+        moved = self.start + away * np.minimum(1.0, FARTHEST_MOVE / np.maximum(far, 1e-12))
+        step = float(np.abs(moved - sheet.mid).max())
+        return replace(sheet, mid=moved, thickness=thickness), step
+
+
+def _without_wrinkles(sheet: SheetGrid, least: np.ndarray, rounds: int = 10) -> SheetGrid:
+    """Smooth and thin a sheet where its solid would cross itself; itself when nowhere."""
+    nv, nu = sheet.mid.shape[:2]
+    mid, thickness = sheet.mid, sheet.thickness
+    for number in range(rounds):
+        now = sheet if number == 0 else replace(sheet, mid=mid, thickness=thickness)
+        solid = thicken(now, fibres=1)
+        pairs = self_intersections(solid.mesh)
+        if len(pairs) == 0:
+            return now
+        bad = np.zeros(nv * nu, bool)
+        bad[solid.node[solid.mesh.faces[pairs].reshape(-1)]] = True
+        bad = maximum_filter(bad.reshape(nv, nu), size=3 + 2 * (number // 3))
+        thickness = np.where(bad, np.maximum(0.75 * thickness, least), thickness)
+        bad[:, [0, -1]] = False
+        for _ in range(4):
+            along = mid.copy()
+            along[:, 1:-1] = 0.5 * (mid[:, :-2] + mid[:, 2:])
+            across = np.pad(mid, ((1, 1), (0, 0), (0, 0)), mode="reflect", reflect_type="odd")
+            across = 0.5 * (across[:-2] + across[2:])
+            mean = 0.6 * along + 0.4 * across
+            mid = np.where(bad[..., None], 0.5 * (mid + mean), mid)
+    return replace(sheet, mid=mid, thickness=thickness)
 
 
 # --- any mesh ---------------------------------------------------------------------------------
