@@ -160,7 +160,13 @@ def _soundness_of(part: Part) -> list[Finding]:
             0.0,
             open_edges == 0 and not degenerate,
         ),
-        Finding(f"outward:{part.id}", f"volume {volume / 1000:.2f} cm³", None, None, volume > 0),
+        Finding(
+            f"outward:{part.id}",
+            f"volume {volume / 1000:.2f} cm³, every piece outward",
+            None,
+            None,
+            volume > 0 and audit.is_outward(part.mesh),
+        ),
         Finding(
             f"self_intersection:{part.id}",
             "pairs of triangles that cross",
