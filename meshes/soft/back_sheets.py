@@ -231,7 +231,7 @@ def lay_trapezius(bench: Workbench) -> None:
     aponeurosis on the medial end of the spine.
     """
     lowest = 10 if bench.body.trapezius_to_T10 else 12
-    line = part_of_curve(bench.landmark("occipital.left.superior_nuchal_line"), 0.36, 0.03, 8)
+    line = part_of_curve(bench.landmark("occipital.left.superior_nuchal_line"), 0.30, 0.03, 8)
     line = line + 0.6 * radial(bench)(line)
     ligament = nuchal_edge(bench, 0.96, 0.10, 16, x=0.7) + [0, 1.2, 0]
     middle_levels = ["C7", "T1", "T2", "T3"]
@@ -379,10 +379,18 @@ def lay_latissimus(bench: Workbench) -> None:
     crest = bench.landmark("ilium.left.crest")
     on_crest = part_of_curve(crest, 0.24, 0.40, 6)
     on_crest = on_crest + 0.8 * radial(bench)(on_crest) + [0, 0, 0.8]
-    ribs = [(n, _rib_point(bench, n, share)) for n, share in ((12, 0.78), (11, 0.66), (10, 0.56))]
-    rib_points = np.array([p for _, p in ribs])
-    across, along = (40, 56) if bench.full else (20, 30)
-    origin = _even(np.concatenate([spines, flesh, on_crest, rib_points]), across)
+    # Slips of three fibres each on the lower ribs, lateral to the fibres from the crest.
+    slip = 3 if bench.full else 2
+    ribs = []
+    for number, share in ((12, 0.80), (11, 0.68), (10, 0.58)):
+        shaft = bench.landmark(f"rib_{number}.left.shaft")
+        curve = part_of_curve(shaft, share - 0.05, share + 0.04, slip)
+        ribs.append((number, curve + 0.8 * radial(bench)(curve)))
+    main, along = (36, 56) if bench.full else (17, 30)
+    across = main + slip * len(ribs)
+    body = _even(np.concatenate([spines, flesh, on_crest]), main)
+    origin = np.concatenate([body, *[c for _, c in ribs]])
+    cells = slip_cells(across, along, [main, *[slip] * len(ribs)], [0.16, 0.14, 0.12], end="origin")
     floor = bench.landmark("humerus.left.intertubercular_floor")
     # The sheet turns over: upper fibres end lowest, the lateral ones highest.
     insertion = part_of_curve(floor, 0.72, 0.22, across)
@@ -397,22 +405,16 @@ def lay_latissimus(bench: Workbench) -> None:
     sheet = lay_sheet(
         origin, insertion, bench.field, thickness, along=along, across=across,
         guide=guide, outward=_latissimus_outward(bench), border_tension=(0.02, 0.01), iterations=300,
-        bow_limit=30.0,
+        bow_limit=30.0, cells=cells,
     )  # fmt: skip
     put_sheet(
         bench, "latissimus_dorsi", sheet,
         [*_ends(levels, spines), End(fascia, flesh), End("hip_bone.left", on_crest),
-         *[End(f"rib_{n}.left", p[None]) for n, p in ribs]],
+         *[End(f"rib_{n}.left", c) for n, c in ribs]],
         [End("humerus.left", insertion)],
         tendon=(0.10, 0.14), fibres=24,
         contacts=[Contact("latissimus_dorsi.left", fascia, "blend", flesh)],
     )  # fmt: skip
-
-
-def _rib_point(bench: Workbench, number: int, share: float) -> np.ndarray:
-    shaft = bench.landmark(f"rib_{number}.left.shaft")
-    point = part_of_curve(shaft, share, share + 0.001, 2)[0]
-    return point + 0.8 * radial(bench)(point[None])[0]
 
 
 def _latissimus_guide(bench: Workbench, across: int) -> dict[float, np.ndarray]:

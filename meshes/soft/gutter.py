@@ -14,6 +14,7 @@ import numpy as np
 from numba import njit
 from scipy.interpolate import PchipInterpolator
 from scipy.ndimage import gaussian_filter1d
+from scipy.spatial import cKDTree
 
 from meshes.skeleton.frame import LEVELS
 from meshes.soft.workbench import Workbench
@@ -21,6 +22,7 @@ from meshes.soft.workbench import Workbench
 _STEP_MM = 3.0
 _ACROSS = 33
 _LEVELLING_MM = 9.0
+_FASCIA_ROOM_MM = 1.8
 
 # Splenius and the sheets over it, between the nuchal ligament's free edge and the deep bellies.
 _NAPE_COVER_MM = 5.0
@@ -241,12 +243,29 @@ def make_gutter(bench: Workbench) -> Gutter:
             np.clip(grid_z, z[0], z[-1])
         )
 
+    roof_rows = _over_bone(bench, grid_z, along(edges), along(roofs))
     # Levels meet without a step: about the height of half a vertebra is levelled out.
-    roof = gaussian_filter1d(along(roofs), _LEVELLING_MM / _STEP_MM, axis=0, mode="nearest")
+    roof = gaussian_filter1d(roof_rows, _LEVELLING_MM / _STEP_MM, axis=0, mode="nearest")
     width = gaussian_filter1d(along(edges), _LEVELLING_MM / _STEP_MM, mode="nearest")
     floor = along(floors)
     roof = np.maximum(roof, floor + 0.3)
     return Gutter(float(grid_z[0]), _STEP_MM, width, roof, floor)
+
+
+def _over_bone(bench: Workbench, z: np.ndarray, width: np.ndarray, roof: np.ndarray) -> np.ndarray:
+    """Raise the roof over the back of sacrum and ilium, where they stand out of it, mm."""
+    points = np.concatenate([bench.parts[i].mesh.vertices for i in ("sacrum", "hip_bone.left")])
+    points = points[(points[:, 0] > -2.0) & (points[:, 1] > 0.0)]
+    tree = cKDTree(points[:, [0, 2]])
+    out = roof.copy()
+    t = np.linspace(0, 1, roof.shape[1])
+    low = z < float(bench.landmark("L5.spinous_process")[2])
+    for row in np.flatnonzero(low):
+        near = tree.query_ball_point(np.stack([t * width[row], np.full(len(t), z[row])], axis=1), 5.0)
+        for column, members in enumerate(near):
+            if members:
+                out[row, column] = max(out[row, column], points[members, 1].max() + _FASCIA_ROOM_MM)
+    return out
 
 
 def _crest_edge(crest: np.ndarray, z: float) -> tuple[float, float]:
