@@ -50,9 +50,9 @@ def test_a_handle_put_at_a_depth_reads_back_as_that_depth(ladder, depth):
 
 def test_the_ladder_stops_at_the_bone():
     hits = [
-        SimpleNamespace(part_id="skin.left", entry_mm=10.0, thickness_mm=2.4),
-        SimpleNamespace(part_id="rib_7.left", entry_mm=60.0, thickness_mm=12.0),
-        SimpleNamespace(part_id="latissimus_dorsi.left", entry_mm=150.0, thickness_mm=9.0),
+        SimpleNamespace(part_id="skin.left", enter_mm=10.0, thickness_mm=2.4),
+        SimpleNamespace(part_id="rib_7.left", enter_mm=60.0, thickness_mm=12.0),
+        SimpleNamespace(part_id="latissimus_dorsi.left", enter_mm=150.0, thickness_mm=9.0),
     ]
     ladder = thickness_by_stratum(hits, MODEL)
     assert ladder[0] == pytest.approx(2.4)
