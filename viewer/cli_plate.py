@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -73,21 +74,15 @@ class PlateOrder:
         if not 0 <= stratum < STRATUM_COUNT:
             raise PeelbackError(f"stratum must lie in 0–{STRATUM_COUNT - 1}, got {stratum}")
         view = _SHORT_VIEWS.get(view, view)
-        _one_of("view", view, VIEWS)
-        _one_of("side", side, SIDE_CHOICES)
-        _one_of("look", look, LOOKS)
-        _one_of("theme", theme, THEMES)
+        one_of("view", view, VIEWS)
+        one_of("side", side, SIDE_CHOICES)
+        one_of("look", look, LOOKS)
+        one_of("theme", theme, THEMES)
         if out.suffix.lower() not in FILE_ENDINGS:
             raise PeelbackError(
                 f"out must end in one of {', '.join(FILE_ENDINGS)}, got {out.name!r}"
             )
-        numbers = re.fullmatch(r"(\d+)x(\d+)", size)
-        low, high = SIZE_LIMITS
-        if numbers is None or not all(low <= int(n) <= high for n in numbers.groups()):
-            raise PeelbackError(
-                f"size must be WIDTHxHEIGHT with {low}–{high} pixels each, got {size!r}"
-            )
-        width, height = (int(n) for n in numbers.groups())
+        width, height = size_from(size)
         return cls(stratum, view, side, width, height, look, theme, labels, out)
 
     @property
@@ -98,7 +93,25 @@ class PlateOrder:
         return ViewState(peeled=Sides(left, right), look=self.look, view=self.view)
 
 
-def _one_of(name: str, value: str, allowed) -> None:
+def size_from(words: str) -> tuple[int, int]:
+    """Return (width, height) in pixels from WIDTHxHEIGHT.
+
+    Raises
+    ------
+    PeelbackError
+        It is something else, or too small or large.
+    """
+    numbers = re.fullmatch(r"(\d+)x(\d+)", words)
+    low, high = SIZE_LIMITS
+    if numbers is None or not all(low <= int(n) <= high for n in numbers.groups()):
+        raise PeelbackError(
+            f"size must be WIDTHxHEIGHT with {low}–{high} pixels each, got {words!r}"
+        )
+    return int(numbers[1]), int(numbers[2])
+
+
+def one_of(name: str, value: str, allowed: Iterable[str]) -> None:
+    """Refuse a word that is none of those allowed."""
     if value not in allowed:
         raise PeelbackError(f"{name} must be one of {', '.join(allowed)}, got {value!r}")
 
@@ -135,7 +148,7 @@ def draw_plates(model: BackModel, orders: list[PlateOrder]) -> list[set[str]]:
                 shown,
                 order.view,
                 (order.width, order.height),
-                plates.label_names(model, shown),
+                plates.label_names(model, plates.worth_naming(model, shown, order.stratum)),
                 plates.plate_title(order.stratum, order.view, order.side),
                 order.labels,
                 order.look,

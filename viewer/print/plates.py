@@ -41,8 +41,8 @@ def plate_title(stratum: int, view: str, side: str = "both") -> str:
     """Return what a plate shows, in words."""
     where = VIEWS[view][0].lower() + VIEWS[view][1:]
     if side == "both":
-        return f"Stratum {stratum}: {STRATA[stratum]}, {where}"
-    return f"Stratum {stratum} on the {side}: {STRATA[stratum]}, {where}"
+        return f"Stratum {stratum}: {STRATA[stratum]} ({where})"
+    return f"Stratum {stratum} on the {side}: {STRATA[stratum]} ({where})"
 
 
 def picture(
@@ -120,7 +120,7 @@ def plate(
             shown,
             view,
             size,
-            label_names(model, shown),
+            label_names(model, worth_naming(model, shown, stratum)),
             plate_title(stratum, view, side),
             labels,
             look,
@@ -134,6 +134,24 @@ def plate(
         Image.fromarray(pixels).save(buffer, "PNG")
         Path(out).write_bytes(buffer.getvalue())
     return pixels
+
+
+def worth_naming(model: BackModel, ids, stratum: int) -> list[str]:
+    """Return the parts a plate of this stratum is about: it, the next two, and the large bones.
+
+    Ribs and vertebrae glimpsed through gaps would otherwise take the room.
+    """
+    return [
+        part_id
+        for part_id in ids
+        if model.parts[part_id].stratum <= stratum + 2
+        or stratum >= 8
+        or (model.parts[part_id].kind == "bone" and not _is_serial(model.parts[part_id]))
+    ]
+
+
+def _is_serial(part) -> bool:
+    return bool(part.level) or part.name.startswith(("rib_", "vertebra_"))
 
 
 def label_names(model: BackModel, ids) -> dict[str, str]:

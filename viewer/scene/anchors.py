@@ -44,6 +44,7 @@ def anchors(
     areas_mm2: Mapping[str, float] | None = None,
     confirm: Callable[[str, float, float], bool] | None = None,
     most: int = 90,
+    least_px2: float = 150.0,
 ) -> list[Anchor]:
     """Return an anchor for each part of which enough is seen, the best seen first.
 
@@ -60,6 +61,8 @@ def anchors(
         can't tell parts that lie a millimetre apart.
     most : int
         How many anchors are wanted at most.
+    least_px2 : float
+        Parts of which less is seen get none: a sliver in a gap can't be told from its neighbour.
     """
     ids = [name for name in points if name in names]
     if not ids:
@@ -77,6 +80,9 @@ def anchors(
             away = ((here - np.median(here, axis=0)) ** 2).sum(axis=1)
             area = (areas_mm2 or {}).get(name, float(len(mask)))
             weight = float(mask.mean() * area / max(mm_per_px, 1e-6) ** 2)
+            if weight < least_px2:
+                start = stop
+                continue
             order = np.argsort(away)
             step = max(len(order) // TRIES, 1)
             candidates.append((weight, name, here[order[::step][:TRIES]]))

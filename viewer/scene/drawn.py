@@ -16,8 +16,9 @@ from scipy.spatial import cKDTree
 from meshes.model import other_side
 from viewer.scene.fibre_field import is_aligned, smoothed, surface_millimetres
 
-MOVING_FACES_PER_SQRT_CM2 = 24.0
-MOVING_FACES_LEAST = 48
+MOVING_FACES_PER_SQRT_CM2 = 17.0
+MOVING_FACES_LEAST = 40
+MOVING_BUDGET = 96_000
 MIRROR = np.array([-1.0, 1.0, 1.0], np.float32)
 
 
@@ -119,6 +120,23 @@ def _mirror(shell: Shell) -> Shell:
     )
 
 
+def within_budget(drawn: list[DrawnPart], budget: int = MOVING_BUDGET) -> list[DrawnPart]:
+    """Return the parts with moving shells that together have about the budget of faces.
+
+    Larger shells give way more than small ones, whose outlines would suffer first.
+    """
+    total = sum(len(d.moving.faces) for d in drawn)
+    if total <= budget:
+        return drawn
+    small = sum(min(len(d.moving.faces), 2 * MOVING_FACES_LEAST) for d in drawn)
+    share = max((budget - small) / max(total - small, 1), 0.1)
+    for d in drawn:
+        have = len(d.moving.faces)
+        keep = min(have, 2 * MOVING_FACES_LEAST)
+        d.moving = decimated(d.still, int(keep + share * (have - keep)), gain=1.05)
+    return drawn
+
+
 def fibre_extent(part) -> tuple[float, float]:
     """Return (length, width) in mm of a part's fibre field: median fibre, mean breadth.
 
@@ -159,9 +177,9 @@ def moving_face_count(points: np.ndarray, faces: np.ndarray) -> int:
     return max(MOVING_FACES_LEAST, int(MOVING_FACES_PER_SQRT_CM2 * np.sqrt(area_cm2)))
 
 
-def decimated(shell: Shell, face_count: int) -> Shell:
+def decimated(shell: Shell, face_count: int, gain: float = 1.25) -> Shell:
     """Return a copy of the shell with about ``face_count`` faces (itself when that is no gain)."""
-    if len(shell.faces) <= 1.25 * face_count:
+    if len(shell.faces) <= gain * face_count:
         return shell
     import fast_simplification
 

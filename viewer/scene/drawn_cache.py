@@ -17,11 +17,11 @@ from pathlib import Path
 import numpy as np
 
 from meshes.cache import cache_folder
-from viewer.scene.drawn import DrawnPart, Shell, draw_parts
+from viewer.scene.drawn import DrawnPart, Shell, draw_parts, within_budget
 
 LOG = logging.getLogger("peelback")
 
-VERSION = 1
+VERSION = 2
 """Raise when the drawn arrays change their meaning."""
 
 KEPT_FILES = 4
@@ -39,11 +39,11 @@ def drawn_model(model) -> list[DrawnPart]:
     """
     parts = _in_order(model.parts.values())
     if len(parts) < LEAST_PARTS:
-        return shaded(draw_parts(parts))
+        return shaded(within_budget(draw_parts(parts)))
     path = drawn_path(parts)
     drawn = load(path, parts)
     if drawn is None:
-        drawn = shaded(draw_parts(parts))
+        drawn = shaded(within_budget(draw_parts(parts)))
         save(path, drawn)
     return drawn
 

@@ -161,6 +161,22 @@ def marker_picture(pose: Pose, font_px: int, theme: str) -> np.ndarray:
             centre - out * y / length,
         )
         draw_text(draw, place, _LETTERS[name], font_px, theme, anchor="mm")
+    towards = pose.axes()[2]
+    for name, share in (
+        ("left", towards[0]),
+        ("right", -towards[0]),
+        ("head", towards[2]),
+        ("foot", -towards[2]),
+    ):
+        if share > 0.8:
+            # This side faces the viewer: no arm can point at it.
+            word = _LETTERS[name]
+            half = max(text_size(word, font_px)[0] / 2 + 0.35 * font_px, 0.8 * font_px)
+            box = [centre - half, centre - 0.8 * font_px, centre + half, centre + 0.8 * font_px]
+            draw.rounded_rectangle(
+                box, radius=0.7 * font_px, fill=HALO[theme], outline=LEADER[theme], width=line
+            )
+            draw_text(draw, (centre, centre), word, font_px, theme, anchor="mm")
     return np.asarray(image)
 
 

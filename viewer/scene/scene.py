@@ -66,7 +66,6 @@ class Viewport:
         self.renderer.SetViewport(*share)
         self.renderer.SetLayer(0)
         self.renderer.SetAutomaticLightCreation(False)
-        self.renderer.GradientBackgroundOn()
         self.renderer.SetUseDepthPeeling(True)
         self.renderer.SetMaximumNumberOfPeels(4)
         self.renderer.SetOcclusionRatio(0.0)
@@ -334,10 +333,8 @@ class Scene:
         if theme not in looks.BACKGROUNDS:
             raise ValueError(f"theme must be one of {', '.join(THEMES)}, got {theme!r}")
         self.theme = theme
-        low, high = looks.BACKGROUNDS[theme]
         for viewport in self._viewports:
-            viewport.renderer.SetBackground(*low)
-            viewport.renderer.SetBackground2(*high)
+            viewport.renderer.SetBackground(*looks.BACKGROUNDS[theme])
         self._small_key = None
 
     def set_font_scale(self, scale: float) -> None:
@@ -760,6 +757,7 @@ class Scene:
                     mm_per_px,
                     self._areas,
                     lambda name, x, y: self._is_seen_at(name, x, y, size, solid),
+                    least_px2=0.8 * self.font_px**2,
                 )
             )
         always = [(point, text) for point, text in self._pins]

@@ -99,10 +99,11 @@ _TONE = """
   float gloss = 0.0;
 {pattern}
   float open = surfaceVS.w;
-  float key = max(0.78 * dot(N, vec3(-0.405, 0.486, 0.774)) + 0.22, 0.0);
+  float key = max(0.68 * dot(N, vec3(-0.405, 0.486, 0.774)) + 0.32, 0.0);
   float head = max(N.z, 0.0);
   float fill = 0.5 + 0.5 * N.y;
-  float lit = 0.44 * key + 0.34 * head + 0.10 * fill + 0.12;
+  float lit = 0.42 * key + 0.33 * head + 0.12 * fill + 0.13;
+  lit *= 1.22 - 0.22 * lit;
   float edge = 1.0 - head; edge *= edge;
   lit *= (0.42 + 0.58 * open) * (1.0 - 0.38 * edge * edge);
   vec3 tone = base * lit;

@@ -200,6 +200,11 @@ class SceneWidget(QWidget):
             self.view_changed.emit()
         self.refresh()
 
+    @property
+    def flying(self) -> bool:
+        """True while the picture is on its way to another place."""
+        return self._flight is not None
+
     def end_flight(self) -> None:
         """Jump to where a flight under way leads."""
         if self._flight is not None:
