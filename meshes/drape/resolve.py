@@ -371,6 +371,10 @@ def _without_wrinkles(sheet: SheetGrid, least: np.ndarray, rounds: int = 10) -> 
     """Smooth and thin a sheet where its solid would cross itself; itself when nowhere."""
     nv, nu = sheet.mid.shape[:2]
     mid, thickness = sheet.mid, sheet.thickness
+    # Fibres on either side of a gap between slips are no neighbours.
+    joined = np.ones((nv - 1, nu), bool)
+    if sheet.cells is not None:
+        joined = np.pad(sheet.cells, ((0, 0), (0, 1))) | np.pad(sheet.cells, ((0, 0), (1, 0)))
     for number in range(rounds):
         now = sheet if number == 0 else replace(sheet, mid=mid, thickness=thickness)
         solid = thicken(now, fibres=1)
@@ -385,8 +389,10 @@ def _without_wrinkles(sheet: SheetGrid, least: np.ndarray, rounds: int = 10) -> 
         for _ in range(4):
             along = mid.copy()
             along[:, 1:-1] = 0.5 * (mid[:, :-2] + mid[:, 2:])
-            across = np.pad(mid, ((1, 1), (0, 0), (0, 0)), mode="reflect", reflect_type="odd")
-            across = 0.5 * (across[:-2] + across[2:])
+            across = mid.copy()
+            across[1:-1] = np.where(
+                (joined[:-1] & joined[1:])[..., None], 0.5 * (mid[:-2] + mid[2:]), mid[1:-1]
+            )
             mean = 0.6 * along + 0.4 * across
             mid = np.where(bad[..., None], 0.5 * (mid + mean), mid)
     return replace(sheet, mid=mid, thickness=thickness)
