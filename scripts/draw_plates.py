@@ -1,4 +1,4 @@
-"""Draws the set of plates that shows the whole model; see scripts/plates."""
+"""Draws the fourteen plates that show the whole model; see scripts/plates."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from meshes.errors import PeelbackError
 from meshes.model import STRATUM_COUNT
 from viewer.cli_body import add_body_options, body_from
 from viewer.cli_plate import PlateOrder, draw_plates
+from viewer.cli_section import SectionOrder, cut, draw_section
 
 SIZE = "1400x1800"
 
@@ -53,10 +54,15 @@ def main() -> int:
         started = time.perf_counter()
         plates = orders(words.folder)
         draw_plates(model, plates)
+        order = SectionOrder.checked(
+            level="L3", plane="transverse", size="1600x1200", look="by_kind", theme="light",
+            labels=True, out=words.folder / "section_L3.png",
+        )  # fmt: skip
+        draw_section(model, order, *cut(model, order))
     except PeelbackError as refusal:
         print(f"plates: {refusal}", file=sys.stderr)
         return 2
-    print(f"{len(plates)} plates in {words.folder} ({time.perf_counter() - started:.1f} s)")
+    print(f"{len(plates) + 1} plates in {words.folder} ({time.perf_counter() - started:.1f} s)")
     return 0
 
 

@@ -75,6 +75,20 @@ def make_parser() -> argparse.ArgumentParser:
     plate.add_argument("--theme", default="light", metavar="light|dark")
     plate.add_argument("--labels", action=argparse.BooleanOptionalAction, default=True)
 
+    section = verbs.add_parser("section", help="closed, named regions of a flat cut")
+    section.add_argument("--level", required=True, metavar="T7", help="vertebral level")
+    section.add_argument(
+        "--plane",
+        default="transverse",
+        metavar="transverse|sagittal|coronal",
+        help="through the body of the level; default: transverse",
+    )
+    section.add_argument("--out", type=Path, metavar="X.png|X.svg", help="picture to write")
+    section.add_argument("--size", default="1600x1200", metavar="WxH", help="pixels")
+    section.add_argument("--look", default="by_kind", metavar="NAME", help="by_kind or as_fixed")
+    section.add_argument("--theme", default="light", metavar="light|dark")
+    section.add_argument("--labels", action=argparse.BooleanOptionalAction, default=True)
+
     for verb in verbs.choices.values():
         _add_common(verb)
     return parser

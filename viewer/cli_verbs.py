@@ -141,6 +141,46 @@ def plate(words: argparse.Namespace, body: Body, detail: str) -> int:
     return OK
 
 
+def section(words: argparse.Namespace, body: Body, detail: str) -> int:
+    """Cut the model at a level: print the regions, and draw them on request."""
+    from meshes.export import part_names
+    from viewer.cli_section import SectionOrder, cut, draw_section
+
+    order = SectionOrder.checked(
+        level=words.level,
+        plane=words.plane,
+        size=words.size,
+        look=words.look,
+        theme=words.theme,
+        labels=words.labels,
+        out=words.out,
+    )
+    model = load(body, detail)
+    plane, regions = cut(model, order)
+    if order.out is not None:
+        draw_section(model, order, plane, regions)
+    if _wants_json(words):
+        _print_json(
+            {
+                "level": order.level,
+                "plane": order.plane,
+                "origin_mm": [round(float(v), 2) for v in plane.origin],
+                "regions": [
+                    {"id": region.part_id, "area_cm2": round(region.area_cm2, 3)}
+                    for region in regions
+                ],
+                "file": None if order.out is None else str(order.out),
+            }
+        )
+        return OK
+    for region in regions:
+        name = part_names(model.parts[region.part_id], model)["english"]
+        print(f"{region.area_cm2:8.2f} cm²  {name}")
+    if order.out is not None:
+        print(order.out)
+    return OK
+
+
 def _wants_json(words: argparse.Namespace) -> bool:
     return getattr(words, "json", False)
 

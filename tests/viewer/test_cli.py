@@ -67,7 +67,7 @@ def test_body_options_may_stand_before_the_verb(toy, capsys, tmp_path):
     assert toy[0][0].stature_mm == 1700
 
 
-@pytest.mark.parametrize("verb", ["build", "check", "probe", "plate"])
+@pytest.mark.parametrize("verb", ["build", "check", "probe", "plate", "section"])
 def test_every_verb_takes_every_number_of_the_body(verb):
     told = cli.make_parser()._subparsers._group_actions[0].choices[verb].format_help()
     for name in RANGES:
@@ -91,6 +91,30 @@ def test_probe_json_gives_depths(toy, capsys):
     assert "not for needle" in told["caution"]
 
 
+def test_section_names_its_regions_and_draws_them(toy, capsys, tmp_path):
+    words = ["section", "--level", "T7", "--json", "--size", "640x480"]
+    code, out, _ = _run(capsys, *words, "--out", tmp_path / "cut.png")
+    told = json.loads(out)
+    assert code == 0
+    ids = [region["id"] for region in told["regions"]]
+    assert {"skin.left", "skin.right", "longissimus_thoracis.left"} <= set(ids)
+    assert len(ids) == len(set(ids))
+    assert (tmp_path / "cut.png").read_bytes()[1:4] == b"PNG"
+    code, *_ = _run(capsys, *words, "--out", tmp_path / "cut.svg")
+    assert code == 0
+    assert "skin.left" in (tmp_path / "cut.svg").read_text()
+
+
+def test_plate_is_written(toy, capsys, tmp_path):
+    code, out, err = _run(
+        capsys, "plate", "--out", tmp_path / "p.png", "--stratum", 3, "--size", "320x400", "--json"
+    )
+    assert (code, err) == (0, "")
+    assert "trapezius_descending.left" not in json.loads(out)["parts"]
+    assert "rhomboid_major.left" in json.loads(out)["parts"]
+    assert (tmp_path / "p.png").read_bytes()[1:4] == b"PNG"
+
+
 @pytest.mark.parametrize(
     ("words", "said"),
     [
@@ -110,6 +134,9 @@ def test_probe_json_gives_depths(toy, capsys):
         (["plate", "--out", "x.bmp"], "x.bmp"),
         (["plate", "--out", "x.png", "--look", "bright"], "bright"),
         (["--json"], "verb"),
+        (["section", "--level", "T13"], "T13"),
+        (["section", "--level", "T7", "--plane", "oblique"], "oblique"),
+        (["section", "--level", "T7", "--out", "cut.pdf"], "cut.pdf"),
     ],
 )
 def test_bad_input_is_one_line_and_exit_2(toy, capsys, words, said):
