@@ -44,6 +44,8 @@ _BONES = (
 # sheet is laid over it.
 STAGES: tuple[tuple[str, str, str, float], ...] = (
     # module, function, what is laid, relative time
+    ("meshes.soft.ligaments", "lay", "the ligaments", 2.0),
+    ("meshes.soft.canal", "lay", "the vertebral canal", 2.0),
     ("meshes.soft.trunk_wall", "lay", "the trunk wall", 3.0),
     ("meshes.soft.segmental", "lay", "small segmental muscles", 3.0),
     ("meshes.soft.deep", "lay", "erector spinae and transversospinales", 4.0),
