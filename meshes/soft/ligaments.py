@@ -262,7 +262,7 @@ def lay_longitudinal(bench: Workbench) -> None:
     start = centre[:, None] - (0.9 * wide + 6.0)[:, None, None] * way
     strip("anterior_longitudinal_ligament", start, np.broadcast_to(way, start.shape), 60.0, 1.8)
 
-    spread = np.where(disc > 0.4, 0.24, 0.13)[:, None] * wide[:, None] * across
+    spread = np.where(disc > 0.4, 0.14, 0.08)[:, None] * wide[:, None] * across
     line = canal_line(bench)
     behind = line(centre[:, 2])
     start = behind[:, None] + spread[..., None] * _LEFT
@@ -380,8 +380,10 @@ def lay_flava(bench: Workbench) -> None:
         last = np.where(met[-1], gone[-1], default)
         u = np.linspace(0, 1, rows)[:, None]
         outer = np.minimum((1 - u) * first + u * last, np.where(met, gone, 99.0))
-        outer = np.clip(outer, 0.75 * ellipse, 1.3 * ellipse + 2.0)
+        outer = np.clip(outer, 0.45 * ellipse, 1.3 * ellipse + 2.0)
         edge = 1 - 0.5 * np.abs(np.linspace(-1, 1, len(angles))) ** 4
+        # Where bone leaves little room the ligament is thinner.
+        edge = np.minimum(edge, np.maximum(outer - 0.72 * ellipse, 0.7) / thick)
         outside = start + outer[..., None] * way
         inside = start + (outer - thick * edge)[..., None] * way
         vertices, faces = slab(inside, outside)
@@ -464,7 +466,8 @@ def lay_nuchal(bench: Workbench) -> None:
     u = np.linspace(0, 1, 34 if bench.full else 16)
     forward = np.array([0.0, -chord[2], chord[1]]) / np.linalg.norm(chord)
     free = tip + u[:, None] * chord + (np.sin(np.pi * u) * NUCHAL_SAG_MM)[:, None] * forward
-    free += (1.6 * np.abs(np.cos(np.pi * u)) ** 6)[:, None] * -forward
+    free += (1.2 * np.abs(np.cos(np.pi * u)) ** 6)[:, None] * -forward
+    free[0] += [0.0, -2.0, 1.0]
     bones = ["cranium"] + [f"vertebra_{v}" for v in level_range("C1", "C7")]
     indices = [bench.index(i) for i in bones]
     deep = [median(bench.landmark(f"{v}.spinous_process")) for v in ("C7", "C6", "C5", "C4", "C3")]
@@ -592,7 +595,12 @@ def lay_lumbopelvic(bench: Workbench) -> None:
     corner = bench.landmark("sacrum.left.inferior_lateral_angle")
     # Broad at the pelvis and the sacrum, a waist, and broader again on the tuberosity.
     knot = 0.6 * tuberosity + 0.4 * corner + [4.0, 6.0, 0.0]
-    ends = (lower + [-1, 3.0, -2.0], lateral[15] + [2, 2, 0], corner + [1, 1, 0], coccyx)
+    ends = (
+        lower + [-1, 3.0, -2.0],
+        lateral[16] + [3.5, 2.0, 0.0],
+        corner + [3.5, 1.5, -1.0],
+        coccyx + [2.5, 0.0, 0.0],
+    )
     lines = []
     for k, start in enumerate(ends):
         across = np.array([1.0, 0.0, 0.6]) * (1.5 - k)

@@ -322,11 +322,12 @@ def lay_tube(
     part_id: str,
     entry: str,
     waypoints: np.ndarray,
-    radius: float | Sequence[float] | None = None,
+    radius: float | Sequence[float] | np.ndarray | None = None,
     *,
     joins: Sequence[str] = (),
     without: Sequence[str] = (),
     through: Sequence[str] = SOFT,
+    pierces: Sequence[str] = (),
     branches: Sequence[Branch] = (),
     onto: np.ndarray | None = None,
     clings_to: str | None = None,
@@ -344,8 +345,8 @@ def lay_tube(
     part_id, entry : str
     waypoints : (k, 3) float
         From its source outward, mm.
-    radius : float, (a, b) or None
-        mm; two values taper from the source outward. None takes half the
+    radius : float, (k,) float or None
+        mm; several values are spread evenly from the source outward. None takes half the
         catalogue's calibre.
     joins : sequence of str
         Parts that it comes from or runs into: no obstacles; the contact is a "blend".
@@ -353,6 +354,8 @@ def lay_tube(
         Parts that are no obstacle for other, declared reasons.
     through : sequence of str
         Kinds of part that it may run through; where it does, "pierce" is declared.
+    pierces : sequence of str
+        Parts of other kinds that it runs through.
     branches : sequence of Branch
     onto : (3,) or (n, 3) float or None
         Direction in which the course is lowered on to what is there.
@@ -369,19 +372,19 @@ def lay_tube(
     record = bench.catalogue[entry]
     if radius is None:
         radius = 0.5 * float(record.calibre_mm)
-    ends = np.broadcast_to(np.asarray(radius, float), 2)
+    ends = np.atleast_1d(np.asarray(radius, float))
     asked = float(ends.min())
     ends = np.maximum(ends, LEAST_RADIUS_MM)
     budget = bench.triangles(*triangles)
     sides = 8 if bench.full else 5
     courses = [(np.asarray(waypoints, float), ends)]
     courses += [
-        (np.asarray(b.waypoints, float), np.full(2, max(b.radius, LEAST_RADIUS_MM)))
+        (np.asarray(b.waypoints, float), np.full(1, max(b.radius, LEAST_RADIUS_MM)))
         for b in branches
     ]
     lines, radii, obstacles = [], [], None
     box = np.concatenate([c for c, _ in courses])
-    ids = bench.near_ids(box, 6.0, (*joins, *without))
+    ids = bench.near_ids(box, 6.0, (*joins, *without, *pierces))
     hard = [i for i in ids if bench.parts[i].kind not in through]
     obstacles = [bench.index(i) for i in hard]
     lengths = []
@@ -393,14 +396,14 @@ def lay_tube(
         least = 1.2 * float(size.max())
         step = max(length / count, least)
         line = smooth_course(course, min(step, 3.0))
-        r = np.linspace(size[0], size[1], len(line))
+        r = profile(size, len(line))
         if onto is not None:
             line = drop(bench, line, _spread(onto, len(line)), float(size.max()) + gap)
         if settled:
             line = settle(line, r, obstacles, gap=gap)
         line = resample(line, max(int(round(length / step)) + 1, 4))
         lines.append(line)
-        radii.append(np.linspace(size[0], size[1], len(line)))
+        radii.append(profile(size, len(line)))
     if len(lines) > 1:
         # A branch starts inside the stem wherever the stem has settled.
         for k in range(1, len(lines)):
@@ -431,8 +434,15 @@ def lay_tube(
         region=region or record.region,
         drawn_thicker=asked < LEAST_RADIUS_MM,
     )
-    contacts = contacts_of(bench, part, lines, radii, ids, joins, through)
+    contacts = contacts_of(bench, part, lines, radii, ids, joins, through, pierces)
     return bench.add(part, contacts)
+
+
+def profile(sizes: np.ndarray, count: int) -> np.ndarray:
+    """Radii (count,) from a few values (k,) spread evenly along a course."""
+    sizes = np.atleast_1d(sizes)
+    return np.interp(np.linspace(0, 1, count), np.linspace(0, 1, max(len(sizes), 2)),
+                     np.repeat(sizes, 2) if len(sizes) == 1 else sizes)  # fmt: skip
 
 
 def _spread(direction: np.ndarray, count: int) -> np.ndarray:
@@ -450,6 +460,7 @@ def contacts_of(
     near: Sequence[str],
     joins: Sequence[str],
     through: Sequence[str],
+    pierces: Sequence[str] = (),
 ) -> list[Contact]:
     """Declare where a tube joins others and where it runs through soft parts.
 
@@ -465,6 +476,7 @@ def contacts_of(
     joins : sequence of str
     through : sequence of str
         Kinds.
+    pierces : sequence of str
     """
     contacts: list[Contact] = []
     for other in joins:
@@ -478,9 +490,8 @@ def contacts_of(
                 place.append(line[close] if close.any() else line[[int(np.argmin(d))]])
         if place:
             contacts.append(Contact(part.id, other, "blend", np.concatenate(place)))
-    for other in near:
-        if bench.parts[other].kind not in through:
-            continue
+    crossed = [i for i in near if bench.parts[i].kind in through and i not in joins]
+    for other in (*crossed, *(i for i in pierces if i in bench.parts)):
         place = []
         for line, r in zip(lines, radii, strict=True):
             fine = resample(line, 3 * len(line))
