@@ -153,6 +153,7 @@ def draw_plates(model: BackModel, orders: list[PlateOrder]) -> list[set[str]]:
                 order.labels,
                 order.look,
                 order.theme,
+                first=[i for i in shown if model.parts[i].stratum == order.stratum],
             )
             picture = io.BytesIO()
             kind = {".png": "PNG", ".tif": "TIFF", ".tiff": "TIFF"}.get(

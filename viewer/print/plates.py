@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 import numpy as np
@@ -56,6 +56,7 @@ def picture(
     look: str = "by_kind",
     theme: str = "light",
     density: float = 0.75,
+    first: Iterable[str] = (),
 ) -> np.ndarray:
     """Draw one plate with a scene that holds the model.
 
@@ -63,6 +64,8 @@ def picture(
     ----------
     shown : mapping of part id to opacity
     names : mapping of part id to label text
+    first : iterable of part id
+        Parts that the plate is about: labelled before the rest.
 
     Returns
     -------
@@ -78,7 +81,7 @@ def picture(
     font_px = scene.font_px
     labelled_aspect = max(width - 2 * font_px * 13 * labels, width * 0.4) / (height - 4.6 * font_px)
     scene.frame_view(view, aspect=labelled_aspect, picture_size=size, margin=1.03)
-    scene.set_labels(labels, density, False, names)
+    scene.set_labels(labels, density, False, names, first)
     factor = SUPERSAMPLE if width * height * SUPERSAMPLE**2 <= PIXEL_LIMIT else 1
     pixels = scene.screenshot((width, height), supersample=factor)
     return overlay.blended(pixels, _captions((width, height), title, font_px, theme), 0, 0)
@@ -125,6 +128,7 @@ def plate(
             labels,
             look,
             theme,
+            first=[i for i in shown if model.parts[i].stratum == stratum],
         )
     finally:
         if own:
@@ -144,8 +148,8 @@ def worth_naming(model: BackModel, ids, stratum: int) -> list[str]:
     return [
         part_id
         for part_id in ids
-        if model.parts[part_id].stratum <= stratum + 2
-        or stratum >= 8
+        if (model.parts[part_id].stratum <= stratum + 2 and model.parts[part_id].kind != "bone")
+        or stratum >= 9
         or (model.parts[part_id].kind == "bone" and not _is_serial(model.parts[part_id]))
     ]
 

@@ -11,6 +11,7 @@ from viewer.scene.label_layout import Anchor
 DEPTH_SLACK_MM = 2.0
 LEAST_VERTICES = 3
 TRIES = 6
+FIRST_WEIGHT = 12.0
 
 
 def seen(pixels: np.ndarray, depth_mm: np.ndarray, picture_depth_mm: np.ndarray) -> np.ndarray:
@@ -45,6 +46,7 @@ def anchors(
     confirm: Callable[[str, float, float], bool] | None = None,
     most: int = 90,
     least_px2: float = 150.0,
+    first: frozenset[str] = frozenset(),
 ) -> list[Anchor]:
     """Return an anchor for each part of which enough is seen, the best seen first.
 
@@ -63,6 +65,8 @@ def anchors(
         How many anchors are wanted at most.
     least_px2 : float
         Parts of which less is seen get none: a sliver in a gap can't be told from its neighbour.
+    first : set of str
+        Ids that count as if much more of them were seen.
     """
     ids = [name for name in points if name in names]
     if not ids:
@@ -83,6 +87,8 @@ def anchors(
             if weight < least_px2:
                 start = stop
                 continue
+            if name in first:
+                weight *= FIRST_WEIGHT
             order = np.argsort(away)
             step = max(len(order) // TRIES, 1)
             candidates.append((weight, name, here[order[::step][:TRIES]]))

@@ -14,7 +14,7 @@ import numpy as np
 from scipy.spatial import cKDTree
 
 from meshes.model import other_side
-from viewer.scene.fibre_field import is_aligned, smoothed, surface_millimetres
+from viewer.scene.fibre_field import is_aligned, simplified, smoothed, surface_millimetres
 
 MOVING_FACES_PER_SQRT_CM2 = 17.0
 MOVING_FACES_LEAST = 40
@@ -128,11 +128,11 @@ def within_budget(drawn: list[DrawnPart], budget: int = MOVING_BUDGET) -> list[D
     total = sum(len(d.moving.faces) for d in drawn)
     if total <= budget:
         return drawn
-    small = sum(min(len(d.moving.faces), 2 * MOVING_FACES_LEAST) for d in drawn)
+    small = sum(min(len(d.moving.faces), MOVING_FACES_LEAST) for d in drawn)
     share = max((budget - small) / max(total - small, 1), 0.1)
     for d in drawn:
         have = len(d.moving.faces)
-        keep = min(have, 2 * MOVING_FACES_LEAST)
+        keep = min(have, MOVING_FACES_LEAST)
         d.moving = decimated(d.still, int(keep + share * (have - keep)), gain=1.05)
     return drawn
 
@@ -181,11 +181,7 @@ def decimated(shell: Shell, face_count: int, gain: float = 1.25) -> Shell:
     """Return a copy of the shell with about ``face_count`` faces (itself when that is no gain)."""
     if len(shell.faces) <= gain * face_count:
         return shell
-    import fast_simplification
-
-    points, faces = fast_simplification.simplify(
-        shell.points, shell.faces, target_count=face_count, agg=5.0
-    )
+    points, faces = simplified(shell.points, shell.faces, face_count)
     if len(faces) < 4:
         return shell
     points = np.ascontiguousarray(points, np.float32)

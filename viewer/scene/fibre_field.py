@@ -14,6 +14,8 @@ from scipy.sparse import coo_matrix, identity
 from scipy.sparse.linalg import splu
 from scipy.spatial import cKDTree
 
+from meshes.shapes.contour import DECIMATION_LOCK
+
 SOLVED_FACES = 3500
 """Larger meshes are solved on a decimated copy and interpolated: the field is smooth."""
 
@@ -32,15 +34,24 @@ def surface_millimetres(points: np.ndarray, faces: np.ndarray, fibres: np.ndarra
         Origin end first, mm.
     """
     if len(faces) > 1.3 * SOLVED_FACES:
-        import fast_simplification
-
-        coarse, coarse_faces = fast_simplification.simplify(
-            np.asarray(points, np.float32), np.asarray(faces, np.int32), target_count=SOLVED_FACES
-        )
+        coarse, coarse_faces = simplified(points, faces, SOLVED_FACES)
         if len(coarse_faces) > 100:
             values = _solved(np.asarray(coarse, float), coarse_faces, fibres)
             return _interpolated(coarse, values, points)
     return _solved(np.asarray(points, float), faces, fibres)
+
+
+def simplified(points: np.ndarray, faces: np.ndarray, face_count: int):
+    """Return (points, faces) with about so many faces."""
+    import fast_simplification
+
+    with DECIMATION_LOCK:
+        return fast_simplification.simplify(
+            np.ascontiguousarray(points, np.float32),
+            np.ascontiguousarray(faces, np.int32),
+            target_count=face_count,
+            agg=5.0,
+        )
 
 
 def fibre_directions(places: np.ndarray, fibres: np.ndarray) -> np.ndarray:

@@ -167,6 +167,15 @@ def vertex_colours(part, tendon, look: str, highlighted: bool, hovered: bool) ->
     return np.clip(np.rint(colour), 0, 255).astype(np.uint8)
 
 
-def legend_colour(part, look: str = "by_kind") -> tuple[int, int, int]:
-    """Return a part's flat colour as whole numbers, for sections and legends."""
-    return tuple(int(c) for c in np.rint(base_colour(part, look)))
+def section_colour(part, look: str = "by_kind") -> tuple[int, int, int]:
+    """Return a part's colour in a section, as whole numbers.
+
+    Cut bellies lie side by side without relief, so that neighbours differ more
+    than on the surface.
+    """
+    colour = base_colour(part, look)
+    if part.kind == "muscle":
+        seed = zlib.crc32(part.id.split(".", 1)[0].encode())
+        shade = (seed % 5 - 2) / 2.0
+        colour = colour * (1.0 + 0.16 * shade) + np.array([8.0, 10.0, 9.0]) * shade
+    return tuple(int(c) for c in np.clip(np.rint(colour), 0, 240))

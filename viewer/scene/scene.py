@@ -110,6 +110,7 @@ class Scene:
         self._labels_on = False
         self._label_density = 0.5
         self._label_blank = False
+        self._label_first: frozenset[str] = frozenset()
         self._names: dict[str, str] = {}
         self._labels: list[Label] = []
         self._pins: list[tuple[np.ndarray, str]] = []
@@ -623,6 +624,7 @@ class Scene:
         twin.pose, twin.limited = self.pose, self.limited
         twin._labels_on, twin._label_density = self._labels_on, self._label_density
         twin._label_blank, twin._names = self._label_blank, self._names
+        twin._label_first = self._label_first
         twin.set_pins(self._pins)
         twin._surface_marks = self._surface_marks
         twin._draw_surface_marks()
@@ -721,11 +723,25 @@ class Scene:
         density: float = 0.5,
         blank: bool = False,
         names: Mapping[str, str] | None = None,
+        first: Iterable[str] = (),
     ) -> None:
-        """Switch labels on; names maps ids to texts, blank puts numbers in their place."""
+        """Switch labels on.
+
+        Parameters
+        ----------
+        density : float
+            0 none to 1 as many as fit.
+        blank : bool
+            Numbers in place of names.
+        names : mapping of part id to text, optional
+            None keeps the present ones.
+        first : iterable of part id
+            Parts to be labelled before others of their size.
+        """
         self._labels_on = on
         self._label_density = float(density)
         self._label_blank = bool(blank)
+        self._label_first = frozenset(first)
         if names is not None:
             self._names = dict(names)
 
@@ -758,6 +774,7 @@ class Scene:
                     self._areas,
                     lambda name, x, y: self._is_seen_at(name, x, y, size, solid),
                     least_px2=0.8 * self.font_px**2,
+                    first=self._label_first,
                 )
             )
         always = [(point, text) for point, text in self._pins]

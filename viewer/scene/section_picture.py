@@ -14,11 +14,13 @@ from PIL import Image, ImageDraw
 from meshes.model import BackModel
 from meshes.questions.section import CutPlane, Region
 from viewer.scene import looks, overlay
+from viewer.scene.anchors import once_each
 from viewer.scene.label_layout import Anchor, Label, lay_out
 
 PAPER = {"light": (250, 250, 248), "dark": (26, 27, 31)}
 EDGE = {"light": (60, 46, 42), "dark": (12, 12, 14)}
 SUPERSAMPLE = 2
+LEAST_LABELLED_PX2 = 40.0
 CAUTION = "Teaching model – not for needle or surgical guidance"
 
 
@@ -52,7 +54,8 @@ def section_layout(
     width, height = size
     font_px = max(11, round(height / 62))
     top, bottom = font_px * 3.2, font_px * 4.2
-    side = font_px * 15 if labels else font_px * 2
+    widest = max((overlay.text_size(t, font_px)[0] for t in names.values()), default=0.0)
+    side = min(widest + 3.5 * font_px, 0.19 * width) if labels else font_px * 2
     bounds = np.array([r.polygons.bounds for r in regions]).reshape(-1, 4)
     if len(bounds):
         low, high = bounds[:, :2].min(axis=0), bounds[:, 2:].max(axis=0)
@@ -71,24 +74,23 @@ def section_layout(
     anchors = []
     for region in regions:
         part = model.parts[region.part_id]
-        colour = looks.legend_colour(part, look)
+        colour = looks.section_colour(part, look)
         outers, holes = [], []
         for polygon in region.polygons.geoms:
             outers.append(place(np.asarray(polygon.exterior.coords)))
             holes.append([place(np.asarray(ring.coords)) for ring in polygon.interiors])
         shapes.append((region.part_id, colour, outers, holes))
         name = names.get(region.part_id)
-        if name and len(region.polygons.geoms):
+        seen_px2 = 100.0 * region.area_cm2 * scale**2
+        if name and seen_px2 > LEAST_LABELLED_PX2:
             largest = max(region.polygons.geoms, key=lambda p: p.area)
             spot = shapely.maximum_inscribed_circle(largest, 0.5).coords[0]
             x, y = place(np.array([spot]))[0]
-            anchors.append(
-                Anchor(region.part_id, name, float(x), float(y), region.area_cm2 * scale**2)
-            )
+            anchors.append(Anchor(region.part_id, name, float(x), float(y), seen_px2))
     placed = []
     if labels:
         placed = lay_out(
-            anchors,
+            once_each(anchors),
             size,
             lambda text: overlay.text_size(text, font_px),
             density,

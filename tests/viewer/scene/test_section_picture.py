@@ -5,7 +5,7 @@ import pytest
 
 from meshes.questions.section import Slicer, cut_plane
 from tests.fakes import toy_model
-from viewer.scene.looks import legend_colour
+from viewer.scene.looks import section_colour
 from viewer.scene.section_picture import section_array, section_layout, section_svg
 
 SIZE = (700, 520)
@@ -29,7 +29,7 @@ def test_each_large_region_is_filled_with_its_own_colour(layout):
             continue
         x, y = (int(c) for c in label.anchor)
         around = picture[y - 8 : y + 9, x - 8 : x + 9].reshape(-1, 3).astype(int)
-        colour = np.array(legend_colour(model.parts[label.id]))
+        colour = np.array(section_colour(model.parts[label.id]))
         assert (np.abs(around - colour).max(axis=1) <= 3).sum() > 12, label.id
 
 
