@@ -289,15 +289,17 @@ def _primitive(row, x, y, z):
             if k1 < 1e-12:
                 return -cap
             return k0 * (k0 - 1.0) / k1
-        f = ((abs(s) / wide) ** power + (abs(n) / thick) ** power + (abs(over) / cap) ** power) ** (
-            1.0 / power
-        )
+        fs, fn, fo = abs(s) / wide, abs(n) / thick, abs(over) / cap
+        ps, pn, po = fs**power, fn**power, fo**power
+        total = ps + pn + po
+        f = total ** (1.0 / power)
         if f < 1e-9:
             return -cap
-        gs = (abs(s) / wide) ** (power - 1.0) / wide
-        gn = (abs(n) / thick) ** (power - 1.0) / thick
-        go = (abs(over) / cap) ** (power - 1.0) / cap
-        g = np.sqrt(gs * gs + gn * gn + go * go) / f ** (power - 1.0)
+        # x ** (power - 1) as x ** power / x: powers cost most of a bone's time.
+        gs = ps / (max(fs, 1e-12) * wide)
+        gn = pn / (max(fn, 1e-12) * thick)
+        go = po / (max(fo, 1e-12) * cap)
+        g = np.sqrt(gs * gs + gn * gn + go * go) * f / total
         return (f - 1.0) / max(g, 1e-9)
     if kind == 3:  # superellipse prism
         px, py, pz = x - q[0], y - q[1], z - q[2]
@@ -313,13 +315,15 @@ def _primitive(row, x, y, z):
         t = min(abs(w) / h, 1.0)
         shrink = 1.0 - waist * (1.0 - t * t)
         aa, bb = a * shrink, b * shrink
-        f = ((abs(u) / aa) ** power + (abs(v) / bb) ** power) ** (1.0 / power)
+        fu, fv = abs(u) / aa, abs(v) / bb
+        pu, pv = fu**power, fv**power
+        f = (pu + pv) ** (1.0 / power)
         if f < 1e-6:
             radial = -min(aa, bb)
         else:
-            gu = (abs(u) / aa) ** (power - 1.0) / aa
-            gv = (abs(v) / bb) ** (power - 1.0) / bb
-            g = np.sqrt(gu * gu + gv * gv) / f ** (power - 1.0)
+            gu = pu / (max(fu, 1e-12) * aa)
+            gv = pv / (max(fv, 1e-12) * bb)
+            g = np.sqrt(gu * gu + gv * gv) * f / (pu + pv)
             radial = (f - 1.0) / max(g, 1e-9)
         inner = min(f / 0.85, 1.0)
         axial = abs(w) - (h - dish * (1.0 - inner * inner))

@@ -7,7 +7,7 @@ import trimesh
 from numba import njit
 
 from meshes.shapes.contour import contour_grid, largest_piece, relax, simplify
-from meshes.shapes.solid import Solid, _value
+from meshes.shapes.solid import Solid, _primitive
 
 
 def contour_symmetric(
@@ -65,6 +65,70 @@ def contour_symmetric(
     return trimesh.Trimesh(vertices, faces, process=False)
 
 
+_FAR = 7.0
+"""Beyond this distance (mm) a row's bound stands for its distance."""
+
+
+@njit(cache=True, nogil=True, error_model="numpy")
+def _bound(row, x, y, z):
+    """Lower bound of the distance to a row's primitive, without powers."""
+    kind = int(row[0])
+    if kind == 5:
+        return -1e9
+    dx, dy, dz = x - row[3], y - row[4], z - row[5]
+    away = np.sqrt(dx * dx + dy * dy + dz * dz) - row[6]
+    if away > _FAR:
+        return away
+    q = row[7:]
+    if kind == 2:  # blade: capsule round it
+        bx, by, bz = q[3] - q[0], q[4] - q[1], q[5] - q[2]
+        px, py, pz = x - q[0], y - q[1], z - q[2]
+        length2 = max(bx * bx + by * by + bz * bz, 1e-9)
+        t = min(max((px * bx + py * by + pz * bz) / length2, 0.0), 1.0)
+        px, py, pz = px - t * bx, py - t * by, pz - t * bz
+        across = np.sqrt(px * px + py * py + pz * pz)
+        return max(away, across - max(max(q[9], q[10]), max(q[11], q[12])) * 1.2)
+    if kind == 3 or kind == 4:  # prism and box: box round it
+        px, py, pz = x - q[0], y - q[1], z - q[2]
+        u = max(abs(q[3] * px + q[4] * py + q[5] * pz) - q[12], 0.0)
+        v = max(abs(q[6] * px + q[7] * py + q[8] * pz) - q[13], 0.0)
+        w = max(abs(q[9] * px + q[10] * py + q[11] * pz) - q[14], 0.0)
+        outside = np.sqrt(u * u + v * v + w * w)
+        return outside if outside > 0.0 else -1e9
+    return away
+
+
+@njit(cache=True, nogil=True, error_model="numpy")
+def _near_value(program, x, y, z):
+    """Distance of a program, exact near the surface; a bound with the right sign elsewhere."""
+    d = 1e3
+    for i in range(program.shape[0]):
+        row = program[i]
+        operation = int(row[1])
+        k = row[2]
+        bound = _bound(row, x, y, z)
+        if operation == 0:
+            if bound > 0.0:
+                if bound > d + k:
+                    continue
+                if bound > _FAR + k:
+                    d = min(d, bound)
+                    continue
+            p = _primitive(row, x, y, z)
+            h = max(k - abs(d - p), 0.0) / k if k > 0.0 else 0.0
+            d = min(d, p) - h * h * k * 0.25
+        else:
+            if operation == 1:
+                if bound > 0.0 and -bound < d - k:
+                    continue
+                p = -_primitive(row, x, y, z)
+            else:
+                p = _primitive(row, x, y, z)
+            h = max(k - abs(d - p), 0.0) / k if k > 0.0 else 0.0
+            d = max(d, p) + h * h * k * 0.25
+    return d
+
+
 @njit(cache=True, nogil=True, error_model="numpy")
 def _evaluate_band(program, lower, spacing, nx, ny, nz):
     """Distances on a grid of odd sizes, exact in a band round the surface.
@@ -77,7 +141,7 @@ def _evaluate_band(program, lower, spacing, nx, ny, nz):
     for k in range(0, nz, 2):
         for j in range(0, ny, 2):
             for i in range(0, nx, 2):
-                out[k, j, i] = _value(
+                out[k, j, i] = _near_value(
                     program, lower[0] + spacing * i, lower[1] + spacing * j, lower[2] + spacing * k
                 )
     near = 2.4 * spacing
@@ -101,7 +165,7 @@ def _evaluate_band(program, lower, spacing, nx, ny, nz):
                                 continue
                             if close:
                                 done[k + c, j + b, i + a] = True
-                                out[k + c, j + b, i + a] = _value(
+                                out[k + c, j + b, i + a] = _near_value(
                                     program,
                                     lower[0] + spacing * (i + a),
                                     lower[1] + spacing * (j + b),
