@@ -7,7 +7,7 @@ from collections.abc import Callable
 import numpy as np
 import trimesh
 
-CLEARANCE_MM = 0.15
+CLEARANCE_MM = 0.25
 """Kept between disc and endplates, so that the meshes stay apart."""
 
 _STEPS = 14
@@ -62,7 +62,8 @@ def disc_mesh(
     outline = np.stack([half[0] * radius * np.cos(angle), half[1] * radius * np.sin(angle)], axis=1)
     dent = np.exp(-((outline[:, 0] / (0.42 * half[0])) ** 2)) * (outline[:, 1] > 0)
     outline[:, 1] -= hollow * dent
-    fraction = (np.arange(1, rings + 1) / rings) ** 0.8
+    # Rings crowd towards the rim, where the endplates are most curved.
+    fraction = 1.0 - (1.0 - np.arange(1, rings + 1) / rings) ** 1.8
     flat = np.concatenate([[[0.0, 0.0]], (fraction[:, None, None] * outline).reshape(-1, 2)])
     start = centre + flat[:, :1] * axes[:, 0] + flat[:, 1:] * axes[:, 1]
     limit = 0.75 * height

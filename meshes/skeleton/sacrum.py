@@ -157,34 +157,31 @@ def sacrum_solid(frame: SkeletonFrame) -> Solid:
     return solid
 
 
+_MASS = (
+    # left, back, up; half breadth and half thickness of the lateral part at S1 to S5
+    (35.0, 11.0, -1.0, 19.0, 15.0),
+    (31.5, 10.5, 0.0, 19.0, 12.0),
+    (25.0, 8.5, 0.0, 16.5, 9.0),
+    (19.0, 6.5, 0.0, 13.0, 6.6),
+    (13.0, 3.5, 2.5, 9.5, 4.6),
+)
+
+
 def _lateral_parts(solid: Solid, frame: SkeletonFrame, parts: list[Segment]) -> None:
     s = frame.scale
-    s1, s2, s3, s4, s5 = parts
+    s1 = parts[0]
     # Ala: from the side of S1, its upper face falling away sideways.
     solid.blade(
-        s1.at(18 * s, 1 * s, 4 * s), s1.at(s1.lateral - 9 * s, 6 * s, -1.5 * s), Z,
-        (11.0 * s, 11.5 * s), (12.5 * s, 12.0 * s), blend=5.0 * s, power=2.6,
+        s1.at(18 * s, 0.0, 2.5 * s), s1.at(s1.lateral - 10 * s, 5 * s, -2.5 * s), Z,
+        (12.0 * s, 11.5 * s), (13.5 * s, 12.5 * s), blend=6.0 * s, power=2.4,
     )  # fmt: skip
-    solid.blade(
-        s1.at(16 * s, 16 * s, 2 * s), s1.at(s1.lateral - 14 * s, 17 * s, -3 * s), Z,
-        (10.0 * s, 12.0 * s), (8.5 * s, 8.0 * s), blend=5.0 * s, power=2.6,
-    )  # fmt: skip
-    solid.blade(
-        s2.at(13 * s, 6 * s, 1 * s), s2.at(s2.lateral - 10 * s, 11 * s, 1 * s), s2.axes[2],
-        (12.0 * s, 13.5 * s), (10.5 * s, 11.5 * s), blend=4.0 * s, power=2.6,
-    )  # fmt: skip
-    solid.blade(
-        s3.at(11 * s, 5 * s), s3.at(s3.lateral - 7 * s, 8.5 * s), s3.axes[2],
-        (11.0 * s, 11.5 * s), (8.5 * s, 8.0 * s), blend=4.0 * s, power=2.6,
-    )  # fmt: skip
-    solid.blade(
-        s4.at(9 * s, 3.5 * s), s4.at(s4.lateral - 4.5 * s, 6 * s), s4.axes[2],
-        (9.5 * s, 9.5 * s), (6.5 * s, 5.5 * s), blend=3.5 * s, power=2.6,
-    )  # fmt: skip
-    solid.blade(
-        s5.at(6 * s, 1.5 * s), s5.at(s5.lateral - 4.0 * s, 3.5 * s, 1.0 * s), s5.axes[2],
-        (7.5 * s, 6.0 * s), (4.6 * s, 3.8 * s), blend=3.0 * s, power=2.6,
-    )  # fmt: skip
+    # The fused transverse and costal elements run on as one mass down to S5.
+    for i in range(4):
+        a, b = (np.array(_MASS[j]) * s for j in (i, i + 1))
+        solid.blade(
+            parts[i].at(*a[:3]), parts[i + 1].at(*b[:3]), X, (a[3], b[3]), (a[4], b[4]),
+            blend=(5.0 if i == 0 else 1.5) * s, power=2.4,
+        )  # fmt: skip
     point, normal = auricular_plane(frame)
     axes = np.stack([normal, *_perpendicular(normal)])
     solid.box(
@@ -194,14 +191,19 @@ def _lateral_parts(solid: Solid, frame: SkeletonFrame, parts: list[Segment]) -> 
 
 
 def _dorsal_wall(solid: Solid, frame: SkeletonFrame, parts: list[Segment]) -> None:
+    """Fused laminae: a plate bowed backwards, down to the hiatus in the lower half of S4."""
     s = frame.scale
-    for i, seg in enumerate(parts[:4]):
-        reach = (24.0, 21.0, 18.0, 14.0)[i] * s
-        tall = seg.half[2] * (0.82 if i == 0 else 1.08 if i < 3 else 0.72)
-        up = (-3.0 if i == 0 else 0.0 if i < 3 else 3.5) * s
+    ends = [parts[0].at(0, parts[0].dorsal - 2.6 * s, 4.0 * s)]
+    ends += [seg.at(0, seg.dorsal - 2.6 * s) for seg in parts[1:3]]
+    ends.append(parts[3].at(0, parts[3].dorsal - 2.6 * s, 3.0 * s))
+    side = [np.array([left * s, -back * s, 0.0]) for left, back in
+            ((17.0, 3.2), (15.0, 3.6), (12.5, 3.4), (10.0, 3.0))]  # fmt: skip
+    for i in range(3):
+        turn = parts[i].axes
+        solid.blade(ends[i], ends[i + 1], X, (10.0 * s, 9.0 * s), 3.1 * s, blend=1.5 * s, power=2.4)
         solid.blade(
-            seg.at(0.0, seg.dorsal - 2.0 * s, up), seg.at(reach, seg.dorsal - 5.0 * s, up), seg.axes[2],
-            (tall, tall), (3.0 * s, 3.6 * s), blend=2.5 * s, power=2.6,
+            ends[i] + side[i] @ turn, ends[i + 1] + side[i + 1] @ parts[i + 1].axes, X,
+            ((10.0 - i) * s, (9.0 - i) * s), (3.6 * s, 3.4 * s), blend=2.5 * s, power=2.4,
         )  # fmt: skip
 
 

@@ -27,7 +27,10 @@ from meshes.skeleton.spine_landmarks import (
 from meshes.skeleton.vertebra import Plan, in_axes, vertebra_solid
 from meshes.skeleton.vertebra_tables import LOWER_WIDTHS
 
-_SPACING = {"full": 1.0, "preview": 1.5}
+_SPACING = {
+    "full": {"cervical": 1.0, "thoracic": 1.15, "lumbar": 1.2, "sacrum": 1.4, "coccyx": 1.0},
+    "preview": {"cervical": 1.5, "thoracic": 1.6, "lumbar": 1.7, "sacrum": 2.0, "coccyx": 1.5},
+}
 _TRIANGLES = {
     "full": {"cervical": 3200, "thoracic": 3600, "lumbar": 4000, "sacrum": 7000, "coccyx": 1000},
     "preview": {"cervical": 800, "thoracic": 800, "lumbar": 850, "sacrum": 1300, "coccyx": 250},
@@ -63,7 +66,10 @@ def make(frame: SkeletonFrame, detail: str = "full") -> list[BonePiece]:
             local = vertebra_landmarks(plan, frame)
         solids[level] = solid
         region = _region(level)
-        mesh = contour_symmetric(solid, _spacing(frame, detail), _TRIANGLES[detail][_family(level)])
+        family = _family(level)
+        mesh = contour_symmetric(
+            solid, _SPACING[detail][family] * frame.scale, _TRIANGLES[detail][family]
+        )
         pieces.append(
             _piece(f"vertebra_{level}", mesh, v.axes, v.centre, local, level=level, region=region)
         )
@@ -73,16 +79,13 @@ def make(frame: SkeletonFrame, detail: str = "full") -> list[BonePiece]:
         ("sacrum", solids["S1"], sacrum_landmarks(frame)),
         ("coccyx", coccyx_solid(frame), coccyx_landmarks(frame)),
     ):
-        spacing = _spacing(frame, detail) * (1.3 if name == "sacrum" else 1.0)
-        mesh = contour_symmetric(solid, spacing, _TRIANGLES[detail][name])
+        mesh = contour_symmetric(
+            solid, _SPACING[detail][name] * frame.scale, _TRIANGLES[detail][name]
+        )
         pieces.append(_piece(name, mesh, frame.sacral_axes, zero, local, level="", region="pelvis"))
     for level in LEVELS[1:]:
         pieces.append(_disc(frame, level, solids, detail))
     return pieces
-
-
-def _spacing(frame: SkeletonFrame, detail: str) -> float:
-    return _SPACING[detail] * frame.scale
 
 
 def _family(level: str) -> str:
@@ -151,8 +154,8 @@ def _disc(frame: SkeletonFrame, level: str, solids: dict[str, Solid], detail: st
     upper = _distance(solids[level], v.axes, v.centre)
     cervical = level in ("C2", "C3", "C4", "C5", "C6")
     own = 0.5 * LOWER_WIDTHS[level] * s
-    half_width = min(own, size[0]) - (2.0 * s if cervical else 0.3 * s)
-    half_depth = min(0.5 * v.depth, size[1]) - 0.3 * s
+    half_width = min(own, size[0]) - (2.9 * s if cervical else 0.9 * s)
+    half_depth = min(0.5 * v.depth, size[1]) - 0.7 * s
     full = detail == "full"
     mesh = disc_mesh(
         0.5 * (under + over),
@@ -162,10 +165,10 @@ def _disc(frame: SkeletonFrame, level: str, solids: dict[str, Solid], detail: st
         upper,
         lower,
         around=40 if full else 20,
-        rings=5 if full else 3,
+        rings=7 if full else 4,
         exponent=2.4,
         hollow=(0.3 if cervical else 1.2) * s,
-        bulge=0.5 * s,
+        bulge=(0.2 if cervical else 0.8) * s,
     )
     name = f"disc_{level}_{below}"
     return BonePiece(

@@ -240,6 +240,9 @@ def _cervical_arch(solid: Solid, plan: Plan) -> None:
     cut_joint(solid, above, +1, s, depth=6.0)
     cut_joint(solid, below, -1, s, depth=6.0)
     _cervical_transverse(solid, plan)
+    # Once more, now that the transverse process has grown on to the pillar.
+    cut_joint(solid, above, +1, s, depth=6.0)
+    cut_joint(solid, below, -1, s, depth=6.0)
     add_spine(solid, plan)
 
 
@@ -374,6 +377,12 @@ def _trunk_arch(solid: Solid, plan: Plan) -> None:
     else:
         cut_joint(solid, above, +1, s)
     if below.kind == "lumbar":
+        # Room for the lower bone's process, fillets included, before the convex one is added.
+        for start_, end_, side, widths, thick in concave_process(below, s):
+            solid.blade(
+                start_, end_, side, np.add(widths, 1.2 * GAP_MM), np.add(thick, 1.2 * GAP_MM),
+                blend=0.6, operation="subtract", power=2.2,
+            )  # fmt: skip
         for start_, end_, side, widths, thick in convex_process(below, s):
             solid.blade(start_, end_, side, widths, thick, blend=2.2 * s, power=2.6)
         root = below.centre + 2.5 * s * below.normal + 9.0 * s * below.along
@@ -397,16 +406,19 @@ def convex_process(joint: FacetJoint, s: float):
     return [(top, bottom, joint.across, (6.8 * s, 6.2 * s), (thick, thick * 0.92))]
 
 
+def concave_process(joint: FacetJoint, s: float):
+    """The blade out of which the hollow superior articular process of a lumbar joint is cut."""
+    thick = 4.6 * s
+    middle = joint.centre - (thick - 1.6 * s) * joint.normal + 0.6 * s * joint.across
+    top, bottom = middle + 3.0 * s * joint.along, middle - 9.0 * s * joint.along
+    return [(bottom, top, joint.across, (8.0 * s, 6.8 * s), (thick, 0.85 * thick))]
+
+
 def _superior_process(solid: Solid, plan: Plan, arch: np.ndarray) -> None:
     joint, s = plan.above, plan.s
     if joint.kind == "lumbar":
-        thick = 4.6 * s
-        middle = joint.centre - (thick - 1.6 * s) * joint.normal + 0.6 * s * joint.across
-        top, bottom = middle + 3.0 * s * joint.along, middle - 9.0 * s * joint.along
-        solid.blade(
-            bottom, top, joint.across, (8.0 * s, 6.8 * s), (thick, 0.85 * thick), blend=2.6 * s,
-            power=2.2,
-        )  # fmt: skip
+        for start, end, side, widths, thick in concave_process(joint, s):
+            solid.blade(start, end, side, widths, thick, blend=2.6 * s, power=2.2)
         solid.ellipsoid(mamillary_process(plan), (3.0 * s, 3.2 * s, 4.4 * s), blend=2.4 * s)
         return
     thick = 2.5 * s
