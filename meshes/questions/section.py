@@ -120,10 +120,13 @@ class Slicer:
         )
         self.faces = (
             np.concatenate(
-                [np.asarray(m.faces, np.int64) + s for m, s in zip(meshes, starts, strict=False)]
+                [
+                    np.asarray(m.faces, np.int32) + np.int32(s)
+                    for m, s in zip(meshes, starts, strict=False)
+                ]
             )
             if meshes
-            else np.zeros((0, 3), np.int64)
+            else np.zeros((0, 3), np.int32)
         )
         self.owner = np.repeat(np.arange(len(ids)), [len(m.faces) for m in meshes])
 
@@ -131,8 +134,7 @@ class Slicer:
         """Return (index of part, (k, 2) closed loop) pairs of the raw cut."""
         height = (self.points - plane.origin) @ plane.normal
         height = np.where(np.abs(height) < NUDGE_MM, NUDGE_MM, height)
-        above = (height > 0)[self.faces]
-        crossing = np.flatnonzero(above.any(axis=1) & ~above.all(axis=1))
+        crossing = _crossing_faces(self.faces, height > 0)
         if not len(crossing):
             return []
         start_edge, stop_edge = _cut_edges(self.faces[crossing], height)
@@ -189,13 +191,26 @@ def _cut_edges(faces: np.ndarray, height: np.ndarray) -> tuple[np.ndarray, np.nd
     down = np.zeros(len(faces), np.int64)
     up = np.zeros(len(faces), np.int64)
     for k in range(3):
-        a, b = faces[:, k], faces[:, (k + 1) % 3]
+        a, b = faces[:, k].astype(np.int64), faces[:, (k + 1) % 3].astype(np.int64)
         key = np.minimum(a, b) * count + np.maximum(a, b)
         falls = (height[a] > 0) & (height[b] < 0)
         climbs = (height[a] < 0) & (height[b] > 0)
         down[falls] = key[falls]
         up[climbs] = key[climbs]
     return down, up
+
+
+@njit(cache=True)
+def _crossing_faces(faces, above):
+    """Return the indices of faces with corners on both sides."""
+    found = np.empty(len(faces), np.int64)
+    used = 0
+    for i in range(len(faces)):
+        a = above[faces[i, 0]]
+        if a != above[faces[i, 1]] or a != above[faces[i, 2]]:
+            found[used] = i
+            used += 1
+    return found[:used]
 
 
 @njit(cache=True)
