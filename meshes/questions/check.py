@@ -232,6 +232,14 @@ def interpenetration(model: BackModel, indexes: Mapping[str, MeshIndex]) -> list
             if np.all(boxes[a, 0] <= boxes[b, 1]) and np.all(boxes[b, 0] <= boxes[a, 1])
         ]
 
+        twins = _exact_twins(model, declared)
+        mirrored = {
+            pair: (other_side(ids[pair[0]]), other_side(ids[pair[1]]))
+            for pair in pairs
+            if (ids[pair[0]], ids[pair[1]]) in twins
+        }
+        done = [pair for pair in pairs if pair not in mirrored]
+
         def measure(pair: tuple[int, int]) -> tuple[float, np.ndarray | None]:
             a, b = ids[pair[0]], ids[pair[1]]
             places = declared.get((a, b), ())
@@ -239,10 +247,18 @@ def interpenetration(model: BackModel, indexes: Mapping[str, MeshIndex]) -> list
             two = _depth_of(samples[b], indexes[a], places, b, a)
             return max(one, two, key=lambda found: found[0])
 
-        depths = list(pool.map(measure, pairs, chunksize=16))
+        depths = {
+            frozenset((ids[a], ids[b])): found
+            for (a, b), found in zip(done, pool.map(measure, done))
+        }
     findings = []
     worst = 0.0
-    for (a, b), (depth, place) in zip(pairs, depths):
+    for a, b in pairs:
+        if (a, b) in mirrored:
+            depth, place = depths.get(frozenset(mirrored[a, b]), (0.0, None))
+            place = None if place is None else mirror_points(place)
+        else:
+            depth, place = depths[frozenset((ids[a], ids[b]))]
         worst = max(worst, depth)
         if depth <= 0.05 or place is None:
             continue
@@ -266,6 +282,31 @@ def interpenetration(model: BackModel, indexes: Mapping[str, MeshIndex]) -> list
         )
     )
     return findings
+
+
+def _exact_twins(
+    model: BackModel, declared: Mapping[tuple[str, str], list[_Place]]
+) -> set[tuple[str, str]]:
+    """Pairs of right parts that need no measuring: their left twins are the same, mirrored.
+
+    Only where meshes and declared places mirror each other to the last vertex.
+    """
+    exact = {
+        other_side(finding.id.split(":", 1)[1])
+        for finding in symmetry(model.parts)
+        if finding.value is not None and finding.ok
+    }
+
+    def same_places(a: str, b: str) -> bool:
+        right, left = declared.get((a, b), []), declared.get((other_side(a), other_side(b)), [])
+        return len(right) == len(left) and all(
+            r.contact.kind == k.contact.kind
+            and np.shape(r.contact.place) == np.shape(k.contact.place)
+            and np.allclose(mirror_points(r.contact.place), k.contact.place)
+            for r, k in zip(right, left)
+        )
+
+    return {(a, b) for a in exact for b in exact if a != b and same_places(a, b)}
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -121,6 +121,22 @@ def test_declared_containment_is_no_overlap_but_the_reverse_is():
     assert not _overlaps(wrong)["overlap:slab|pea"].ok
 
 
+def test_overlap_on_the_right_is_reported_as_on_the_left():
+    ribs = [_box("rib.left", (10, 0, 0), (30, 10, 10)), _box("slip.left", (12, 7, 2), (20, 20, 8))]
+    found = _overlaps(_model(*ribs, *(mirror_part(rib) for rib in ribs)))
+    left, right = found["overlap:rib.left|slip.left"], found["overlap:rib.right|slip.right"]
+    assert left.value == right.value == pytest.approx(3, abs=0.01)
+
+
+def test_overlap_on_the_right_alone_is_found():
+    rib = _box("rib.left", (10, 0, 0), (30, 10, 10))
+    apart = _box("slip.left", (12, 11, 2), (20, 20, 8))
+    into = _box("slip.right", (-20, 7, 2), (-12, 20, 8))
+    found = _overlaps(_model(rib, mirror_part(rib), apart, into))
+    assert not found["overlap:rib.right|slip.right"].ok
+    assert "overlap:rib.left|slip.left" not in found
+
+
 PEG = _box("peg", (-2, 8.5, -2), (2, 30, 2))
 
 
