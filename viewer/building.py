@@ -85,12 +85,15 @@ class ModelSource(QObject):
         try:
             from meshes.cache import load_cached
             from meshes.catalogue import load_catalogue
+            from viewer.scene.drawn_cache import drawn_model
 
             self._send(self.catalogue_ready, load_catalogue())
             model = load_cached(self.body, self.detail)
             if model is None:
                 model = self._build_elsewhere()
             else:
+                # Here rather than in the window's thread, which then only takes what is ready.
+                drawn_model(model)
                 self._send(self.progressed, 1.0, "loaded")
             if model is not None:
                 self._send(self.finished, model)

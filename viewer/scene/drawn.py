@@ -16,7 +16,7 @@ from scipy.spatial import cKDTree
 from meshes.model import other_side
 from viewer.scene.fibre_field import is_aligned, simplified, smoothed, surface_millimetres
 
-MOVING_FACES_PER_SQRT_CM2 = 17.0
+MOVING_FACES_PER_SQRT_CM2 = 24.0
 MOVING_FACES_LEAST = 40
 MOVING_BUDGET = 96_000
 MIRROR = np.array([-1.0, 1.0, 1.0], np.float32)

@@ -21,7 +21,7 @@ from viewer.scene.drawn import DrawnPart, Shell, draw_parts, within_budget
 
 LOG = logging.getLogger("peelback")
 
-VERSION = 3
+VERSION = 4
 """Raise when the drawn arrays change their meaning."""
 
 KEPT_FILES = 4
@@ -38,13 +38,14 @@ def drawn_model(model) -> list[DrawnPart]:
     Needs no VTK and no Qt: call it beside the window.
     """
     parts = _in_order(model.parts.values())
-    if len(parts) < LEAST_PARTS:
-        return shaded(within_budget(draw_parts(parts)))
-    path = drawn_path(parts)
-    drawn = load(path, parts)
+    drawn = None
+    if len(parts) >= LEAST_PARTS:
+        path = drawn_path(parts)
+        drawn = load(path, parts)
     if drawn is None:
         drawn = shaded(within_budget(draw_parts(parts)))
-        save(path, drawn)
+        if len(parts) >= LEAST_PARTS:
+            save(path, drawn)
     return drawn
 
 
