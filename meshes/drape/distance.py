@@ -13,6 +13,7 @@ from collections.abc import Sequence
 import numpy as np
 import trimesh
 from numba import njit
+from scipy.spatial import cKDTree
 
 LEAF_SIZE = 4
 """Triangles per leaf of the tree."""
@@ -470,7 +471,10 @@ class MeshIndex:
 
 
 def merge(
-    indexes: Sequence[MeshIndex], bounds: np.ndarray | None = None, margin: float = 0.0
+    indexes: Sequence[MeshIndex],
+    bounds: np.ndarray | None = None,
+    margin: float = 0.0,
+    near: np.ndarray | None = None,
 ) -> tuple[MeshIndex, np.ndarray] | None:
     """One index of several closed meshes that do not overlap, cut to a box.
 
@@ -484,6 +488,8 @@ def merge(
     bounds : (2, 3) float or None
         Box, mm; triangles that miss it by more than ``margin`` are left out.
     margin : float
+    near : (n, 3) float or None
+        Points, mm; triangles farther than ``margin`` from all of them are left out too.
 
     Returns
     -------
@@ -492,6 +498,7 @@ def merge(
         triangle is left.
     """
     chosen: list[tuple[int, MeshIndex, np.ndarray]] = []
+    tree = None if near is None else cKDTree(np.reshape(near, (-1, 3)))
     for number, index in enumerate(indexes):
         if bounds is None:
             faces = np.arange(len(index.faces))
@@ -504,6 +511,12 @@ def merge(
             faces = np.flatnonzero(
                 np.all((corners.min(axis=1) <= high) & (corners.max(axis=1) >= low), axis=1)
             )
+        if tree is not None and len(faces):
+            corners = index.vertices[index.faces[faces]]
+            centre = corners.mean(axis=1)
+            radius = np.linalg.norm(corners - centre[:, None], axis=2).max(axis=1)
+            most = margin + float(radius.max())
+            faces = faces[tree.query(centre, distance_upper_bound=most)[0] <= margin + radius]
         if len(faces):
             chosen.append((number, index, faces))
     if not chosen:

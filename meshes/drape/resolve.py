@@ -139,6 +139,11 @@ def _around(values: np.ndarray) -> np.ndarray:
     return 0.25 * (padded[:-2, 1:-1] + padded[2:, 1:-1] + padded[1:-1, :-2] + padded[1:-1, 2:])
 
 
+def _cell_centres(mid: np.ndarray) -> np.ndarray:
+    """(nv - 1, nu - 1, 3) centres of the grid's cells."""
+    return 0.25 * (mid[:-1, :-1] + mid[1:, :-1] + mid[:-1, 1:] + mid[1:, 1:])
+
+
 def _directors(sheet: SheetGrid, rounds: int = 6) -> np.ndarray:
     """Normals smoothed so far that points moved along them keep their order."""
     way = sheet.normals()
@@ -262,15 +267,20 @@ class _Ground:
         flat = sheet.mid.reshape(-1, 3)
         margin = 0.5 * float(sheet.thickness.max()) + gap + SEARCH
         bounds = np.array([flat.min(axis=0), flat.max(axis=0)])
-        found = merge(obstacles, bounds, margin)
+        centres = _cell_centres(sheet.mid).reshape(-1, 3)
+        cell = max(np.linalg.norm(np.diff(sheet.mid, axis=k), axis=2).max() for k in (0, 1))
+        found = merge(obstacles, bounds, margin + 0.5 * cell, np.concatenate([flat, centres]))
         self.empty = found is None
         self.sides = None
         if found is not None:
-            merged, owner = found
+            self.merged, self.owner_of_face = found
             self.points, _, self.owner = _obstacle_samples(
-                merged, owner, bounds[0] - margin, bounds[1] + margin
+                *found, bounds[0] - margin, bounds[1] + margin
             )
             self.empty = len(self.points) == 0
+            # What a point lacks to come near the sheet; below zero it is asked again.
+            self.slack = np.full(len(self.points), -1.0)
+            self.nodes = np.zeros((len(self.points), 3), np.int64)
 
     def clear(self, sheet: SheetGrid, least: np.ndarray, held: np.ndarray):
         """One round: the moved sheet and the farthest that it moved, mm."""
@@ -279,15 +289,15 @@ class _Ground:
         half = 0.5 * sheet.thickness.reshape(-1)
         index = MeshIndex(mid, _mid_faces(sheet))
         search = float(half.max()) + self.gap + SEARCH
-        _, close, _, face = index.query(self.points, reach=search)
+        ask = np.flatnonzero(self.slack < 0)
+        distance, close, _, face = index.query(self.points[ask], reach=search)
         on = face >= 0
-        if self.sides is None:
-            # Points beyond reach of the first position, and of all the moves to come, are dropped.
-            self.points, self.owner = self.points[on], self.owner[on]
-            close, face = close[on], face[on]
-            on = face >= 0
-        point, owner, close, face = self.points[on], self.owner[on], close[on], face[on]
+        self.slack[ask[~on]] = SEARCH
+        ask, distance, close, face = ask[on], distance[on], close[on], face[on]
+        point, owner = self.points[ask], self.owner[ask]
         node = index.faces[face]
+        self.nodes[ask] = node
+        self.slack[ask] = np.abs(distance) - half[node].max(axis=1) - self.gap - 0.5
         weight = _barycentric(close, mid[node])
         normal = np.einsum("nk,nkd->nd", weight, way[node])
         height = np.einsum("nd,nd->n", point - close, normal)
@@ -321,6 +331,7 @@ class _Ground:
         low, high = counts & under[rows, None], counts & ~under[rows, None]
         np.maximum.at(lower, spread[low], (heights + room + np.zeros((1, 3)))[low])
         np.minimum.at(upper, spread[high], (heights - room + np.zeros((1, 3)))[high])
+        self._immersed(sheet, way, half, to_end, lower, upper)
         lower, upper = lower.reshape(nv, nu), upper.reshape(nv, nu)
 
         # Too little room: thinner first, then half-way.
@@ -363,11 +374,48 @@ class _Ground:
         away = moved - self.start
         far = np.linalg.norm(away, axis=2, keepdims=True)
         moved = self.start + away * np.minimum(1.0, FARTHEST_MOVE / np.maximum(far, 1e-12))
-        step = float(np.abs(moved - sheet.mid).max())
-        return replace(sheet, mid=moved, thickness=thickness), step
+        step = np.linalg.norm(moved - sheet.mid, axis=2)
+        around = maximum_filter(step, size=5).reshape(-1)
+        self.slack -= around[self.nodes].max(axis=1)
+        return replace(sheet, mid=moved, thickness=thickness), float(step.max())
+
+    def _immersed(self, sheet, way, half, to_end, lower, upper) -> None:
+        """Bounds (nv * nu,) at points of the mid-surface that lie in or close to an obstacle.
+
+        A thin sheet deep in an obstacle may have none of its points between its faces.
+        """
+        nv, nu = sheet.mid.shape[:2]
+        corner = np.arange(nv * nu).reshape(nv, nu)
+        quads = np.stack(
+            [corner[:-1, :-1], corner[:-1, 1:], corner[1:, 1:], corner[1:, :-1]], axis=-1
+        ).reshape(-1, 4)
+        if sheet.cells is not None:
+            quads = quads[sheet.cells.reshape(-1)]
+        owners = np.flatnonzero(sheet.used().reshape(-1))
+        nodes = np.concatenate([np.repeat(owners[:, None], 4, axis=1), quads])
+        points = sheet.mid.reshape(-1, 3)[nodes].mean(axis=1)
+        d, _, normal, face = self.merged.query(points, reach=SEARCH)
+        on = face >= 0
+        nodes, d, normal = nodes[on], d[on], normal[on]
+        owner = self.owner_of_face[face[on]]
+        soft = self.soft[owner]
+        end = to_end[nodes].mean(axis=1)
+        sink = (self.gap + ATTACHED_DEPTH) * np.clip(1 - end / self.reach, 0, 1) * soft
+        lack = half[nodes].mean(axis=1) + self.gap - sink - d
+        facing = np.einsum("nd,nd->n", normal, way[nodes].mean(axis=1))
+        side = self.sides[owner, nodes[:, 0]]
+        # Through the nearest face where that is the right one, else step by step.
+        right = facing * side
+        amount = np.where(right > 0.4, lack / np.maximum(right, 0.4), np.maximum(lack, 0))
+        pick = (lack > 0) & ((right > 0.4) | (d < 0)) & ~(soft & (end < END_FREE))
+        for row, push, sign in zip(nodes[pick], amount[pick], side[pick]):
+            if sign >= 0:
+                lower[row] = np.maximum(lower[row], push)
+            else:
+                upper[row] = np.minimum(upper[row], -push)
 
 
-def _without_wrinkles(sheet: SheetGrid, least: np.ndarray, rounds: int = 10) -> SheetGrid:
+def _without_wrinkles(sheet: SheetGrid, least: np.ndarray, rounds: int = 12) -> SheetGrid:
     """Smooth and thin a sheet where its solid would cross itself; itself when nowhere."""
     nv, nu = sheet.mid.shape[:2]
     mid, thickness = sheet.mid, sheet.thickness
