@@ -26,6 +26,9 @@ _KEPT = 3
 
 _FAR = 40.0
 
+_HOLD = 12.0
+"""mm of head start on the line of a strand itself, fading to nothing at the core's edge."""
+
 
 @dataclass(frozen=True, slots=True)
 class Strand:
@@ -37,17 +40,19 @@ class Strand:
         Its course, mm.
     family : str
         The muscle for which it claims.
-    reach : float
-        Head start in mm over strands of other families.
+    reach : float or (k,) float
+        Head start in mm over strands of other families, one for all or one a point.
     """
 
     line: np.ndarray
     family: str
-    reach: float
+    reach: float | np.ndarray
 
 
 @njit(cache=True, nogil=True)
-def _share(region, limit, origin, spacing, a, b, family, reach, count, bins, start, bin_size, z0):
+def _share(
+    region, limit, origin, spacing, a, b, family, reach, count, bins, start, bin_size, z0, core
+):
     nx, ny, nz = region.shape
     near = np.full((nx, ny, nz, _KEPT), np.float32(_FAR), np.float32)
     who = np.full((nx, ny, nz, _KEPT), np.int8(-1), np.int8)
@@ -72,7 +77,9 @@ def _share(region, limit, origin, spacing, a, b, family, reach, count, bins, sta
                     if l2 > 0.0:
                         t = min(max((px * ex + py * ey + pz * ez) / l2, 0.0), 1.0)
                     dx, dy, dz = px - t * ex, py - t * ey, pz - t * ez
-                    d = np.sqrt(dx * dx + dy * dy + dz * dz) - reach[s]
+                    d = np.sqrt(dx * dx + dy * dy + dz * dz)
+                    # Close round its line a strand gives way to no one, so that it stays whole.
+                    d -= reach[s] + _HOLD * max(0.0, 1.0 - d / core)
                     if d < phi[family[s]]:
                         phi[family[s]] = d
                 for m in range(count):
@@ -116,8 +123,9 @@ def fill_and_share(
     triangles: Mapping[str, int],
     *,
     gap: float = 0.3,
+    core: float = 3.5,
     obstacles: Sequence[MeshIndex] = (),
-    least_share: float = 0.04,
+    least_share: float = 0.006,
 ) -> dict[str, trimesh.Trimesh]:
     """Divide a region among families of strands.
 
@@ -135,6 +143,8 @@ def fill_and_share(
         Wanted triangles of each family.
     gap : float
         Space left between two families, mm.
+    core : float
+        Radius round each strand's line within which it holds its ground, mm.
     obstacles : sequence of MeshIndex
         Meshes from which the finished surfaces are lifted where decimation took them inside.
     least_share : float
@@ -151,7 +161,7 @@ def fill_and_share(
     b = np.concatenate([s.line[1:] for s in strands])
     counts = [len(s.line) - 1 for s in strands]
     family = np.repeat([number[s.family] for s in strands], counts)
-    reach = np.repeat([float(s.reach) for s in strands], counts)
+    reach = np.concatenate([_segment_reach(s) for s in strands])
     bin_size = 12.0
     z0 = float(origin[2])
     bin_count = int(np.ceil(region.shape[2] * spacing / bin_size)) + 1
@@ -166,7 +176,7 @@ def fill_and_share(
     near, who = _share(
         region, 4.0 * spacing, np.asarray(origin, float), spacing,
         np.ascontiguousarray(a), np.ascontiguousarray(b), family, reach, len(families),
-        np.concatenate(chosen), np.array(start), bin_size, z0,
+        np.concatenate(chosen), np.array(start), bin_size, z0, float(core),
     )  # fmt: skip
     meshes: dict[str, trimesh.Trimesh] = {}
     owner = who[..., 0]
@@ -194,6 +204,11 @@ def fill_and_share(
         vertices = clear_of(vertices, close, 0.5 * gap)
         meshes[name] = trimesh.Trimesh(vertices, faces, process=False)
     return meshes
+
+
+def _segment_reach(strand: Strand) -> np.ndarray:
+    at_points = np.broadcast_to(np.asarray(strand.reach, float), len(strand.line))
+    return np.maximum(at_points[:-1], at_points[1:])
 
 
 def large_pieces(

@@ -7,6 +7,7 @@ from numba import njit
 
 from meshes.drape.bundle import Strand, fill_and_share
 from meshes.drape.carve import fibre_coordinates
+from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
 from meshes.model import Attachment, Contact, Part
 from meshes.soft.fascicles import Fascicle, deep_fascicles
@@ -75,14 +76,36 @@ def lay(bench: Workbench) -> None:
         region,
         solid.origin,
         spacing,
-        [Strand(_fleshy(bench, f), f.muscle, f.reach) for f in fascicles],
-        {name: bench.triangles(_TRIANGLES[name]) for name in families},
+        [_strand(bench, f) for f in fascicles],
+        {name: bench.triangles(_TRIANGLES[name], _TRIANGLES[name] // 7) for name in families},
         gap=_GAP,
+        core=max(3.2, 2.0 * spacing),
         obstacles=[bench.index(i) for i in near],
     )
     for name in sorted(meshes, key=lambda n: -bench.catalogue[n].stratum):
         own = [f for f in fascicles if f.muscle == name]
         _finish(bench, name, meshes[name], own)
+
+
+_MET_MM = 2.0
+_SEARCH_MM = 30.0
+
+# Near its bony ends a fascicle holds its ground against any neighbour, mm and mm.
+_END_HOLD = 4.0
+_END_LENGTH = 13.0
+
+
+def _strand(bench: Workbench, fascicle: Fascicle) -> Strand:
+    """The claim of one fascicle, stronger at its ends."""
+    whole = fascicle.line
+    line = _fleshy(bench, fascicle)
+    length = np.linalg.norm(np.diff(line, axis=0), axis=1).sum()
+    line = resample(line, max(4, int(length / 5.0)))
+    away = np.minimum(
+        np.linalg.norm(line - whole[0], axis=1), np.linalg.norm(line - whole[-1], axis=1)
+    )
+    hold = _END_HOLD * np.clip(1 - away / _END_LENGTH, 0, 1)
+    return Strand(line, fascicle.muscle, fascicle.reach * (away > _END_LENGTH / 2) + hold)
 
 
 def _fleshy(bench: Workbench, fascicle: Fascicle) -> np.ndarray:
@@ -92,14 +115,20 @@ def _fleshy(bench: Workbench, fascicle: Fascicle) -> np.ndarray:
     of erector spinae and turn to muscle above about L3 (Bogduk 1980, as
     recalled); below, multifidus fills the place beside the spines.
     """
-    line = fascicle.line
-    if fascicle.muscle != "longissimus_thoracis" or fascicle.origin == "hip_bone.left":
-        return line
-    height = bench.frame["L3"].centre[2]
-    if line[-1, 2] < height + 15:
-        return line
-    fine = resample(line, 40)
-    return fine[fine[:, 2] > height - 12.0]
+    if not _by_aponeurosis(bench, fascicle):
+        return fascicle.line
+    fine = resample(fascicle.line, 40)
+    return fine[fine[:, 2] > bench.frame["L3"].centre[2] - 12.0]
+
+
+def _by_aponeurosis(bench: Workbench, fascicle: Fascicle) -> bool:
+    """True for fascicles whose lower tendon is part of the aponeurosis of erector spinae."""
+    return (
+        fascicle.muscle == "longissimus_thoracis"
+        and fascicle.origin != "hip_bone.left"
+        and fascicle.line[0, 2] < bench.frame["L3"].centre[2] + 5.0
+        and fascicle.line[-1, 2] > bench.frame["L3"].centre[2] + 15.0
+    )
 
 
 def _box(bench: Workbench, gutter: Gutter, fascicles: list[Fascicle]):
@@ -171,6 +200,25 @@ def _runs(flags: np.ndarray) -> list[tuple[int, int]]:
     return [(a, b - 1) for a, b in zip(edges[::2], edges[1::2], strict=True) if b - a >= 2]
 
 
+def _where_met(own: MeshIndex, bone: MeshIndex, point: np.ndarray) -> np.ndarray:
+    """Where a belly really meets a bone, nearest to the landmark that its fascicle aims at, mm.
+
+    Neighbours may crowd a thin slip away from its landmark: the attachment is
+    then the nearest place at which the belly lies on that bone.
+    """
+    if abs(own.signed_distance(point[None])[0][0]) <= _MET_MM:
+        return point
+    vertices = own.vertices[np.linalg.norm(own.vertices - point, axis=1) < _SEARCH_MM]
+    if len(vertices) == 0:
+        return point
+    distance, closest, _ = bone.signed_distance(vertices, _MET_MM)
+    touching = np.abs(distance) <= _MET_MM
+    if not touching.any():
+        return point
+    away = np.linalg.norm(vertices - point, axis=1)
+    return closest[np.argmin(np.where(touching, away, np.inf))]
+
+
 def _finish(bench: Workbench, name: str, mesh, fascicles: list[Fascicle]) -> None:
     lines = [f.line for f in fascicles]
     uv, _ = fibre_coordinates(mesh.vertices, lines)
@@ -183,11 +231,25 @@ def _finish(bench: Workbench, name: str, mesh, fascicles: list[Fascicle]) -> Non
         band = np.exp(-(((mesh.vertices[:, 2] - place) / (5.0 * bench.frame.scale)) ** 2))
         tendon = np.maximum(tendon, 0.85 * band)
     record = bench.catalogue[name]
+    own = MeshIndex(mesh.vertices, mesh.faces)
     attachments = []
-    for kind, index, key in (("origin", 0, "origin"), ("insertion", -1, "insertion")):
-        for target in dict.fromkeys(getattr(f, key) for f in fascicles):
-            points = [f.line[index] for f in fascicles if getattr(f, key) == target]
-            attachments.append(Attachment(kind, target, np.unique(np.array(points), axis=0)))
+    for kind, end, key in (("origin", 0, "origin"), ("insertion", -1, "insertion")):
+        places: dict[str, list[np.ndarray]] = {}
+        for fascicle in fascicles:
+            target = getattr(fascicle, key)
+            point = fascicle.line[end]
+            if end == 0 and _by_aponeurosis(bench, fascicle):
+                target = "erector_spinae_aponeurosis.left"
+                x, _, z = _fleshy(bench, fascicle)[0]
+                y = bench.gutter.roof_at(np.array([x]), np.array([z]))[0] - 0.6
+                point = np.array([x, y, z])
+            elif target in bench.parts:
+                point = _where_met(own, bench.index(target), point)
+            places.setdefault(target, []).append(point)
+        attachments += [
+            Attachment(kind, target, np.unique(np.round(points, 3), axis=0))
+            for target, points in places.items()
+        ]
     part = Part(
         id=f"{name}.left",
         entry=name,

@@ -67,7 +67,7 @@ _REACH = {
     "iliocostalis_thoracis": 4.0,
     "iliocostalis_cervicis": 3.0,
     "longissimus_thoracis": 5.5,
-    "longissimus_cervicis": 3.0,
+    "longissimus_cervicis": 4.5,
     "longissimus_capitis": 3.0,
     "spinalis_thoracis": 3.2,
     "spinalis_cervicis": 1.5,
@@ -115,8 +115,25 @@ def _spine(bench: Workbench, level: str) -> np.ndarray:
     return bench.landmark(f"{level}.spinous_process") + np.array([1.2, -1.5, 0.0])
 
 
-def _process(bench: Workbench, level: str) -> np.ndarray:
-    return bench.landmark(f"{level}.left.transverse_process")
+# Several muscles share one transverse process; each keeps to its own facet of it, mm
+# from the tip in the vertebra's own axes: longissimus at the tip, semispinalis and
+# multifidus further in (order after Gray 1918; distances common practice, no source).
+_FACET = {
+    "longissimus_thoracis": (0.5, 0.0, -2.0),
+    "longissimus_cervicis": (1.0, -0.5, 2.5),
+    "longissimus_capitis": (-2.5, 0.5, 3.0),
+    "semispinalis": (-5.0, 0.0, 1.5),
+    "multifidus": (-9.0, -0.5, 1.0),
+}
+
+
+def _process(bench: Workbench, level: str, muscle: str = "") -> np.ndarray:
+    """Where a muscle is attached to a transverse process, brought on to the bone, mm."""
+    tip = bench.landmark(f"{level}.left.transverse_process")
+    if muscle not in _FACET:
+        return tip
+    wanted = tip + bench.frame[level].axes @ (np.array(_FACET[muscle]) * bench.frame.scale)
+    return bench.index(f"vertebra_{level}").signed_distance(wanted[None])[1][0]
 
 
 def _iliocostalis(bench: Workbench):
@@ -157,7 +174,7 @@ def _longissimus(bench: Workbench):
         else:
             start, part = _spine(bench, source), f"vertebra_{source}"
         start = start + np.array([1.0, 0.0, 0.0])
-        yield ("longissimus_thoracis", part, start, f"vertebra_{level}", _process(bench, level))
+        yield ("longissimus_thoracis", part, start, f"vertebra_{level}", _process(bench, level, "longissimus_thoracis"))
         number = int(level[1:])
         if number >= 3:
             tubercle = bench.landmark(f"rib_{number}.left.tubercle")
@@ -170,14 +187,17 @@ def _longissimus(bench: Workbench):
         yield ("longissimus_thoracis", "hip_bone.left", start,
                f"vertebra_{level}", bench.landmark(f"{level}.left.accessory_process"))  # fmt: skip
     for level, target in zip(level_range("T1", "T5"), level_range("C2", "C6"), strict=True):
-        yield ("longissimus_cervicis", f"vertebra_{level}", _process(bench, level),
+        yield ("longissimus_cervicis", f"vertebra_{level}", _process(bench, level, "longissimus_cervicis"),
                f"vertebra_{target}", bench.landmark(f"{target}.left.posterior_tubercle"))  # fmt: skip
     mastoid = bench.landmark("temporal.left.mastoid_tip")
     for i, level in enumerate([*level_range("C4", "C7"), *level_range("T1", "T5")]):
         key = "articular_pillar" if level[0] == "C" else "transverse_process"
         end = mastoid + np.array([-3.0, 4.0, 1.0 + 0.8 * i])
-        yield ("longissimus_capitis", f"vertebra_{level}", bench.landmark(f"{level}.left.{key}"),
-               "cranium", end)  # fmt: skip
+        start = bench.landmark(f"{level}.left.{key}")
+        if level[0] == "T":
+            start = _process(bench, level, "longissimus_capitis")
+        yield ("longissimus_capitis", f"vertebra_{level}", start, "cranium",
+               bench.index("cranium").signed_distance(end[None])[1][0])  # fmt: skip
 
 
 def _spinalis(bench: Workbench):
@@ -193,12 +213,12 @@ def _spinalis(bench: Workbench):
 
 def _semispinalis(bench: Workbench):
     for low, high in zip(level_range("T6", "T10"), ("C6", "C7", "T1", "T2", "T3"), strict=True):
-        yield ("semispinalis_thoracis", f"vertebra_{low}", _process(bench, low),
+        yield ("semispinalis_thoracis", f"vertebra_{low}", _process(bench, low, "semispinalis"),
                f"vertebra_{high}", _spine(bench, high))  # fmt: skip
-    yield ("semispinalis_thoracis", "vertebra_T10", _process(bench, "T10"),
+    yield ("semispinalis_thoracis", "vertebra_T10", _process(bench, "T10", "semispinalis"),
            "vertebra_T4", _spine(bench, "T4"))  # fmt: skip
     for low, high in zip(level_range("T1", "T6"), ("C2", "C2", "C3", "C4", "C5", "C5"), strict=True):
-        yield ("semispinalis_cervicis", f"vertebra_{low}", _process(bench, low),
+        yield ("semispinalis_cervicis", f"vertebra_{low}", _process(bench, low, "semispinalis"),
                f"vertebra_{high}", _spine(bench, high))  # fmt: skip
     line = bench.landmark("occipital.left.between_lines_medial")
     order = np.argsort(line[:, 0])
@@ -207,8 +227,10 @@ def _semispinalis(bench: Workbench):
         key = "articular_pillar" if level in ("C4", "C5", "C6") else "transverse_process"
         # Lateral fascicles come from the lowest levels and end medially (nearly vertical course).
         end = line[order[int(round((1 - i / (len(levels) - 1)) * (len(order) - 1)))]]
-        yield ("semispinalis_capitis", f"vertebra_{level}", bench.landmark(f"{level}.left.{key}"),
-               "cranium", end)  # fmt: skip
+        start = bench.landmark(f"{level}.left.{key}")
+        if key == "transverse_process":
+            start = _process(bench, level, "semispinalis") + np.array([2.0, 0.0, 0.0])
+        yield ("semispinalis_capitis", f"vertebra_{level}", start, "cranium", end)
 
 
 def _multifidus(bench: Workbench):
@@ -219,7 +241,7 @@ def _multifidus(bench: Workbench):
             if level[0] == "L":
                 return f"vertebra_{level}", level, bench.landmark(f"{level}.left.mamillary_process")
             if level[0] == "T":
-                return f"vertebra_{level}", level, _process(bench, level)
+                return f"vertebra_{level}", level, _process(bench, level, "multifidus")
             if level in ("C4", "C5", "C6", "C7"):
                 return f"vertebra_{level}", level, bench.landmark(f"{level}.left.articular_pillar")
             return None

@@ -7,7 +7,7 @@ import numpy as np
 from meshes.shapes.solid import Solid
 from meshes.skeleton.frame import LEVELS
 from meshes.soft.fascicles import level_range
-from meshes.soft.small import lay_small, spindle
+from meshes.soft.small import lay_small, lifted, on_bone, spindle
 from meshes.soft.workbench import Workbench
 
 _LEFT = np.array([1.0, 0.0, 0.0])
@@ -78,9 +78,9 @@ def _fan(bench, entry, starts, ends, to, width, thickness, bow) -> None:
     lines, solid = [], Solid()
     u = np.linspace(0, 1, 7)[:, None]
     for share in np.linspace(0, 1, count):
-        a = _between(starts, share)
-        b = _between(ends, share)
-        line = (1 - u) * a + u * b + np.sin(np.pi * u) * np.asarray(bow, float)
+        a = on_bone(bench, to[0], _between(starts, share))
+        b = on_bone(bench, to[1], _between(ends, share))
+        line = lifted(bench, (1 - u) * a + u * b + np.sin(np.pi * u) * np.asarray(bow, float), 2.5)
         lines.append(line)
         direction = line[-1] - line[0]
         side = np.cross(direction, _BACK)
@@ -112,9 +112,11 @@ def lay_rotatores(bench: Workbench) -> None:
             else:
                 end = root + [1.8, 0.6, -2.0]
                 start = start + [-1.5, 1.8, -0.5]
-            u = np.linspace(0, 1, 6)[:, None]
+            start = on_bone(bench, f"vertebra_{level}", start)
+            end = on_bone(bench, f"vertebra_{target}", end)
+            u = np.linspace(0, 1, 8)[:, None]
             lift = np.sin(np.pi * u) * np.array([0.0, 1.6 * span, 0.0])
-            line = (1 - u) * start + u * end + lift
+            line = lifted(bench, (1 - u) * start + u * end + lift, 1.6)
             side = np.cross(end - start, _BACK)
             solid = spindle(Solid(), line, side, 6.5 * bulk, 4.0 * bulk, ends=0.5)
             lay_small(bench, f"rotator_{kind}_{level}.left", f"rotator_{kind}", solid, [line],
@@ -135,7 +137,8 @@ def lay_interspinales(bench: Workbench) -> None:
             tip = bench.landmark(f"{level}.spinous_process")
             ends.append(root + share * (tip - root))
         x = 3.0 if neck else 4.2
-        start, end = ends[0] + [x, 0, 2.0], ends[1] + [x, 0, -2.0]
+        start = on_bone(bench, f"vertebra_{lower}", ends[0] + [x, 0, 2.0])
+        end = on_bone(bench, f"vertebra_{upper}", ends[1] + [x, 0, -2.0])
         u = np.linspace(0, 1, 5)[:, None]
         line = (1 - u) * start + u * end
         deep = (5.0 if neck else 11.0) * bulk
@@ -187,13 +190,15 @@ def lay_levatores_costarum(bench: Workbench) -> None:
         angle = bench.landmark(f"rib_{number}.left.angle")
         inner = 0.7 * tubercle + 0.3 * angle
         outer = 0.15 * tubercle + 0.85 * angle
-        start = process + [1.0, -1.5, -2.0]
+        start = on_bone(bench, f"vertebra_{level}", process + [1.0, -1.5, -2.0])
         lines, solid = [], Solid()
-        u = np.linspace(0, 1, 6)[:, None]
+        u = np.linspace(0, 1, 9)[:, None]
         for share in (0.0, 0.5, 1.0):
             target = inner + share * (outer - inner)
             end = upper[np.argmin(np.linalg.norm(upper - target, axis=1))] + [0, 0.8, -1.0]
+            end = on_bone(bench, f"rib_{number}.left", end)
             line = (1 - u) * start + u * end + np.sin(np.pi * u) * np.array([0, 1.0 * span, 0])
+            line = lifted(bench, line, 1.8)
             lines.append(line)
             side = np.cross(end - start, _BACK)
             spindle(solid, line, side, 5.5 * bulk, 3.2 * bulk, ends=0.6, blend=2.0)

@@ -21,6 +21,30 @@ def resample(line: np.ndarray, count: int) -> np.ndarray:
     return np.stack([np.interp(wanted, s, line[:, i]) for i in range(3)], axis=1)
 
 
+def on_bone(bench: Workbench, part_id: str, point: np.ndarray, lift: float = 0.4) -> np.ndarray:
+    """The place on a part's surface nearest to a point, lifted off it by some mm."""
+    _, closest, normal = bench.index(part_id).signed_distance(np.reshape(point, (1, 3)))
+    return closest[0] + lift * normal[0]
+
+
+def lifted(bench: Workbench, line: np.ndarray, clearance: float, rounds: int = 6) -> np.ndarray:
+    """Push the inner points of a line (n, 3) off everything solid on the bench.
+
+    ``clearance`` in mm is reached at mid-length and falls to nothing at the ends.
+    """
+    out = np.array(line, dtype=np.float64)
+    need = clearance * np.sin(np.pi * np.linspace(0, 1, len(out)))
+    for _ in range(rounds):
+        distance = bench.field.sample(out)
+        push = np.clip(need - distance, 0, 3.0)
+        push[[0, -1]] = 0.0
+        if push.max() < 0.05:
+            break
+        out += push[:, None] * bench.field.gradient(out)
+        out[1:-1] = 0.25 * out[:-2] + 0.5 * out[1:-1] + 0.25 * out[2:]
+    return out
+
+
 def spindle(
     solid: Solid,
     line: np.ndarray,
