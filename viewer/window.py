@@ -306,6 +306,7 @@ class MainWindow(QMainWindow):
         bar = self.statusBar()
         bar.addPermanentWidget(self._markers)
         bar.addPermanentWidget(self._note)
+        self._note.setContentsMargins(8, 0, 8, 0)
         bar.setSizeGripEnabled(False)
         # Tab goes as the eye does: rail, model, steps, search, caption, tree.
         order = (self.rail, self.steps.do_button, self.search, self.caption.text, self.tree)

@@ -89,11 +89,11 @@ class DepthRail(QWidget):
         return self._ladder
 
     def sizeHint(self) -> QSize:
-        return QSize(round(224 * self._scale), 520)
+        return QSize(round(232 * self._scale), 520)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(
-            round(224 * self._scale), round(STRATUM_COUNT * MIN_BAND_PX * self._scale) + 60
+            round(232 * self._scale), round(STRATUM_COUNT * MIN_BAND_PX * self._scale) + 60
         )
 
     # --- geometry -------------------------------------------------------------------------
@@ -101,7 +101,7 @@ class DepthRail(QWidget):
     def _core(self) -> QRectF:
         """The core's rectangle without its caps."""
         s = self._scale
-        return QRectF(22 * s, 14 * s, 62 * s, self.height() - 30 * s)
+        return QRectF(20 * s, 14 * s, 54 * s, self.height() - 30 * s)
 
     def bands(self) -> list[Band]:
         """Return the bands as drawn, pixels from the core's upper end."""
@@ -240,7 +240,7 @@ class DepthRail(QWidget):
 
     def _paint_words(self, painter: QPainter, core: QRectF, band: Band) -> None:
         s = self._scale
-        x = core.right() + 22 * s
+        x = core.right() + 21 * s
         y0, y1 = core.top() + band.top, core.top() + band.bottom
         off = band.off_left and band.off_right
         box = QRectF(x, y0, self.width() - x - 6 * s, y1 - y0)
@@ -266,7 +266,10 @@ class DepthRail(QWidget):
         words = painter.fontMetrics().elidedText(
             f"{band.stratum}  {STRATA[band.stratum]}",
             Qt.TextElideMode.ElideRight,
-            int(name_box.width() - (0 if tall else 40 * s)),
+            int(
+                name_box.width()
+                - (0 if tall else painter.fontMetrics().horizontalAdvance(number) + 14 * s)
+            ),
         )
         painter.drawText(
             name_box.adjusted(0, 1 if tall else 0, 0, 0),

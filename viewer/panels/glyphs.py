@@ -180,7 +180,7 @@ def glyph(name: str, theme: Theme, pixels: int) -> QIcon:
 
 def glyph_size(scale: float) -> QSize:
     """Return the size of drawings on buttons."""
-    return QSize(round(21 * scale), round(21 * scale))
+    return QSize(round(20 * scale), round(20 * scale))
 
 
 def program_icon() -> QIcon:

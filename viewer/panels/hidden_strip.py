@@ -33,6 +33,7 @@ class HiddenStrip(QFrame):
         self._label = QLabel("Nothing is hidden")
         self._label.setProperty("soft", True)
         self._chips = QWidget()
+        self._chips.setObjectName("ground")
         self._chips.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self._row = QHBoxLayout(self._chips)
         self._row.setContentsMargins(0, 0, 0, 0)

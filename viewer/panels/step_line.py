@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QLabel,
     QPushButton,
     QScrollArea,
-    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -182,7 +181,12 @@ class StepLineBar(QFrame):
         self._what.setWordWrap(True)
         self._what.setTextFormat(Qt.TextFormat.RichText)
         self._what.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self._what.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
+        self._words = QScrollArea()
+        self._words.setWidget(self._what)
+        self._words.setWidgetResizable(True)
+        self._words.setFrameShape(QFrame.Shape.NoFrame)
+        self._words.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._words.setAccessibleName("What to do at this step")
         self._what.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.do_button = QPushButton("Do this step")
         self.do_button.setProperty("strong", True)
@@ -202,7 +206,7 @@ class StepLineBar(QFrame):
         below = QHBoxLayout()
         below.setContentsMargins(12, 0, 10, 6)
         below.setSpacing(14)
-        below.addWidget(self._what, 1)
+        below.addWidget(self._words, 1)
         below.addLayout(buttons)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 6, 0, 0)
@@ -241,7 +245,7 @@ class StepLineBar(QFrame):
         for mark in self._marks:
             mark.set_dress(theme, scale)
         self._scroll.setFixedHeight(round(46 * scale) + round(11 * scale))
-        self.setFixedHeight(round(166 * scale))
+        self.setFixedHeight(round(178 * scale))
         self._what.setFont(font(scale, 0.95))
         self._tell()
 
@@ -341,5 +345,7 @@ class StepLineBar(QFrame):
             part("Courses differ", step.differs),
         ]
         text = "<br>".join(row for row in rows if row)
-        self._what.setText(text)
+        if text != self._what.text():
+            self._what.setText(text)
+            self._words.verticalScrollBar().setValue(0)
         self._what.setToolTip(f"<p>{text}</p>")

@@ -166,7 +166,7 @@ QToolTip {{ background: {t.raised}; color: {t.text}; border: 1px solid {t.line};
 
 QToolButton, QPushButton {{
   background: {t.raised}; color: {t.text}; border: 1px solid {t.line};
-  border-radius: 4px; padding: {small}px {pad + 2}px; min-height: {round(17 * scale)}px;
+  border-radius: 4px; padding: {small}px {pad}px; min-height: {round(17 * scale)}px;
 }}
 QToolButton:hover, QPushButton:hover {{ border-color: {t.accent}; }}
 QToolButton:pressed, QPushButton:pressed {{ background: {t.accent_wash}; }}
@@ -200,8 +200,8 @@ QTreeWidget, QListView, QTextBrowser {{
   outline: none;
 }}
 QTreeWidget::item {{ padding: {max(1, small - 1)}px 0; }}
-QTreeWidget::item:selected, QListView::item:selected {{
-  background: {t.accent}; color: {t.on_accent}; }}
+QListView::item:selected {{ background: {t.accent}; color: {t.on_accent}; }}
+QTreeWidget::item:selected {{ background: {t.accent_wash}; color: {t.text}; }}
 QHeaderView::section {{ background: {t.panel}; color: {t.soft}; border: none;
   border-bottom: 1px solid {t.line}; padding: {small}px; }}
 
@@ -234,5 +234,6 @@ QSlider::handle:horizontal {{ background: {t.raised}; border: 2px solid {t.accen
   border-radius: {round(7 * scale)}px;
 }}
 QSlider:focus {{ border: 2px solid {t.accent}; border-radius: 4px; }}
+QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; }}
 QSplitter::handle {{ background: {t.line}; }}
 """

@@ -14,7 +14,7 @@ from viewer.panels.style import LIGHT, Theme, font
 _GROUPS: tuple[tuple[str, tuple[tuple[str, str, str], ...]], ...] = (
     ("", (("undo", "undo", ""), ("redo", "redo", ""))),
     (
-        "View",
+        "",
         (
             ("view_posterior", "posterior", ""),
             ("view_oblique_left", "oblique_left", ""),
@@ -26,11 +26,11 @@ _GROUPS: tuple[tuple[str, tuple[tuple[str, str, str], ...]], ...] = (
         ),
     ),
     (
-        "Show",
-        (("side_left", "left", "L"), ("side_both", "both", ""), ("side_right", "right", "R")),
+        "",
+        (("side_left", "left", ""), ("side_both", "both", ""), ("side_right", "right", "")),
     ),
     (
-        "Look",
+        "",
         (
             ("look_by_kind", "", "By kind"),
             ("look_as_fixed", "", "As fixed"),
@@ -41,7 +41,7 @@ _GROUPS: tuple[tuple[str, tuple[tuple[str, str, str], ...]], ...] = (
         "",
         (
             ("compare", "compare", "Compare"),
-            ("surface", "surface", "Skin marks"),
+            ("surface", "surface", "Marks"),
             ("measure", "measure", "Measure"),
             ("labels", "labels", "Labels"),
         ),
@@ -66,7 +66,7 @@ class ToolRow(QFrame):
         self._theme: Theme = LIGHT
         self._buttons: list[tuple[QToolButton, str]] = []
         self._heads: list[QLabel] = []
-        flow = FlowLayout(self, spacing=14)
+        flow = FlowLayout(self, spacing=10)
         flow.setContentsMargins(8, 5, 8, 5)
         for head, entries in _GROUPS:
             group = QWidget()

@@ -33,13 +33,13 @@ VIEWS: dict[str, str] = {
 STRATA: tuple[str, ...] = (
     "skin",
     "superficial fascia",
-    "first muscle sheet",
-    "second muscle sheet",
-    "intermediate muscles",
-    "deep fascia, splenii",
+    "first sheet",
+    "second sheet",
+    "intermediate",
+    "fascia, splenii",
     "erector spinae",
     "transversospinales",
-    "segmental, suboccipital",
+    "segmental",
     "ligaments, bones",
     "canal",
 )

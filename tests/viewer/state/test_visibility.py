@@ -72,7 +72,7 @@ def test_the_strip_is_empty_when_nothing_is_hidden():
     [
         ({"peeled": Sides(3, 3)}, "Peeled: strata 0–2, both sides"),
         ({"peeled": Sides(1, 0)}, "Peeled: stratum 0 (skin), left"),
-        ({"strata_off": Sides(frozenset({4}), frozenset())}, "Off: intermediate muscles, left"),
+        ({"strata_off": Sides(frozenset({4}), frozenset())}, "Off: intermediate, left"),
         ({"hidden": frozenset({"deltoid.left"})}, "Hidden: Deltoid, left"),
         ({"side_shown": "left"}, "The right side"),
         ({"alone": frozenset({"sacrum"})}, "Only Sacrum"),
