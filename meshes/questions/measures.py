@@ -354,18 +354,26 @@ def cervical_lordosis(measured: Measured, _: str) -> float:
 def sacral_slope(measured: Measured, _: str) -> float:
     """Inclination of the sacral endplate to the horizontal, degrees.
 
-    A line through those points of the sacrum within 14 mm of its endplate's
-    centre (the origin) whose surface looks up and forward.
+    A line through the points where rays from above meet the endplate, up to
+    12 mm before and behind its centre, which is the origin.
     """
-    mesh = measured.mesh("sacrum")
-    points, normals = np.asarray(mesh.vertices), np.asarray(mesh.vertex_normals)
-    facing = normals @ _unit(np.array([0.0, -0.65, 0.76])) > 0.85
-    chosen = points[facing & (np.linalg.norm(points, axis=1) < 14) & (np.abs(points[:, 0]) < 9)]
-    if len(chosen) < 4:
-        raise Unmeasurable("no sacral endplate found")
-    _, _, axes = np.linalg.svd(chosen[:, 1:] - chosen[:, 1:].mean(axis=0))
-    step = axes[0] * (-1 if axes[0][0] > 0 else 1)
-    return float(np.degrees(np.arctan2(-step[1], -step[0])))
+    slope = 41.0
+    for _ in range(3):
+        turn = np.radians(slope)
+        forward = np.array([0.0, -np.cos(turn), -np.sin(turn)])
+        up = np.array([0.0, -np.sin(turn), np.cos(turn)])
+        starts = np.outer(np.linspace(-12, 12, 13), forward) + 25 * up + [0.06, 0, 0]
+        hits = []
+        for start in starts:
+            crossings = measured.rays("sacrum").crossings(start, -up)
+            if len(crossings.distance) and crossings.distance[0] < 40:
+                hits.append(start - crossings.distance[0] * up)
+        if len(hits) < 8:
+            raise Unmeasurable("no sacral endplate found")
+        places = np.array(hits)
+        rise = np.polyfit(places @ forward, places @ up, 1)[0]
+        slope -= float(np.degrees(np.arctan(rise)))
+    return slope
 
 
 def region_length(measured: Measured, region: str) -> float:

@@ -16,7 +16,7 @@ from meshes.questions.published import Comparison, compare, published_values
 MALE = [value for value in published_values() if value.sex in ("any", "male")]
 
 _BACH = (
-    "sources disagree by more than their spread: discs of 9-13 mm (Busscher) against 6-9 mm (Bach); "
+    "sources disagree by more than their spread, 9-13 mm (Busscher) against 6-9 mm (Bach); "
     "the model follows the former"
 )
 DISAGREEMENTS = {
@@ -44,7 +44,7 @@ def _reason(value) -> str | None:
 @lru_cache(maxsize=1)
 def _compared(model) -> dict:
     rows = compare(model)
-    return dict(zip([value for value in MALE], rows))
+    return dict(zip(MALE, rows))
 
 
 def _agrees(row: Comparison) -> bool:
