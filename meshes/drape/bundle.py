@@ -10,6 +10,7 @@ cross.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
 import numpy as np
@@ -25,6 +26,14 @@ _KEPT = 3
 """Nearest families remembered at each node: the owner and two rivals."""
 
 _FAR = 40.0
+
+_MATTERS = 12.0
+"""mm: a family so much farther than the nearest one has no say at a node."""
+
+_BLOCK = 4
+"""Nodes per side of the blocks for which segments are narrowed down."""
+
+_THREADS = 2
 
 _HOLD = 12.0
 """mm of head start on the line of a strand itself, fading to nothing at the core's edge."""
@@ -49,51 +58,86 @@ class Strand:
     reach: float | np.ndarray
 
 
+@njit(inline="always", cache=True, nogil=True)
+def _lead(x, y, z, a, b, reach):
+    """Distance from a point to a segment, less the reach of its strand."""
+    ex, ey, ez = b[0] - a[0], b[1] - a[1], b[2] - a[2]
+    px, py, pz = x - a[0], y - a[1], z - a[2]
+    l2 = ex * ex + ey * ey + ez * ez
+    t = 0.0
+    if l2 > 0.0:
+        t = min(max((px * ex + py * ey + pz * ez) / l2, 0.0), 1.0)
+    dx, dy, dz = px - t * ex, py - t * ey, pz - t * ez
+    return np.sqrt(dx * dx + dy * dy + dz * dz) - reach
+
+
 @njit(cache=True, nogil=True)
-def _share(
-    region, limit, origin, spacing, a, b, family, reach, count, bins, start, bin_size, z0, core
-):
-    nx, ny, nz = region.shape
-    near = np.full((nx, ny, nz, _KEPT), np.float32(_FAR), np.float32)
-    who = np.full((nx, ny, nz, _KEPT), np.int8(-1), np.int8)
+def _share(region, limit, origin, spacing, a, b, family, reach, count, first, last, near, who):
+    """Nearest families of all nodes of the layers ``first`` .. ``last`` along x.
+
+    For each block of nodes the segments are narrowed down first to those that
+    can be nearest of their family, and the families to those that can matter.
+    """
+    ny, nz = region.shape[1], region.shape[2]
+    n = a.shape[0]
+    half = 0.5 * (_BLOCK - 1) * spacing
+    # A lead changes by no more than the distance; both ends of the comparison move.
+    spare = 2.0 * np.sqrt(3.0) * half + 1e-6
+    centre = np.empty(n)
+    kept = np.empty(n, np.int64)
+    lowest = np.empty(count)
     phi = np.empty(count)
-    for k in range(nz):
-        z = origin[2] + spacing * k
-        slot = min(max(int((z - z0) / bin_size), 0), start.size - 2)
-        first, last = start[slot], start[slot + 1]
-        for i in range(nx):
-            x = origin[0] + spacing * i
-            for j in range(ny):
-                if region[i, j, k] > limit:
+    for i0 in range(first, last, _BLOCK):
+        for j0 in range(0, ny, _BLOCK):
+            for k0 in range(0, nz, _BLOCK):
+                i1, j1, k1 = min(i0 + _BLOCK, last), min(j0 + _BLOCK, ny), min(k0 + _BLOCK, nz)
+                wanted = False
+                for i in range(i0, i1):
+                    for j in range(j0, j1):
+                        for k in range(k0, k1):
+                            wanted = wanted or region[i, j, k] <= limit
+                if not wanted:
                     continue
-                y = origin[1] + spacing * j
-                phi[:] = _FAR
-                for n in range(first, last):
-                    s = bins[n]
-                    ex, ey, ez = b[s, 0] - a[s, 0], b[s, 1] - a[s, 1], b[s, 2] - a[s, 2]
-                    px, py, pz = x - a[s, 0], y - a[s, 1], z - a[s, 2]
-                    l2 = ex * ex + ey * ey + ez * ez
-                    t = 0.0
-                    if l2 > 0.0:
-                        t = min(max((px * ex + py * ey + pz * ez) / l2, 0.0), 1.0)
-                    dx, dy, dz = px - t * ex, py - t * ey, pz - t * ez
-                    d = np.sqrt(dx * dx + dy * dy + dz * dz)
-                    # Close round its line a strand gives way to no one, so that it stays whole.
-                    d -= reach[s] + _HOLD * max(0.0, 1.0 - d / core)
-                    if d < phi[family[s]]:
-                        phi[family[s]] = d
-                for m in range(count):
-                    v = phi[m]
-                    if v >= near[i, j, k, _KEPT - 1]:
-                        continue
-                    place = _KEPT - 1
-                    while place > 0 and near[i, j, k, place - 1] > v:
-                        near[i, j, k, place] = near[i, j, k, place - 1]
-                        who[i, j, k, place] = who[i, j, k, place - 1]
-                        place -= 1
-                    near[i, j, k, place] = v
-                    who[i, j, k, place] = m
-    return near, who
+                x = origin[0] + spacing * i0 + half
+                y = origin[1] + spacing * j0 + half
+                z = origin[2] + spacing * k0 + half
+                lowest[:] = np.inf
+                for s in range(n):
+                    centre[s] = _lead(x, y, z, a[s], b[s], reach[s])
+                    if centre[s] < lowest[family[s]]:
+                        lowest[family[s]] = centre[s]
+                least = lowest.min()
+                m = 0
+                for s in range(n):
+                    own = lowest[family[s]]
+                    if own <= least + spare + _MATTERS and centre[s] <= own + spare:
+                        kept[m] = s
+                        m += 1
+                for i in range(i0, i1):
+                    x = origin[0] + spacing * i
+                    for j in range(j0, j1):
+                        y = origin[1] + spacing * j
+                        for k in range(k0, k1):
+                            if region[i, j, k] > limit:
+                                continue
+                            z = origin[2] + spacing * k
+                            phi[:] = _FAR
+                            for q in range(m):
+                                s = kept[q]
+                                d = _lead(x, y, z, a[s], b[s], reach[s])
+                                if d < phi[family[s]]:
+                                    phi[family[s]] = d
+                            for f in range(count):
+                                v = phi[f]
+                                if v >= near[i, j, k, _KEPT - 1]:
+                                    continue
+                                place = _KEPT - 1
+                                while place > 0 and near[i, j, k, place - 1] > v:
+                                    near[i, j, k, place] = near[i, j, k, place - 1]
+                                    who[i, j, k, place] = who[i, j, k, place - 1]
+                                    place -= 1
+                                near[i, j, k, place] = v
+                                who[i, j, k, place] = f
 
 
 @njit(cache=True, nogil=True)
@@ -162,22 +206,21 @@ def fill_and_share(
     counts = [len(s.line) - 1 for s in strands]
     family = np.repeat([number[s.family] for s in strands], counts)
     reach = np.concatenate([_segment_reach(s) for s in strands])
-    bin_size = 12.0
-    z0 = float(origin[2])
-    bin_count = int(np.ceil(region.shape[2] * spacing / bin_size)) + 1
-    low = np.minimum(a[:, 2], b[:, 2]) - _FAR / 2
-    high = np.maximum(a[:, 2], b[:, 2]) + _FAR / 2
-    chosen, start = [], [0]
-    for i in range(bin_count):
-        bottom = z0 + i * bin_size
-        rows = np.flatnonzero((low <= bottom + bin_size) & (high >= bottom))
-        chosen.append(rows)
-        start.append(start[-1] + len(rows))
-    near, who = _share(
-        region, 4.0 * spacing, np.asarray(origin, float), spacing,
-        np.ascontiguousarray(a), np.ascontiguousarray(b), family, reach, len(families),
-        np.concatenate(chosen), np.array(start), bin_size, z0, float(core),
-    )  # fmt: skip
+    near = np.full((*region.shape, _KEPT), _FAR, np.float32)
+    who = np.full((*region.shape, _KEPT), -1, np.int8)
+    rows = [np.ascontiguousarray(array) for array in (a, b, family, reach)]
+    cuts = _BLOCK * np.linspace(0, -(-region.shape[0] // _BLOCK), _THREADS + 1).astype(int)
+    cuts[-1] = region.shape[0]
+    with ThreadPoolExecutor(_THREADS) as pool:
+        jobs = [
+            pool.submit(
+                _share, region, 4.0 * spacing, np.asarray(origin, float), spacing, *rows,
+                len(families), int(first), int(last), near, who,
+            )
+            for first, last in zip(cuts[:-1], cuts[1:], strict=True)
+        ]  # fmt: skip
+        for job in jobs:
+            job.result()
     meshes: dict[str, trimesh.Trimesh] = {}
     owner = who[..., 0]
     inside = region < 0
