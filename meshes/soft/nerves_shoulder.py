@@ -1,0 +1,207 @@
+"""Nerves and vessels of the shoulder: round the scapula, to the rhomboids, to trapezius."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from meshes.soft.small import resample
+from meshes.soft.tubes import Branch, lay_tube
+from meshes.soft.workbench import Workbench
+
+_FORWARD = np.array([0.0, -1.0, 0.0])
+
+DORSAL_SCAPULAR_MEDIAL_MM = (10.0, 14.0, 18.0)
+"""Artery, nerve and vein medial to the medial border (published: nerve 16.1 +- 5.3 mm)."""
+ACCESSORY_ABOVE_CLAVICLE_MM = 50.0
+"""Where the accessory nerve reaches trapezius (Orthopedics 2002;25:71-4)."""
+ACCESSORY_BELOW_MASTOID_MM = 50.7
+"""Where it leaves sternocleidomastoid (same)."""
+ACCESSORY_LATERAL_TO_ANGLE_MM = 27.0
+
+
+def _border(bench: Workbench, count: int = 12) -> np.ndarray:
+    """The medial border of the scapula from the superior to the inferior angle."""
+    return resample(bench.landmark("scapula.left.medial_border"), count)
+
+
+def lay_dorsal_scapular(bench: Workbench) -> None:
+    """Lay the dorsal scapular artery, nerve and vein on the wall under the rhomboids."""
+    border = _border(bench)
+    scale = bench.frame.scale
+    c5 = bench.landmark("C5.left.foramen")
+    angle = bench.landmark("scapula.left.superior_angle")
+    for name, entry, medial, radius in (
+        ("dorsal_scapular_artery", "dorsal_scapular_artery", 0, (1.2, 0.8)),
+        ("dorsal_scapular_nerve", "dorsal_scapular_nerve", 1, (1.0, 0.7)),
+        ("dorsal_scapular_vein", "dorsal_scapular_vein", 2, (1.2, 0.9)),
+    ):
+        off = DORSAL_SCAPULAR_MEDIAL_MM[medial] * scale
+        down = border[1:10] - [off, 0.0, 0.0]
+        down[:, 1] = np.minimum(down[:, 1], border[1:10, 1])
+        # Where it comes round the neck it lies on the scalenes, then under levator.
+        top = angle + [-off - 4.0, -2.0, 14.0]
+        if name.endswith("nerve"):
+            root = bench.parts.get("spinal_nerve_C5.left")
+            source = root.fibres[0][-1] if root is not None else c5 + [6.0, -3.0, -2.0]
+            way = [source, source + [9.0, 5.0, -12.0], 0.5 * (source + top) + [4.0, 8.0, -4.0]]
+        else:
+            first = bench.landmark("rib_1.left.shaft")
+            over = first[len(first) // 2] + [2.0 * medial, 0.0, 9.0]
+            way = [over, over + [6.0, 16.0, 18.0], 0.4 * over + 0.6 * top + [2.0, 4.0, 10.0]]
+        course = np.concatenate([np.array(way), [top], down])
+        lay_tube(bench, f"{name}.left", entry, course, radius,
+                 joins=("spinal_nerve_C5.left",) if name.endswith("nerve") else (),
+                 onto=_below_levator(course, len(way)), clings_to="rhomboid_major.left",
+                 triangles=(800, 180))  # fmt: skip
+
+
+def _below_levator(course: np.ndarray, free: int) -> np.ndarray:
+    """Ways (n, 3) on to the chest wall: forward, from the side where the course is free."""
+    ways = np.broadcast_to(_FORWARD, course.shape).copy()
+    ways[:free] = [-0.55, -0.8, 0.0]
+    return ways
+
+
+def lay_round_scapula(bench: Workbench) -> None:
+    """Lay suprascapular nerve and artery, subscapular and circumflex arteries, axillary nerve."""
+    mark = bench.landmark
+    notch = mark("scapula.left.superior_border")[-3]
+    glenoid = mark("scapula.left.glenoid_centre")
+    spine = resample(mark("scapula.left.spine_crest_lower_lip"), 20)
+    fossa_above = 0.5 * (notch + spine[14]) + [2.0, 3.0, 2.0]
+    # Round the neck of the scapula, lateral to the base of the spine.
+    neck = glenoid + [-16.0, 12.0, 14.0]
+    below = glenoid + [-20.0, 14.0, -4.0]
+    fossa_below = glenoid + [-38.0, 28.0, -18.0]
+    c5 = mark("C5.left.foramen")
+    clavicle = resample(mark("clavicle.left.posterior_border"), 10)
+    for name, over, side, radius, source in (
+        ("suprascapular_nerve", 1.0, 0.0, (1.0, 0.7), c5 + [16.0, -6.0, -32.0]),
+        ("suprascapular_artery", 5.5, 3.0, (1.1, 0.8), clavicle[2] + [0.0, 8.0, 4.0]),
+    ):
+        behind = clavicle[7] + [-6.0, 9.0, 3.0 + 0.5 * over]
+        course = np.array(
+            [
+                source,
+                0.5 * (source + behind) + [0.0, 4.0, 2.0],
+                behind,
+                notch + [0.0, -2.0, over + 1.5],
+                notch + [0.0, 4.0, over],
+                fossa_above + [side, 0.0, 0.0],
+                neck + [side, 0.5 * side, 0.0],
+                below + [side, 0.0, 0.0],
+                fossa_below + [0.0, 0.0, -2.0 * side],
+            ]
+        )
+        lay_tube(bench, f"{name}.left", name, course, radius, clings_to="supraspinatus.left",
+                 triangles=(620, 150))  # fmt: skip
+    infra = mark("scapula.left.infraglenoid_tubercle")
+    lateral = resample(mark("scapula.left.lateral_border"), 20)
+    armpit = infra + [4.0, -26.0, 4.0]
+    stem = np.array([armpit, infra + [-12.0, -24.0, -18.0], lateral[10] + [8.0, -14.0, -2.0]])
+    lay_tube(bench, "subscapular_artery.left", "subscapular_artery", stem, (1.7, 1.4),
+             triangles=(300, 90))  # fmt: skip
+    # Through the triangular space, round the lateral border, into the infraspinous fossa.
+    turn = lateral[13]
+    start = bench.parts["subscapular_artery.left"].fibres[0]
+    start = start[len(start) // 2]
+    fossa = mark("scapula.left.infraspinous_fossa")
+    goal = fossa[np.argmin(np.linalg.norm(fossa - (turn + [-22.0, 14.0, -6.0]), axis=1))]
+    course = np.array([start, turn + [7.0, -6.0, -2.0], turn + [6.0, 5.0, -2.0],
+                       turn + [-4.0, 10.0, -2.0], goal + [0.0, 3.0, 0.0]])  # fmt: skip
+    lay_tube(bench, "circumflex_scapular_artery.left", "circumflex_scapular_artery", course,
+             (1.1, 0.7), joins=("subscapular_artery.left",), clings_to="infraspinatus.left",
+             triangles=(360, 90))  # fmt: skip
+    head = mark("humerus.left.head_centre")
+    neck_of_humerus = mark("humerus.left.anatomical_neck_inferior")
+    shaft = np.array([head[0] + 24.0, head[1] + 2.0, head[2] - 34.0])
+    course = np.array(
+        [
+            armpit + [-4.0, -4.0, 8.0],
+            neck_of_humerus + [-10.0, -8.0, -6.0],
+            neck_of_humerus + [0.0, 8.0, -12.0],
+            head + [14.0, 24.0, -33.0],
+            shaft + [12.0, 14.0, 0.0],
+            shaft + [16.0, -4.0, 1.0],
+        ]
+    )
+    lay_tube(bench, "axillary_nerve.left", "axillary_nerve", course, (1.3, 0.9),
+             clings_to="deltoid.left", triangles=(420, 100))  # fmt: skip
+
+
+def lay_to_trapezius(bench: Workbench) -> None:
+    """Lay the accessory nerve, the C3 and C4 branches and the transverse cervical artery."""
+    mark = bench.landmark
+    scale = bench.frame.scale
+    mastoid = mark("temporal.left.mastoid_tip")
+    angle = mark("scapula.left.superior_angle")
+    clavicle = resample(mark("clavicle.left.posterior_border"), 20)
+    leave = mastoid + np.array([-4.0, 14.0, -ACCESSORY_BELOW_MASTOID_MM + 4.0]) * scale
+    entry = clavicle[13] + np.array([-14.0, 22.0, ACCESSORY_ABOVE_CLAVICLE_MM]) * scale
+    over = angle + np.array([-6.0, 4.0, 12.0]) * scale
+    root = mark("scapula.left.root_of_spine")
+    low = mark("T6.spinous_process")
+    path = np.array(
+        [
+            leave,
+            0.5 * (leave + entry) + [2.0, 2.0, 0.0],
+            entry,
+            0.5 * (entry + over) + [0.0, 6.0, -2.0],
+            over,
+            root + [-16.0, 2.0, 8.0],
+            root + [-20.0, 6.0, -20.0],
+            [0.62 * root[0], root[1] + 12.0, low[2] + 14.0],
+        ]
+    )
+    ways = np.broadcast_to(_FORWARD, path.shape).copy()
+    ways[:4] = [-0.75, -0.65, 0.0]
+    lay_tube(bench, "accessory_nerve.left", "accessory_nerve", path, (1.25, 0.8), onto=ways,
+             clings_to="trapezius_transverse.left", triangles=(900, 200))  # fmt: skip
+    nerve = bench.parts["accessory_nerve.left"].fibres[0]
+    meet = nerve[int(0.5 * len(nerve))]
+    third, fourth = (bench.parts[f"spinal_nerve_{n}.left"].fibres[0][-1] for n in ("C3", "C4"))
+    out = 0.45 * fourth + 0.55 * meet + [6.0, 4.0, 2.0]
+    stem = np.array([fourth, fourth + [12.0, 6.0, -6.0], out, meet + [-0.5, -0.5, 1.0]])
+    upper = np.array([out, 0.5 * (third + out) + [7.0, 3.0, 4.0], third])
+    lay_tube(bench, "cervical_branches_to_trapezius.left", "cervical_branches_to_trapezius",
+             stem, 0.75, branches=[Branch(upper, 0.7)],
+             joins=("accessory_nerve.left", "spinal_nerve_C3.left", "spinal_nerve_C4.left"),
+             clings_to="trapezius_transverse.left", triangles=(520, 130))  # fmt: skip
+    base = clavicle[4] + [0.0, 12.0, 12.0]
+    along = nerve[int(0.42 * len(nerve)) :: max(len(nerve) // 10, 1)] + [5.0, 0.5, -3.0]
+    path = np.concatenate([[base, 0.5 * (base + along[0]) + [2.0, 4.0, 4.0]], along[:-1]])
+    ways = np.broadcast_to(_FORWARD, path.shape).copy()
+    ways[:3] = [-0.6, -0.6, -0.4]
+    lay_tube(bench, "transverse_cervical_artery.left", "transverse_cervical_artery", path,
+             (1.2, 0.8), onto=ways, clings_to="trapezius_transverse.left",
+             triangles=(700, 160))  # fmt: skip
+
+
+def lay_thoracodorsal(bench: Workbench) -> None:
+    """Lay the thoracodorsal nerve and artery on the wall of the armpit, under latissimus.
+
+    They enter about 6 cm from the inferior angle (from memory, after the catalogue).
+    """
+    mark = bench.landmark
+    corner = mark("scapula.left.inferior_angle")
+    infra = mark("scapula.left.infraglenoid_tubercle")
+    part = bench.parts.get("subscapular_artery.left")
+    stem = part.fibres[0][-1] if part is not None else infra + [0.0, -20.0, -20.0]
+    goal = corner + [52.0, -26.0, 6.0]
+    for name, shift, radius in (
+        ("thoracodorsal_artery", 0.0, (1.3, 0.8)),
+        ("thoracodorsal_nerve", 4.5, (1.0, 0.7)),
+    ):
+        start = stem if shift == 0.0 else infra + [-2.0, -28.0, 8.0]
+        path = np.array(
+            [
+                start,
+                0.65 * stem + 0.35 * goal + [2.0, -shift, 0.0],
+                0.3 * stem + 0.7 * goal + [3.0, -shift, 0.0],
+                goal + [0.0, -shift, 0.0],
+                goal + [-4.0, -shift + 4.0, -34.0],
+            ]
+        )
+        joins = ("subscapular_artery.left",) if shift == 0.0 else ()
+        lay_tube(bench, f"{name}.left", name, path, radius, joins=joins,
+                 clings_to="latissimus_dorsi.left", triangles=(420, 110))  # fmt: skip
