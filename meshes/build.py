@@ -114,7 +114,9 @@ def build(body: Body, detail: str = "full", progress: Progress | None = None) ->
             landmarks[other_side(name)] = mirror_points(place)
     contacts = list(bench.contacts)
     contacts += [
-        mirror_contact(c) for c in bench.contacts if side_of(c.a) == "left" or side_of(c.b) == "left"
+        mirror_contact(c)
+        for c in bench.contacts
+        if side_of(c.a) == "left" or side_of(c.b) == "left"
     ]
     timings["total"] = time.perf_counter() - started
     return BackModel(

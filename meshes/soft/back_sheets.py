@@ -6,9 +6,10 @@ from dataclasses import replace
 
 import numpy as np
 
+from meshes.drape.resolve import resolve_sheet
 from meshes.drape.sheet import SheetGrid, belly_profile, lay_sheet, slip_cells
 from meshes.model import Contact
-from meshes.soft.sheets import End, drape_muscle, part_of_curve, put_sheet, radial
+from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
 from meshes.soft.workbench import Workbench
 
 
@@ -20,10 +21,14 @@ def _thick(bench: Workbench, entry: str) -> float:
 
 def _spines(bench: Workbench, levels: list[str], x: float = 0.8) -> np.ndarray:
     """Points on the left of the spine tips, (n, 3) mm."""
-    return np.array([bench.landmark(f"{v}.spinous_process") * [0, 1, 1] + [x, 0.6, 0] for v in levels])
+    return np.array(
+        [bench.landmark(f"{v}.spinous_process") * [0, 1, 1] + [x, 0.6, 0] for v in levels]
+    )
 
 
-def nuchal_edge(bench: Workbench, first: float, last: float, count: int, x: float = 0.9) -> np.ndarray:
+def nuchal_edge(
+    bench: Workbench, first: float, last: float, count: int, x: float = 0.9
+) -> np.ndarray:
     """Points beside the free edge of the nuchal ligament, (count, 3) mm.
 
     first, last : shares of the height from C7 (0) to the protuberance (1).
@@ -68,9 +73,10 @@ def lay_splenii(bench: Workbench) -> None:
         belly_profile(_thick(bench, "splenius_cervicis"), tendon=(0.1, 0.06)),
         outward=radial(bench), border_tension=0.0, **grid,
     )  # fmt: skip
-    _put(bench, "splenius_cervicis", sheet, _ends(low, origin),
-         [End(f"vertebra_{v}", p[None]) for v, p in zip(("C1", "C2", "C3"), tubercles, strict=True)],
-         tendon=(0.1, 0.06))  # fmt: skip
+    _put(
+        bench, "splenius_cervicis", sheet, _ends(low, origin),
+        _ends(["C1", "C2", "C3"], tubercles), tendon=(0.1, 0.06),
+    )  # fmt: skip
     high = ["C7", "T1", "T2", "T3"]
     ligament = nuchal_edge(bench, 0.45, 0.05, 6)
     spines = _spines(bench, high)
@@ -93,7 +99,6 @@ def lay_serrati_posteriores(bench: Workbench) -> None:
 
     Gray 1918 (as recalled): C7-T2/3 to ribs 2-5 lateral to the angles; T11-L2/3 to ribs 9-12.
     """
-    marks = bench.landmarks
     levels = ["C7", "T1", "T2", "T3"]
     ligament = nuchal_edge(bench, 0.12, 0.04, 3)
     spines = _spines(bench, levels)
@@ -114,13 +119,17 @@ def lay_serrati_posteriores(bench: Workbench) -> None:
         edge.append([x, y, z])
     edge = np.array(edge)
     pieces = []
-    for number, first, last in ((9, 12.0, 34.0), (10, 14.0, 38.0), (11, 16.0, 40.0), (12, 22.0, 46.0)):
+    for number, first, last in (
+        (9, 12.0, 34.0),
+        (10, 14.0, 38.0),
+        (11, 16.0, 40.0),
+        (12, 22.0, 46.0),
+    ):
         pieces.append((number, _on_rib(bench, number, first, last, border=-0.35)))
     _serrated(
         bench, "serratus_posterior_inferior",
         [End("thoracolumbar_fascia_posterior.left", edge)], edge, pieces,
     )  # fmt: skip
-    del marks
 
 
 def _on_rib(bench: Workbench, number: int, first: float, last: float, border: float) -> np.ndarray:
@@ -187,8 +196,12 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
     across, along = (20, 40) if bench.full else (12, 20)
     levels = ("C1", "C2", "C3", "C4")
     tips = [bench.landmark(f"{v}.left.posterior_tubercle") for v in levels]
-    slips = [np.stack([t + [1.0, 2.0, 2.0], t + [1.2, 0.5, 0.0], t + [1.0, -1.0, -2.0]]) for t in tips]
-    cells = slip_cells(across, along, _shares([1, 1, 1, 1], across), [0.25, 0.3, 0.35], end="origin")
+    slips = [
+        np.stack([t + [1.0, 2.0, 2.0], t + [1.2, 0.5, 0.0], t + [1.0, -1.0, -2.0]]) for t in tips
+    ]
+    cells = slip_cells(
+        across, along, _shares([1, 1, 1, 1], across), [0.25, 0.3, 0.35], end="origin"
+    )
     # The upper slips end lowest on the border: the strap turns on its way down.
     target = part_of_curve(border, at_root - 0.02, 0.01, 8)
     sheet = lay_sheet(
@@ -209,8 +222,8 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
         belly_profile(_thick(bench, "rhomboid_minor"), tendon=(0.12, 0.03), edge=0.6),
         outward=radial(bench), border_tension=0.0, **_grid(bench, 30, 10),
     )  # fmt: skip
-    _put(bench, "rhomboid_minor", sheet, [End("nuchal_ligament", ligament), *_ends(minor_levels, spines)],
-         [End("scapula.left", target)], tendon=(0.12, 0.03))  # fmt: skip
+    starts = [End("nuchal_ligament", ligament), *_ends(minor_levels, spines)]
+    _put(bench, "rhomboid_minor", sheet, starts, [End("scapula.left", target)], tendon=(0.12, 0.03))
     spines = _spines(bench, major_levels)
     target = part_of_curve(border, at_root + 0.10, 0.985, 20)
     sheet = lay_sheet(
@@ -284,14 +297,18 @@ def lay_trapezius(bench: Workbench) -> None:
         iterations=260,
     )  # fmt: skip
     ids = bench.near_ids(sheet.mid, 6.0)
-    from meshes.drape.resolve import resolve_sheet
-
     sheet = resolve_sheet(sheet, [bench.index(i) for i in ids], 0.25)
     bounds = [0, rows[0], rows[0] + rows[1], across]
     names = ("descending", "transverse", "ascending")
     pieces = (
-        ([End("cranium", line), End("nuchal_ligament", ligament)], [End("clavicle.left", clavicle)]),
-        (_ends(middle_levels, middle), [End("scapula.left", np.concatenate([acromion, spine_part]))]),
+        (
+            [End("cranium", line), End("nuchal_ligament", ligament)],
+            [End("clavicle.left", clavicle)],
+        ),
+        (
+            _ends(middle_levels, middle),
+            [End("scapula.left", np.concatenate([acromion, spine_part]))],
+        ),
         (_ends(lower_levels, lower), [End("scapula.left", tubercle_part)]),
     )
 
@@ -301,6 +318,7 @@ def lay_trapezius(bench: Workbench) -> None:
             a, b = np.interp(place, v, start), np.interp(place, v, end)
             return np.maximum(1 - _smooth((uu - 0.6 * a) / (0.5 * a)),
                               1 - _smooth((1 - uu - 0.6 * b) / (0.5 * b)))  # fmt: skip
+
         return share
 
     for k, name in enumerate(names):
@@ -398,13 +416,15 @@ def lay_latissimus(bench: Workbench) -> None:
     v = np.linspace(0, 1, across)
     u = np.linspace(0, 1, along)
     peak = _thick(bench, "latissimus_dorsi")
-    crest_v = np.interp(v, [0, 0.1, 0.5, 0.85, 1.0], [1.5, 0.6 * peak, peak, 1.1 * peak, 0.7 * peak])
+    crest_v = np.interp(
+        v, [0, 0.1, 0.5, 0.85, 1.0], [1.5, 0.6 * peak, peak, 1.1 * peak, 0.7 * peak]
+    )
     rise = _smooth(u / 0.3)
     fall = _smooth((1 - u) / 0.25)
     thickness = 0.9 + np.maximum(crest_v[:, None] - 0.9, 0) * np.sqrt(rise * fall)[None]
     sheet = lay_sheet(
         origin, insertion, bench.field, thickness, along=along, across=across,
-        guide=guide, outward=_latissimus_outward(bench), border_tension=(0.02, 0.01), iterations=300,
+        guide=guide, outward=radial(bench, 10.0), border_tension=(0.02, 0.01), iterations=300,
         bow_limit=30.0, cells=cells,
     )  # fmt: skip
     put_sheet(
@@ -441,12 +461,3 @@ def _latissimus_guide(bench: Workbench, across: int) -> dict[float, np.ndarray]:
     high_end = highest + [-16.0, -8.0, -8.0]
     curve_c = (1 - over) * (0.65 * low_end + 0.35 * high_end) + over * high_end
     return {0.45: _even(curve_a, across), 0.72: _even(curve_b, across), 0.9: _even(curve_c, across)}
-
-
-def _latissimus_outward(bench: Workbench):
-    around = radial(bench, 10.0)
-
-    def direction(points: np.ndarray) -> np.ndarray:
-        return around(points)
-
-    return direction

@@ -174,7 +174,13 @@ def _longissimus(bench: Workbench):
         else:
             start, part = _spine(bench, source), f"vertebra_{source}"
         start = start + np.array([1.0, 0.0, 0.0])
-        yield ("longissimus_thoracis", part, start, f"vertebra_{level}", _process(bench, level, "longissimus_thoracis"))
+        yield (
+            "longissimus_thoracis",
+            part,
+            start,
+            f"vertebra_{level}",
+            _process(bench, level, "longissimus_thoracis"),
+        )
         number = int(level[1:])
         if number >= 3:
             tubercle = bench.landmark(f"rib_{number}.left.tubercle")
@@ -187,7 +193,8 @@ def _longissimus(bench: Workbench):
         yield ("longissimus_thoracis", "hip_bone.left", start,
                f"vertebra_{level}", bench.landmark(f"{level}.left.accessory_process"))  # fmt: skip
     for level, target in zip(level_range("T1", "T5"), level_range("C2", "C6"), strict=True):
-        yield ("longissimus_cervicis", f"vertebra_{level}", _process(bench, level, "longissimus_cervicis"),
+        start = _process(bench, level, "longissimus_cervicis")
+        yield ("longissimus_cervicis", f"vertebra_{level}", start,
                f"vertebra_{target}", bench.landmark(f"{target}.left.posterior_tubercle"))  # fmt: skip
     mastoid = bench.landmark("temporal.left.mastoid_tip")
     for i, level in enumerate([*level_range("C4", "C7"), *level_range("T1", "T5")]):
@@ -217,7 +224,9 @@ def _semispinalis(bench: Workbench):
                f"vertebra_{high}", _spine(bench, high))  # fmt: skip
     yield ("semispinalis_thoracis", "vertebra_T10", _process(bench, "T10", "semispinalis"),
            "vertebra_T4", _spine(bench, "T4"))  # fmt: skip
-    for low, high in zip(level_range("T1", "T6"), ("C2", "C2", "C3", "C4", "C5", "C5"), strict=True):
+    for low, high in zip(
+        level_range("T1", "T6"), ("C2", "C2", "C3", "C4", "C5", "C5"), strict=True
+    ):
         yield ("semispinalis_cervicis", f"vertebra_{low}", _process(bench, low, "semispinalis"),
                f"vertebra_{high}", _spine(bench, high))  # fmt: skip
     line = bench.landmark("occipital.left.between_lines_medial")

@@ -261,7 +261,9 @@ def _over_bone(bench: Workbench, z: np.ndarray, width: np.ndarray, roof: np.ndar
     t = np.linspace(0, 1, roof.shape[1])
     low = z < float(bench.landmark("L5.spinous_process")[2])
     for row in np.flatnonzero(low):
-        near = tree.query_ball_point(np.stack([t * width[row], np.full(len(t), z[row])], axis=1), 5.0)
+        near = tree.query_ball_point(
+            np.stack([t * width[row], np.full(len(t), z[row])], axis=1), 5.0
+        )
         for column, members in enumerate(near):
             if members:
                 out[row, column] = max(out[row, column], points[members, 1].max() + _FASCIA_ROOM_MM)

@@ -65,7 +65,11 @@ def lay_aponeurosis(bench: Workbench) -> None:
     spines = [End(f"vertebra_{v}", bench.landmark(f"{v}.spinous_process")[None] + [1.0, 0, 0])
               for v in ("L2", "L3", "L4", "L5")]  # fmt: skip
     sacral = np.array([bench.landmark(f"S{i}.median_crest") + [1.0, 0, 0] for i in (1, 2, 3)])
-    ends = [*spines, End("sacrum", sacral), End("hip_bone.left", bench.landmark("ilium.left.PSIS")[None])]
+    ends = [
+        *spines,
+        End("sacrum", sacral),
+        End("hip_bone.left", bench.landmark("ilium.left.PSIS")[None]),
+    ]
     put_sheet(
         bench, "erector_spinae_aponeurosis", sheet, ends, [], kind="fascia",
         tendon=lambda u, v: np.ones_like(u), gap=0.15, fibres=24,

@@ -104,7 +104,9 @@ def put_sheet(
     thick = thicken(sheet, tendon=tendon, fibres=fibres)
     record = bench.catalogue[entry]
     attachments = [Attachment(attach_kind[0], e.to, np.asarray(e.curve, float)) for e in origins]
-    attachments += [Attachment(attach_kind[1], e.to, np.asarray(e.curve, float)) for e in insertions]
+    attachments += [
+        Attachment(attach_kind[1], e.to, np.asarray(e.curve, float)) for e in insertions
+    ]
     part = Part(
         id=part_id,
         entry=entry,

@@ -101,13 +101,13 @@ class Workbench:
     def near(
         self, points: np.ndarray, margin: float = 6.0, without: Sequence[str] = ()
     ) -> list[MeshIndex]:
-        """Exact indices of all finished parts whose box comes within margin mm of the points' box."""
+        """Exact indices of the parts whose box comes within margin mm of the points' box."""
         return [self.index(i) for i in self.near_ids(points, margin, without)]
 
     def near_ids(
         self, points: np.ndarray, margin: float = 6.0, without: Sequence[str] = ()
     ) -> list[str]:
-        """Ids of all finished parts whose box comes within margin mm of the points' box."""
+        """Ids of the parts whose box comes within margin mm of the points' box."""
         points = np.asarray(points, float).reshape(-1, 3)
         low, high = points.min(0) - margin, points.max(0) + margin
         found = []
