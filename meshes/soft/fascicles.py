@@ -195,7 +195,8 @@ def _longissimus(bench: Workbench):
     for level, target in zip(level_range("T1", "T5"), level_range("C2", "C6"), strict=True):
         start = _process(bench, level, "longissimus_cervicis")
         yield ("longissimus_cervicis", f"vertebra_{level}", start,
-               f"vertebra_{target}", bench.landmark(f"{target}.left.posterior_tubercle"))  # fmt: skip
+               f"vertebra_{target}",
+               bench.landmark(f"{target}.left.posterior_tubercle"))  # fmt: skip
     mastoid = bench.landmark("temporal.left.mastoid_tip")
     for i, level in enumerate([*level_range("C4", "C7"), *level_range("T1", "T5")]):
         key = "articular_pillar" if level[0] == "C" else "transverse_process"
