@@ -18,6 +18,8 @@ from viewer.scene import looks, shading
 from viewer.scene.drawn import DrawnPart
 
 DETAILS = ("moving", "still")
+LAYER_STEP_MM = 1.1
+"""How far apart in depth coarse shells of neighbouring strata are drawn."""
 
 
 def batch_key(part) -> tuple[int, str]:
@@ -92,7 +94,8 @@ class Batch:
 class BatchActors:
     """The actors that draw one batch in one viewport: its solid and its see-through parts."""
 
-    def __init__(self, batch: Batch, material: str, detail: str, renderer, pattern: bool = True):
+    def __init__(self, batch: Batch, key, detail: str, renderer, pattern: bool = True):
+        stratum, material = key
         self.batch = batch
         self.renderer = renderer
         self._shown: dict[str, tuple[str, ...]] = {"solid": (), "see_through": ()}
@@ -105,11 +108,20 @@ class BatchActors:
             mapper = vtkPolyDataMapper()
             mapper.SetInputData(data)
             mapper.SetColorModeToDirectScalars()
+            # The shader takes vertices for millimetres; VTK would rescale them for itself.
+            mapper.SetVBOShiftScaleMethod(0)
             actor = vtkActor()
             actor.SetMapper(mapper)
             actor.VisibilityOff()
             actor.GetProperty().BackfaceCullingOn()
-            shading.dress(actor, mapper, material, "solid" if role == "solid" else blend, pattern)
+            shading.dress(
+                actor,
+                mapper,
+                material,
+                "solid" if role == "solid" else blend,
+                pattern,
+                LAYER_STEP_MM * stratum if detail == "moving" else 0.0,
+            )
             if role == "see_through" and detail == "still":
                 actor.ForceTranslucentOn()
             else:

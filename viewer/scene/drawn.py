@@ -34,12 +34,15 @@ class Shell:
     surface : (n, 4) float32
         Fibre millimetres along and across, tendon fraction, openness (1 in the
         open, 0 deep in a furrow).
+    source : (n,) int or None
+        Of a decimated shell: the vertex of the fine one that each vertex stands for.
     """
 
     points: np.ndarray
     normals: np.ndarray
     faces: np.ndarray
     surface: np.ndarray
+    source: np.ndarray | None = None
 
 
 @dataclass(slots=True, eq=False)
@@ -117,6 +120,7 @@ def _mirror(shell: Shell) -> Shell:
         shell.normals * MIRROR,
         np.ascontiguousarray(shell.faces[:, ::-1]),
         shell.surface.copy(),
+        shell.source,
     )
 
 
@@ -186,6 +190,13 @@ def decimated(shell: Shell, face_count: int, gain: float = 1.25) -> Shell:
         return shell
     points = np.ascontiguousarray(points, np.float32)
     faces = np.ascontiguousarray(faces, np.int32)
-    nearest = cKDTree(shell.points).query(points)[1]
-    # Smooth normals of the fine mesh shade the coarse one as if it were fine.
-    return Shell(points, shell.normals[nearest], faces, shell.surface[nearest])
+    # Smooth normals of the fine mesh shade the coarse one as if it were fine. On a thin
+    # sheet the nearest fine vertex may lie on the other face: take one that looks the same way.
+    own = vertex_normals(points, faces)
+    k = min(8, len(shell.points))
+    index = cKDTree(shell.points).query(points, k=k)[1].reshape(len(points), -1)
+    agree = np.einsum("nkc,nc->nk", shell.normals[index], own) > 0.3
+    first = agree.argmax(axis=1)
+    nearest = index[np.arange(len(points)), first]
+    normals = np.where(agree.any(axis=1)[:, None], shell.normals[nearest], own)
+    return Shell(points, normals.astype(np.float32), faces, shell.surface[nearest], nearest)

@@ -21,7 +21,7 @@ from viewer.scene.drawn import DrawnPart, Shell, draw_parts, within_budget
 
 LOG = logging.getLogger("peelback")
 
-VERSION = 4
+VERSION = 6
 """Raise when the drawn arrays change their meaning."""
 
 KEPT_FILES = 4
@@ -29,7 +29,7 @@ LEAST_PARTS = 60
 """Smaller models are drawn anew each time: it takes no longer than a file."""
 
 _FIELDS = ("normals", "surface")
-_MOVING = ("points", "normals", "faces", "surface")
+_MOVING = ("points", "normals", "faces", "surface", "source")
 
 
 def drawn_model(model) -> list[DrawnPart]:
@@ -140,6 +140,7 @@ def _unpacked(arrays: Mapping[str, np.ndarray], parts: Sequence) -> list[DrawnPa
                 arrays["moving_normals"][there],
                 arrays["moving_faces"][corners],
                 arrays["moving_surface"][there],
+                arrays["moving_source"][there],
             )
         drawn.append(DrawnPart(part, still, moving, shaded=True))
     return drawn

@@ -7,54 +7,95 @@ grooves between bellies and not the roundness of the trunk.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 
 import numpy as np
 from scipy.spatial import cKDTree
 
-from viewer.scene.drawn import DrawnPart
+from viewer.scene.drawn import DrawnPart, Shell
 from viewer.scene.fibre_field import smoothed
 
 RAY_COUNT = 20
 REACH_MM = 22.0
-LIFT_MM = 0.35
+LIFT_MM = 0.5
 SHADING_LEAST = 0.12
 
 
-def openness(shells: Mapping[str, tuple[int, np.ndarray, np.ndarray, np.ndarray]]) -> dict:
-    """Return how open each vertex of each shell is.
+def openness(drawn: Iterable[DrawnPart]) -> dict[str, np.ndarray]:
+    """Return how open each vertex of each moving shell is, by id, (n,) float32 0..1.
 
-    Parameters
-    ----------
-    shells : mapping of id to (stratum, points (n, 3), normals (n, 3), faces (m, 3))
-        mm. Low detail is enough: the shade is smooth.
-
-    Returns
-    -------
-    dict of id to (n,) float32
-        1 in the open, towards 0 in a furrow.
+    Rays start from the true surface (the fine vertices that the moving ones
+    stand for) and meet the fine meshes: coarse ones of neighbouring layers run
+    through each other, which would darken one of them in blotches.
     """
     from embreex import rtcore_scene
     from embreex.mesh_construction import TriangleMesh
 
+    drawn = list(drawn)
     directions = _hemisphere(RAY_COUNT)
     answer: dict[str, np.ndarray] = {}
-    strata = sorted({stratum for stratum, *_ in shells.values()}, reverse=True)
-    for stratum in strata:
-        here = [name for name, (s, *_) in shells.items() if s == stratum]
-        blockers = [(p, f) for s, p, _, f in shells.values() if s >= stratum]
+    for stratum in sorted({d.part.stratum for d in drawn}, reverse=True):
+        here = [d for d in drawn if d.part.stratum == stratum]
+        blockers = [d.still for d in drawn if d.part.stratum >= stratum]
         scene = rtcore_scene.EmbreeScene()
-        triangles = np.concatenate([p[f] for p, f in blockers]).astype(np.float32)
+        triangles = np.concatenate([s.points[s.faces] for s in blockers]).astype(np.float32)
         TriangleMesh(scene, triangles)
-        points = np.concatenate([shells[name][1] for name in here]).astype(np.float32)
-        normals = np.concatenate([shells[name][2] for name in here]).astype(np.float32)
-        values = _open_share(scene, points, normals, directions)
-        start = 0
-        for name in here:
-            count = len(shells[name][1])
-            answer[name] = values[start : start + count]
-            start += count
+        starts = [_true_surface(d) for d in here]
+        values = _open_share(
+            scene,
+            np.concatenate([points for points, _ in starts]),
+            np.concatenate([normals for _, normals in starts]),
+            directions,
+        )
+        ends = np.cumsum([len(points) for points, _ in starts])
+        for d, piece in zip(here, np.split(values, ends[:-1]), strict=True):
+            answer[d.part.id] = piece
     return answer
+
+
+def _true_surface(drawn: DrawnPart) -> tuple[np.ndarray, np.ndarray]:
+    shell, source = drawn.still, drawn.moving.source
+    if drawn.moving is shell or source is None:
+        return drawn.moving.points, drawn.moving.normals
+    return shell.points[source], shell.normals[source]
+
+
+def shade(drawn: Iterable[DrawnPart]) -> dict[str, dict[str, np.ndarray]]:
+    """Return the openness of every drawn vertex at both details.
+
+    Worked out on the moving shells and carried to the still ones. No VTK and
+    no Qt, so that it can run beside the window.
+
+    Returns
+    -------
+    dict
+        "moving" and "still" to part id to (n,) float32, for ``Scene.set_openness``.
+    """
+    drawn = list(drawn)
+    coarse = openness(drawn)
+    answer: dict[str, dict[str, np.ndarray]] = {"moving": {}, "still": {}}
+    for d in drawn:
+        name = d.part.id
+        values = smoothed(coarse[name], d.moving.faces, 2).astype(np.float32)
+        answer["moving"][name] = values
+        answer["still"][name] = (
+            values if d.still is d.moving else _carried(values, d.moving, d.still)
+        )
+    return answer
+
+
+def _carried(values: np.ndarray, coarse: Shell, fine: Shell) -> np.ndarray:
+    """Return values of the coarse vertices at the fine ones.
+
+    Only neighbours that look the same way count: the other face of a thin
+    sheet lies as near, and in the dark.
+    """
+    k = min(8, len(coarse.points))
+    distance, index = cKDTree(coarse.points).query(fine.points, k=k)
+    distance, index = distance.reshape(len(fine.points), -1), index.reshape(len(fine.points), -1)
+    agree = np.einsum("nkc,nc->nk", coarse.normals[index], fine.normals)
+    weight = np.clip(agree, 1e-3, 1.0) ** 2 / (distance + 0.3)
+    return ((values[index] * weight).sum(axis=1) / weight.sum(axis=1)).astype(np.float32)
 
 
 def _hemisphere(count: int) -> np.ndarray:
@@ -80,44 +121,7 @@ def _open_share(scene, points, normals, directions) -> np.ndarray:
     for x, y, z in directions:
         rays = np.ascontiguousarray(x * first + y * second + z * normals, np.float32)
         distance = scene.run(origins, rays, dists=reach.copy(), query="DISTANCE")
-        hit = distance < REACH_MM
         # A near wall darkens more than one at the end of the reach.
-        blocked += np.where(hit, 1.0 - distance / REACH_MM, 0.0)
+        blocked += np.where(distance < REACH_MM, 1.0 - distance / REACH_MM, 0.0)
     share = 1.0 - blocked / len(directions)
     return np.clip(share, SHADING_LEAST, 1.0).astype(np.float32)
-
-
-def shade(drawn: Iterable[DrawnPart]) -> dict[str, dict[str, np.ndarray]]:
-    """Return the openness of every drawn vertex at both details.
-
-    Worked out on the moving shells and carried to the still ones. No VTK and
-    no Qt, so that it can run beside the window.
-
-    Returns
-    -------
-    dict
-        "moving" and "still" to part id to (n,) float32, for ``Scene.set_openness``.
-    """
-    drawn = list(drawn)
-    coarse = openness(
-        {
-            d.part.id: (d.part.stratum, d.moving.points, d.moving.normals, d.moving.faces)
-            for d in drawn
-        }
-    )
-    answer: dict[str, dict[str, np.ndarray]] = {"moving": {}, "still": {}}
-    for d in drawn:
-        name = d.part.id
-        values = smoothed(coarse[name], d.moving.faces, 2).astype(np.float32)
-        answer["moving"][name] = values
-        answer["still"][name] = (
-            values if d.still is d.moving else _carried(values, d.moving.points, d.still.points)
-        )
-    return answer
-
-
-def _carried(values: np.ndarray, coarse: np.ndarray, fine: np.ndarray) -> np.ndarray:
-    distance, index = cKDTree(coarse).query(fine, k=min(3, len(coarse)))
-    distance, index = distance.reshape(len(fine), -1), index.reshape(len(fine), -1)
-    weight = 1.0 / (distance + 0.2)
-    return ((values[index] * weight).sum(axis=1) / weight.sum(axis=1)).astype(np.float32)

@@ -234,7 +234,7 @@ class Scene:
     def _add_actors(self, viewport: Viewport, key) -> None:
         viewport.actors[key] = {
             detail: BatchActors(
-                self._batches[key][detail], key[1], detail, viewport.renderer, self.pattern
+                self._batches[key][detail], key, detail, viewport.renderer, self.pattern
             )
             for detail in DETAILS
         }

@@ -24,6 +24,13 @@ _VERTEX_BODY = """//VTK::Normal::Impl
   placeVS = vertexMC.xyz;
 """
 
+# Coarse shells of neighbouring layers run through each other by up to a millimetre; moved
+# apart in depth by their stratum, the outer one still covers the inner.
+_LAYER_DEPTH = """//VTK::PositionVC::Impl
+  gl_Position.z += {away:.2f}
+    * length(vec3(MCDCMatrix[0].z, MCDCMatrix[1].z, MCDCMatrix[2].z));
+"""
+
 _FRAGMENT_DECLARE = """//VTK::Normal::Dec
 in vec4 surfaceVS;
 in vec3 placeVS;
@@ -63,11 +70,11 @@ _PATTERNS = {
   gloss = 0.09;
 """,
     "bone": """
-  vec3 p = placeVS * 0.21;
+  vec3 p = placeVS * 0.083;
   float grain = sin(p.x + 1.7 * sin(p.y * 0.9)) * sin(p.y * 1.3 + 1.1 * sin(p.z * 1.1))
               + 0.6 * sin(p.z * 2.3 + p.x * 1.9 + p.y);
-  base *= 1.0 + 0.028 * grain;
-  base.b *= 1.0 - 0.02 * grain;
+  base *= 1.0 + 0.016 * grain;
+  base.b *= 1.0 - 0.012 * grain;
   gloss = 0.03;
 """,
     "fat": """
@@ -133,7 +140,14 @@ _OUTLINE_POSITION = """//VTK::PositionVC::Impl
 """
 
 
-def dress(actor, mapper, material: str, opacity: str = "solid", pattern: bool = True) -> None:
+def dress(
+    actor,
+    mapper,
+    material: str,
+    opacity: str = "solid",
+    pattern: bool = True,
+    away_mm: float = 0.0,
+) -> None:
     """Give an actor the shader of a material.
 
     Parameters
@@ -145,6 +159,8 @@ def dress(actor, mapper, material: str, opacity: str = "solid", pattern: bool = 
         pixels (cheap, while moving), or blended (depth peeling, when still).
     pattern : bool
         False leaves the procedural pattern out, to measure what it costs.
+    away_mm : float
+        Drawn as if so much further from the eye.
     """
     from vtkmodules.vtkCommonDataModel import vtkDataObject
 
@@ -154,6 +170,10 @@ def dress(actor, mapper, material: str, opacity: str = "solid", pattern: bool = 
     shader = actor.GetShaderProperty()
     shader.AddVertexShaderReplacement("//VTK::Normal::Dec", True, _VERTEX_DECLARE, False)
     shader.AddVertexShaderReplacement("//VTK::Normal::Impl", True, _VERTEX_BODY, False)
+    if away_mm:
+        shader.AddVertexShaderReplacement(
+            "//VTK::PositionVC::Impl", True, _LAYER_DEPTH.format(away=away_mm), False
+        )
     shader.AddFragmentShaderReplacement("//VTK::Normal::Dec", True, _FRAGMENT_DECLARE, False)
     tone = _TONE.format(
         pattern=_PATTERNS[material] if pattern else "",
