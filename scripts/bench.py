@@ -1,0 +1,222 @@
+"""Measures building, loading, drawing, cutting and probing, and prints one line each.
+
+Where a plain way exists (a cut part by part, a ray part by part) it runs in the same
+process on the same model, and the line says how many times faster ours is. Building is
+measured in a process of its own with compiled kernels at hand and no cached model;
+``--compile`` also measures a first build with no compiled kernels.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import platform
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from typing import Any
+
+_BUILD = """
+import json, resource, sys, time
+started = time.perf_counter()
+from meshes.body import Body
+from meshes.build import build
+seen = []
+model = build(Body(), sys.argv[1], lambda share, what, parts: seen.append(time.perf_counter()))
+print(json.dumps({
+    "seconds": time.perf_counter() - started,
+    "bones": seen[0] - started,
+    "parts": len(model.parts),
+    "triangles": sum(len(p.mesh.faces) for p in model.parts.values()),
+    "peak_gib": resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024**2,
+}))
+"""
+
+
+def build_time(detail: str, kernels: str | None = None) -> dict[str, Any]:
+    """Build in a fresh process; ``kernels`` names another folder for compiled kernels."""
+    environment = dict(os.environ)
+    if kernels is not None:
+        environment["NUMBA_CACHE_DIR"] = kernels
+    told = subprocess.run(
+        [sys.executable, "-c", _BUILD, detail],
+        env=environment, capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    return json.loads(told.stdout)
+
+
+def times(action: Callable[[], Any], count: int) -> list[float]:
+    """Milliseconds of each of ``count`` runs, after one that does not count."""
+    action()
+    found = []
+    for _ in range(count):
+        started = time.perf_counter()
+        action()
+        found.append(1000 * (time.perf_counter() - started))
+    return found
+
+
+def building(detail: str, compile_too: bool) -> Iterator[tuple[str, Any]]:
+    """Cold builds."""
+    if compile_too:
+        with tempfile.TemporaryDirectory() as folder:
+            yield (
+                "first build ever, kernels compiled on the way, s",
+                build_time(detail, folder)["seconds"],
+            )
+    build_time("preview")  # brings the kernels in
+    told = build_time(detail)
+    yield f"cold build, {detail}, s", told["seconds"]
+    yield "bones ready, s", told["bones"]
+    yield "parts", told["parts"]
+    yield "triangles", told["triangles"]
+    yield "peak memory, GiB", told["peak_gib"]
+
+
+def loading(body: Any, detail: str) -> Iterator[tuple[str, Any]]:
+    """Warm load from the model cache."""
+    from meshes import cache
+
+    cache.load_or_build(body, detail)
+    yield (
+        "warm load of the model, ms",
+        statistics.median(times(lambda: cache.load_cached(body, detail), 3)),
+    )
+
+
+def probing(model: Any) -> Iterator[tuple[str, Any]]:
+    """One ray, against asking every part in turn."""
+    import numpy as np
+    import vtk
+
+    from meshes.questions.probe import Probe
+
+    started = time.perf_counter()
+    probe = Probe(model)
+    yield "probe: getting ready, s", time.perf_counter() - started
+    start, direction = np.array([40.0, 300.0, 280.0]), np.array([0.0, -1.0, 0.0])
+    ours = statistics.median(times(lambda: probe.along(start, direction), 50))
+    locators = []
+    for part in model.parts.values():
+        locator = vtk.vtkStaticCellLocator()
+        locator.SetDataSet(_poly(part.mesh))
+        locator.BuildLocator()
+        locators.append(locator)
+
+    def plain() -> None:
+        for locator in locators:
+            locator.IntersectWithLine(start, start + 600 * direction, 1e-6, vtk.vtkPoints(), None)
+
+    theirs = statistics.median(times(plain, 20))
+    yield "probe: one ray, ms", ours
+    yield "probe: one ray part by part, ms", theirs
+    yield "probe: times faster", theirs / ours
+
+
+def cutting(model: Any) -> Iterator[tuple[str, Any]]:
+    """A transverse cut, against clipping every part."""
+    from meshes.questions.section import Slicer, cut_plane
+
+    slicer = Slicer(model)
+    plane = cut_plane("transverse", [0, 0, 100.0])
+    ours = statistics.median(times(lambda: slicer.cut(plane), 10))
+    import pyvista
+
+    surfaces = [pyvista.wrap(_poly(part.mesh)) for part in model.parts.values()]
+
+    def plain() -> None:
+        for surface in surfaces:
+            if surface.bounds[4] < 100 < surface.bounds[5]:
+                surface.clip_closed_surface("z", origin=(0, 0, 100.0))
+
+    theirs = statistics.median(times(plain, 2))
+    yield "section: one cut, ms", ours
+    yield "section: one clip part by part, ms", theirs
+    yield "section: times faster", theirs / ours
+
+
+def drawing(model: Any) -> Iterator[tuple[str, Any]]:
+    """Orbit and peel at 1280 by 800, off screen, with whatever OpenGL there is."""
+    from viewer.scene.scene import PartLook, Scene
+    from viewer.state.view_state import Sides, ViewState
+    from viewer.state.visibility import opacities
+
+    scene = Scene()
+    try:
+        scene.window.SetSize(1280, 800)
+        scene.set_model(model)
+
+        def show(stratum: int) -> None:
+            shown = opacities(model, ViewState(peeled=Sides(stratum, stratum)))
+            scene.apply({part_id: PartLook(value) for part_id, value in shown.items()})
+
+        for stratum in (0, 2, 6):
+            show(stratum)
+            scene.set_view("posterior")
+
+            def turn() -> None:
+                scene.orbit(1.0, 0.0)
+                scene.render()
+
+            frame = statistics.median(times(turn, 20))
+            yield f"orbit, peeled to stratum {stratum}, full detail, frames a second", 1000 / frame
+
+        def peel() -> None:
+            show(2)
+            scene.render()
+            show(3)
+            scene.render()
+
+        yield "peel one stratum and repaint, ms", statistics.median(times(peel, 5)) / 2
+    finally:
+        scene.finalize()
+
+
+def _poly(mesh: Any) -> Any:
+    import pyvista
+
+    return pyvista.make_tri_mesh(mesh.vertices, mesh.faces)
+
+
+def main() -> int:
+    """Run the measurements asked for."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    what = ("build", "load", "probe", "section", "draw")
+    parser.add_argument("what", nargs="*", choices=[*what, []], help=f"of {', '.join(what)}; all")
+    parser.add_argument("--detail", choices=("preview", "full"), default="full")
+    parser.add_argument("--compile", action="store_true", help="also a build with no kernels")
+    words = parser.parse_args()
+    wanted = words.what or what
+
+    print(f"{platform.processor() or platform.machine()}, {os.cpu_count()} cores, {words.detail}")
+
+    def tell(rows: Iterator[tuple[str, Any]]) -> None:
+        for name, value in rows:
+            shown = f"{value:,}" if isinstance(value, int) else f"{value:.3g}"
+            print(f"{shown:>12}  {name}", flush=True)
+
+    if "build" in wanted:
+        tell(building(words.detail, words.compile))
+    from meshes.body import Body
+    from meshes.cache import load_or_build
+
+    body = Body()
+    if "load" in wanted:
+        tell(loading(body, words.detail))
+    if set(wanted) & {"probe", "section", "draw"}:
+        model = load_or_build(body, words.detail)
+        if "probe" in wanted:
+            tell(probing(model))
+        if "section" in wanted:
+            tell(cutting(model))
+        if "draw" in wanted:
+            tell(drawing(model))
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
