@@ -91,6 +91,26 @@ def test_probe_json_gives_depths(toy, capsys):
     assert "not for needle" in told["caution"]
 
 
+def test_check_tells_findings_and_published_values_and_fails_for_the_toy(toy, capsys):
+    code, out, _ = _run(capsys, "check", "--json")
+    told = json.loads(out)
+    assert code == 1
+    assert set(told) == {"findings", "published"}
+    assert {"id", "what", "value", "limit", "ok"} == set(told["findings"][0])
+    wanted = {"quantity", "role", "published", "spread", "model", "source", "seen"}
+    assert wanted | {"within_1", "within_2"} <= set(told["published"][0])
+    by_id = {finding["id"]: finding for finding in told["findings"]}
+    assert by_id["closed:skin.left"]["ok"]
+    assert not by_id["inventory:teres_major.left"]["ok"]
+
+
+def test_check_prints_one_line_a_finding(toy, capsys):
+    code, out, _ = _run(capsys, "check")
+    assert code == 1
+    assert any(line.startswith("FAIL inventory:teres_major.left") for line in out.splitlines())
+    assert out.splitlines()[-1].endswith("failed")
+
+
 def test_section_names_its_regions_and_draws_them(toy, capsys, tmp_path):
     words = ["section", "--level", "T7", "--json", "--size", "640x480"]
     code, out, _ = _run(capsys, *words, "--out", tmp_path / "cut.png")
