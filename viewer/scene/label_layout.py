@@ -29,6 +29,8 @@ class Anchor:
         Pixel at which the leader ends, y down.
     weight : float
         How much of it is seen (pixels): heavier ones are kept first.
+    own_words : bool
+        Written by the user (a pin, a measure): shown in words in blank mode too.
     """
 
     id: str
@@ -36,6 +38,7 @@ class Anchor:
     x: float
     y: float
     weight: float = 1.0
+    own_words: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,13 +122,13 @@ def lay_out(
     for anchor in heaviest:
         if len(chosen) == count:
             break
-        if measure(_shown_text(anchor.text, 88, blank))[0] + MARGIN_PX < room:
+        if measure(_shown_text(anchor, 88, blank))[0] + MARGIN_PX < room:
             chosen.append(anchor)
     # A leader that starts under a column would run through its texts: leave those out.
     for _ in range(len(chosen) + 1):
         columns = _split(chosen, width)
         inside = {
-            side: max((measure(_shown_text(a.text, 88, blank))[0] for a in column), default=0.0)
+            side: max((measure(_shown_text(a, 88, blank))[0] for a in column), default=0.0)
             + MARGIN_PX
             + 2 * LEADER_GAP_PX
             for side, column in columns.items()
@@ -146,14 +149,14 @@ def lay_out(
         if len(column) > fits:
             keep = set(sorted(column, key=lambda a: (-a.weight, a.id))[:fits])
             column = [a for a in column if a in keep]
-        widest = max((measure(_shown_text(a.text, 88, blank))[0] for a in column), default=0.0)
+        widest = max((measure(_shown_text(a, 88, blank))[0] for a in column), default=0.0)
         reach = MARGIN_PX + widest + LEADER_GAP_PX
         bend_x = reach if side == "left" else width - reach
         column = _uncrossed(column, bend_x, top_px, height - bottom_px, row)
         tops = _spread([a.y - row / 2 for a in column], row, top_px, height - bottom_px)
         for anchor, top in zip(column, tops, strict=True):
-            text = _shown_text(anchor.text, number, blank)
-            number += 1
+            text = _shown_text(anchor, number, blank)
+            number += not anchor.own_words
             text_width, text_height = measure(text)
             left = MARGIN_PX if side == "left" else width - MARGIN_PX - text_width
             labels.append(
@@ -172,8 +175,8 @@ def lay_out(
     return labels
 
 
-def _shown_text(text: str, number: int, blank: bool) -> str:
-    return f"{number}  __________" if blank else text
+def _shown_text(anchor: Anchor, number: int, blank: bool) -> str:
+    return f"{number}  __________" if blank and not anchor.own_words else anchor.text
 
 
 def _split(anchors: Sequence[Anchor], width: float) -> dict[str, list[Anchor]]:

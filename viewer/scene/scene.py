@@ -30,6 +30,8 @@ from viewer.scene.window import offscreen_window, set_up
 VIEWS: tuple[str, ...] = tuple(cameras.VIEWS)
 THEMES = tuple(looks.BACKGROUNDS)
 SOLID_FROM = 0.995
+SURFACE_SLACK_MM = 6.0
+"""Both ends of a way along a surface must lie so near to a vertex of one part."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -782,7 +784,9 @@ class Scene:
             always.append((self._measure_at, self._measure_text))
         for i, (point, text) in enumerate(always):
             pixel, _ = project(point)
-            found.append(Anchor(f"pin {i}", text, *map(float, pixel[0]), weight=1e12))
+            found.append(
+                Anchor(f"pin {i}", text, *map(float, pixel[0]), weight=1e12, own_words=True)
+            )
         for name, points in self._surface_marks:
             middle = np.asarray(points, float).reshape(-1, 3)
             middle = middle[len(middle) // 2]
@@ -839,13 +843,14 @@ class Scene:
         from viewer.scene.surface_path import shortest_on_surface
 
         best = None
+        on_it = 2.0 * SURFACE_SLACK_MM**2
         for name in self.shown():
             shell = self._drawn[name].still
             gap = min(_box_gap(self._drawn[name].bounds, p) for p in (a, b))
             if gap > 2.0:
                 continue
             both = sum(float(((shell.points - p) ** 2).sum(axis=1).min()) for p in (a, b))
-            if best is None or both < best[0]:
+            if both < (on_it if best is None else best[0]):
                 best = both, shell
         if best is None:
             return None

@@ -6,7 +6,7 @@ import numpy as np
 from scipy.sparse import coo_matrix
 from scipy.sparse.csgraph import dijkstra
 
-SMOOTHING_ROUNDS = 30
+SMOOTHING_ROUNDS = 200
 
 
 def shortest_on_surface(

@@ -92,6 +92,16 @@ def test_blank_mode_numbers_in_reading_order_and_gives_nothing_away():
     assert [label.id for label in labels] == ["deltoid", "trapezius", "latissimus"]
 
 
+def test_pins_keep_their_words_in_blank_mode():
+    anchors = [
+        Anchor("deltoid", "deltoid", 300, 100),
+        Anchor("pin 0", "ask about this", 320, 200, own_words=True),
+        Anchor("trapezius", "trapezius", 330, 300),
+    ]
+    labels = lay_out(anchors, SIZE, measure, 1.0, blank=True)
+    assert [label.text.split()[0] for label in labels] == ["1", "ask", "2"]
+
+
 def test_density_out_of_range_is_told():
     with pytest.raises(ValueError, match=r"0\.\.1, got 3"):
         lay_out([], SIZE, measure, 3)
