@@ -5,8 +5,10 @@ from __future__ import annotations
 import numpy as np
 from scipy.sparse import coo_matrix
 from scipy.sparse.csgraph import dijkstra
+from scipy.spatial import cKDTree
 
 SMOOTHING_ROUNDS = 200
+REPLANT_EVERY = 5
 
 
 def shortest_on_surface(
@@ -16,7 +18,7 @@ def shortest_on_surface(
 
     The way follows edges (Dijkstra's search), which is up to 15 per cent too
     long on an even mesh; pulling it taut afterwards, each point put back on
-    the nearest vertex normal plane, takes most of that off.
+    the plane of its nearest vertex, takes most of that off.
     """
     points = np.asarray(points, float)
     edges = np.unique(np.sort(faces[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2), axis=1), axis=0)
@@ -40,9 +42,13 @@ def shortest_on_surface(
         np.add.at(normals, faces[:, k], across)
     normals /= np.maximum(np.linalg.norm(normals, axis=1, keepdims=True), 1e-12)
     line = np.concatenate([[a], points[way[1:-1]], [b]])
-    anchor, normal = points[way[1:-1]], normals[way[1:-1]]
-    for _ in range(SMOOTHING_ROUNDS):
+    if len(line) < 3:
+        return line
+    tree = cKDTree(points)
+    for i in range(SMOOTHING_ROUNDS):
+        if i % REPLANT_EVERY == 0:
+            nearest = tree.query(line[1:-1])[1]
         inner = 0.5 * line[1:-1] + 0.25 * (line[:-2] + line[2:])
-        off = ((inner - anchor) * normal).sum(axis=1, keepdims=True)
-        line[1:-1] = inner - off * normal
+        off = ((inner - points[nearest]) * normals[nearest]).sum(axis=1, keepdims=True)
+        line[1:-1] = inner - off * normals[nearest]
     return line
