@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 import trimesh
 from numba import njit
+from scipy.ndimage import maximum_filter
 
 from meshes.drape.distance import KERNEL, MeshIndex
 from meshes.drape.field import Field, gradient_at, sample_at
@@ -199,8 +200,19 @@ class SheetGrid:
     sign: int = 1
 
     def normals(self) -> np.ndarray:
-        """(nv, nu, 3) unit normals towards the superficial side, lightly smoothed."""
-        return _grid_normals(self.mid) * self.sign
+        """(nv, nu, 3) unit normals towards the superficial side.
+
+        Smoothed over about half the thickness, so that the two faces don't
+        fold where fibres run closer together than the sheet is thick.
+        """
+        unit = _grid_normals(self.mid) * self.sign
+        for axis in (0, 1):
+            rounds = _smoothing_rounds(self.mid, self.thickness, axis)
+            for number in range(int(rounds.max(initial=0))):
+                mean = _line_mean(unit, axis)
+                mean /= np.maximum(np.linalg.norm(mean, axis=2, keepdims=True), 1e-12)
+                unit = np.where((rounds > number)[..., None], mean, unit)
+        return unit
 
     def outer(self) -> np.ndarray:
         """(nv, nu, 3) superficial face, mm; NaN at points that only holes touch."""
@@ -265,6 +277,78 @@ class SheetGrid:
             face = face.copy()
             face[~self.used()] = np.nan
         return face
+
+
+MOST_SMOOTHING = 30
+"""Rounds of averaging at most where fibres crowd together."""
+
+
+def _smoothing_rounds(mid: np.ndarray, thickness: np.ndarray, axis: int) -> np.ndarray:
+    """(nv, nu) int: rounds after which averaging along an axis has spread half a thickness."""
+    step = np.linalg.norm(np.diff(mid, axis=axis), axis=2)
+    pad = ((1, 0), (0, 0)) if axis == 0 else ((0, 0), (1, 0))
+    before = np.pad(step, pad, mode="edge")
+    after = np.pad(step, tuple((b, a) for a, b in pad), mode="edge")
+    step = np.maximum(0.5 * (before + after), 1e-6)
+    # n rounds of (1/4, 1/2, 1/4) spread by sqrt(n / 2) steps.
+    spread = 0.5 * thickness / step
+    return np.minimum(np.floor(2 * spread * spread), MOST_SMOOTHING).astype(int)
+
+
+def _line_mean(values: np.ndarray, axis: int) -> np.ndarray:
+    """Quarter, half, quarter along one axis; borders repeated."""
+    pad = [(0, 0)] * values.ndim
+    pad[axis] = (1, 1)
+    padded = np.pad(values, pad, mode="edge")
+    low, high = [slice(None)] * values.ndim, [slice(None)] * values.ndim
+    low[axis], high[axis] = slice(None, -2), slice(2, None)
+    return 0.5 * values + 0.25 * (padded[tuple(low)] + padded[tuple(high)])
+
+
+def _fair(mid: np.ndarray, thickness: np.ndarray, held: np.ndarray, cells: np.ndarray) -> None:
+    """Even out the mid-surface where fibres crowd together; changes ``mid`` in place.
+
+    Moves only inner fibres, and only across: a border and a fibre's course stay.
+    """
+    rounds = np.minimum(_smoothing_rounds(mid, thickness, 0), 12)
+    joined = np.pad(cells, ((0, 0), (0, 1))) | np.pad(cells, ((0, 0), (1, 0)))
+    free = np.zeros(held.shape, bool)
+    free[1:-1] = joined[:-1] & joined[1:] & ~held[1:-1]
+    for number in range(int(rounds.max(initial=0))):
+        pick = free & (rounds > number)
+        if not pick.any():
+            break
+        mid[pick] = _line_mean(mid, 0)[pick]
+
+
+def _unfold_mid(mid: np.ndarray, held: np.ndarray, cells: np.ndarray, rounds: int = 40) -> None:
+    """Pull out creases in which the mid-surface doubles back; changes ``mid`` in place.
+
+    A cell that looks away from its wider surroundings, or stands steeply to
+    them, is smoothed along and across until it lies with them.
+    """
+    joined = np.pad(cells, ((0, 0), (0, 1))) | np.pad(cells, ((0, 0), (1, 0)))
+    inner = np.zeros(held.shape, bool)
+    inner[1:-1] = joined[:-1] & joined[1:]
+    for number in range(rounds):
+        cross = np.cross(mid[:-1, 1:] - mid[1:, :-1], mid[1:, 1:] - mid[:-1, :-1])
+        cross /= np.maximum(np.linalg.norm(cross, axis=2, keepdims=True), 1e-12)
+        wide = cross
+        for _ in range(6):
+            wide = _line_mean(_line_mean(wide, 0), 1)
+        wide = wide / np.maximum(np.linalg.norm(wide, axis=2, keepdims=True), 1e-12)
+        steep = ((cross * wide).sum(axis=2) < 0.5) & cells
+        if not steep.any():
+            return
+        reach = 1 + number // 10
+        bad = np.zeros(held.shape, bool)
+        for i in (0, 1):
+            for j in (0, 1):
+                bad[i : i + steep.shape[0], j : j + steep.shape[1]] |= steep
+        bad = maximum_filter(bad, size=2 * reach + 1) & ~held
+        along = _line_mean(mid, 1)
+        both = np.where(inner[..., None], 0.5 * (along + _line_mean(mid, 0)), along)
+        mid[bad] = both[bad]
 
 
 def _grid_normals(mid: np.ndarray) -> np.ndarray:
@@ -581,6 +665,8 @@ def lay_sheet(
             *grid, mid, need, held, way, force, ALONG_WEIGHT, across_weight, open_cells,
             max(1, iterations // 3),
         )  # fmt: skip
+    _fair(mid, t, held, open_cells)
+    _unfold_mid(mid, held, open_cells)
     if exact:
         _clear_exactly(mid, need, held, exact)
     sign = 1 if float((_grid_normals(mid) * way).sum()) >= 0 else -1
