@@ -250,6 +250,8 @@ def lay_trapezius(bench: Workbench) -> None:
     middle_levels = ["C7", "T1", "T2", "T3"]
     lower_levels = [f"T{i}" for i in range(4, lowest + 1)]
     middle, lower = _spines(bench, middle_levels), _spines(bench, lower_levels)
+    # Over the upper corner of latissimus, which takes the same spines further in.
+    lower = lower + [0.0, 1.2, 0.0]
     clavicle = part_of_curve(bench.landmark("clavicle.left.posterior_border"), 0.66, 0.97, 10)
     clavicle = clavicle + [0.0, 0.5, 0.8]
     acromion = bench.landmark("scapula.left.acromion_medial_margin")
@@ -386,7 +388,7 @@ def lay_latissimus(bench: Workbench) -> None:
     scale = bench.frame.scale
     fascia = "thoracolumbar_fascia_posterior.left"
     levels = ["T7", "T8", "T9", "T10", "T11"]
-    spines = _spines(bench, levels) + [0.8, 1.6, 0]
+    spines = _spines(bench, levels) + [1.4, -0.4, 0]
     # Where flesh begins on the fascia: further out with every lumbar level.
     flesh = []
     for level, x in (("T12", 12.0), ("L1", 34.0), ("L2", 52.0), ("L3", 65.0), ("L4", 69.0)):

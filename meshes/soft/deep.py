@@ -100,7 +100,7 @@ def _strand(bench: Workbench, fascicle: Fascicle) -> Strand:
     whole = fascicle.line
     line = _fleshy(bench, fascicle)
     length = np.linalg.norm(np.diff(line, axis=0), axis=1).sum()
-    line = resample(line, max(4, int(length / 5.0)))
+    line = resample(line, max(6, int(length / 9.0)))
     away = np.minimum(
         np.linalg.norm(line - whole[0], axis=1), np.linalg.norm(line - whole[-1], axis=1)
     )

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
 import numpy as np
 
 from meshes.drape.resolve import resolve_sheet
-from meshes.drape.sheet import SheetGrid, lay_sheet, thicken
+from meshes.drape.sheet import SheetGrid, thicken
 from meshes.model import Attachment, Contact, Part
 from meshes.soft.workbench import Workbench
 
@@ -128,64 +128,9 @@ def put_sheet(
     return part
 
 
-def drape_muscle(
-    bench: Workbench,
-    entry: str,
-    origins: Sequence[End],
-    insertions: Sequence[End],
-    thickness,
-    *,
-    along: int = 40,
-    across: int = 24,
-    guide: Mapping[float, np.ndarray] | np.ndarray | None = None,
-    outward=None,
-    border_tension: float | tuple[float, float] = 0.03,
-    cells: np.ndarray | None = None,
-    iterations: int = 200,
-    bow_limit: float | None = None,
-    fixed: np.ndarray | None = None,
-    **put,
-) -> Part:
-    """Stretch a muscle between its attachments over the bench and put it there.
-
-    Pieces of an attachment follow one another in the order of the fibres
-    (v = 0 first) and share the fibres by their length.
-    """
-    if not bench.full:
-        along, across = max(12, along // 2), max(8, across // 2)
-        cells = None if cells is None else _coarser(cells, across - 1, along - 1)
-    sheet = lay_sheet(
-        [np.asarray(e.curve, float) for e in origins],
-        [np.asarray(e.curve, float) for e in insertions],
-        bench.field,
-        thickness,
-        along=along,
-        across=across,
-        guide=guide,
-        outward=radial(bench) if outward is None else outward,
-        border_tension=border_tension,
-        cells=cells,
-        iterations=iterations,
-        bow_limit=bow_limit,
-        fixed=fixed,
-    )
-    return put_sheet(bench, entry, sheet, origins, insertions, **put)
-
-
-def _coarser(cells: np.ndarray, rows: int, columns: int) -> np.ndarray:
-    i = ((np.arange(rows) + 0.5) / rows * cells.shape[0]).astype(int)
-    j = ((np.arange(columns) + 0.5) / columns * cells.shape[1]).astype(int)
-    return cells[np.ix_(i, j)]
-
-
 def part_of_curve(curve: np.ndarray, first: float, last: float, count: int = 12) -> np.ndarray:
     """Points (count, 3) along a curve between two shares of its length."""
     curve = np.asarray(curve, float)
     s = np.concatenate([[0.0], np.linalg.norm(np.diff(curve, axis=0), axis=1).cumsum()])
     wanted = np.linspace(first, last, count) * s[-1]
     return np.stack([np.interp(wanted, s, curve[:, i]) for i in range(3)], axis=1)
-
-
-def replace_thickness(sheet: SheetGrid, thickness: np.ndarray) -> SheetGrid:
-    """The same sheet with another thickness (nv, nu), mm."""
-    return replace(sheet, thickness=thickness)
