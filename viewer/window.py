@@ -100,6 +100,8 @@ LOG = logging.getLogger("peelback")
 
 PROBE_EVERY_MS = 70
 SAY_MS = 6000
+AUTOSAVE_MS = 60_000
+HOVER_TINT_MS = 60.0
 
 
 class MainWindow(QMainWindow):
@@ -158,6 +160,12 @@ class MainWindow(QMainWindow):
         self._probe_timer = QTimer(self)
         self._probe_timer.setSingleShot(True)
         self._probe_timer.timeout.connect(self._probe_here)
+        self._kept = self.session.state
+        self._autosave = QTimer(self)
+        self._autosave.setInterval(AUTOSAVE_MS)
+        self._autosave.timeout.connect(self._keep_work)
+        if keep:
+            self._autosave.start()
         self._dress()
         self.session.subscribe(self._on_state)
         self._follow(None, self.session.state)
@@ -341,7 +349,8 @@ class MainWindow(QMainWindow):
             button.setFont(font(self.scale, 0.92))
         self._rail_head.setFont(font(self.scale, 1.0, bold=True))
         self.tree.set_column_width(round(30 * self.scale))
-        self.side_panel.setFixedWidth(round(min(290 * self.scale, 440)))
+        self.tree.header().setFont(font(self.scale, 0.9))
+        self._share_room()
         self.side_panel.setVisible(self.settings.side_panel)
         self._actions["dark"].setChecked(self.settings.theme == "dark")
         self._actions["tree"].setChecked(self.settings.side_panel)
@@ -351,6 +360,17 @@ class MainWindow(QMainWindow):
             scene.set_font_scale(self.scale)
             scene.animate = not self.settings.calm
             self.scene_widget.refresh()
+
+    def _share_room(self) -> None:
+        """Leave the model most of the window, whatever the size of the letters."""
+        width, height = max(self.width(), 640), max(self.height(), 480)
+        self.side_panel.setFixedWidth(round(min(290 * self.scale, 0.28 * width)))
+        self.rail.set_room(round(0.24 * width))
+        self.steps.set_room(round(0.26 * height))
+
+    def resizeEvent(self, event: Any) -> None:
+        super().resizeEvent(event)
+        self._share_room()
 
     # --- starting -------------------------------------------------------------------------
 
@@ -436,7 +456,7 @@ class MainWindow(QMainWindow):
 
     def _on_progress(self, share: float, what: str) -> None:
         self.progress.setValue(round(share * 1000))
-        self.progress.setFormat(f"Laying {what} – %p %")
+        self.progress.setFormat(f"Laid: {what} – %p %")
 
     def _on_parts(self, parts: Iterable[Any]) -> None:
         if not isinstance(self.model, GrowingModel):
@@ -717,8 +737,10 @@ class MainWindow(QMainWindow):
             return
         self._hovered = part_id
         self._show_caption()
-        self._draw()
-        self.scene_widget.refresh()
+        # A tint under the pointer is worth a frame only where frames are quick.
+        if self.scene_widget.last_frame_ms < HOVER_TINT_MS:
+            self._draw()
+            self.scene_widget.refresh(moving=False)
         if part_id:
             part = self.model.parts.get(part_id)
             if part is not None:
@@ -1397,6 +1419,7 @@ class MainWindow(QMainWindow):
             return
         self._closed = True
         self._probe_timer.stop()
+        self._autosave.stop()
         if self._keep:
             self._keep_session()
         if self.source is not None:
@@ -1411,9 +1434,15 @@ class MainWindow(QMainWindow):
             window=(geometry.x(), geometry.y(), geometry.width(), geometry.height()),
         )
         save_settings(self.settings)
+        self._keep_work()
+
+    def _keep_work(self) -> None:
+        """Write the state to where the next session begins, so that a crash loses a minute."""
         if isinstance(self.model, GrowingModel):
             return
         self._note_camera()
+        if self.state == self._kept:
+            return
         try:
             save_working_file(
                 last_session_path(),
@@ -1422,6 +1451,7 @@ class MainWindow(QMainWindow):
                 self.model.detail,
                 version(),
             )
+            self._kept = self.state
         except OSError as error:
             LOG.warning("the session was not kept: %s", error)
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from html import escape
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QTextBrowser, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QTextBrowser, QToolButton, QVBoxLayout, QWidget
 
+from viewer.panels.flow import FlowLayout
 from viewer.panels.style import LIGHT, Theme, font, point_size
 from viewer.state.captions import Caption
 
@@ -43,26 +44,23 @@ class CaptionPanel(QWidget):
         self.text.setOpenLinks(False)
         self.text.setAccessibleName("Caption")
         self.buttons: dict[str, QToolButton] = {}
-        grid = QGridLayout()
-        grid.setContentsMargins(0, 0, 0, 0)
-        grid.setSpacing(4)
-        for k, (action, title, tip) in enumerate(BUTTONS):
+        tools = QWidget()
+        row = FlowLayout(tools, spacing=4, line_gap=4)
+        row.setContentsMargins(0, 0, 0, 0)
+        for action, title, tip in BUTTONS:
             button = QToolButton()
             button.setText(title)
             button.setToolTip(tip)
             button.setAccessibleName(title)
-            button.setSizePolicy(
-                button.sizePolicy().Policy.Expanding, button.sizePolicy().Policy.Fixed
-            )
             button.setCheckable(action in ("alone", "see_through", "peek"))
             button.clicked.connect(lambda _=False, a=action: self.action_wanted.emit(a))
             self.buttons[action] = button
-            grid.addWidget(button, k // 3, k % 3)
+            row.addWidget(button)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(6)
         layout.addWidget(self.text, 1)
-        layout.addLayout(grid)
+        layout.addWidget(tools)
         self.show_caption(None, picked=False)
 
     def set_dress(self, theme: Theme, scale: float, latin_first: bool = False) -> None:

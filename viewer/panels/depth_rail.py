@@ -54,6 +54,7 @@ class DepthRail(QWidget):
         self._dragging = ""
         self._hover_band = -1
         self._cursor_band = -1
+        self._room = 10_000
         self.pointer_inside = False
         self._describe()
 
@@ -88,20 +89,25 @@ class DepthRail(QWidget):
         """The thicknesses that are shown, mm."""
         return self._ladder
 
+    def set_room(self, width: int) -> None:
+        """Take at most this width, pixels; names are shortened when it is scarce."""
+        self._room = width
+        self.updateGeometry()
+
     def sizeHint(self) -> QSize:
-        return QSize(round(232 * self._scale), 520)
+        return QSize(min(round(232 * self._scale), self._room), 520)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(
-            round(232 * self._scale), round(STRATUM_COUNT * MIN_BAND_PX * self._scale) + 60
-        )
+        height = round(STRATUM_COUNT * MIN_BAND_PX * self._scale) + 34
+        return QSize(self.sizeHint().width(), height)
 
     # --- geometry -------------------------------------------------------------------------
 
     def _core(self) -> QRectF:
         """The core's rectangle without its caps."""
         s = self._scale
-        return QRectF(20 * s, 14 * s, 54 * s, self.height() - 30 * s)
+        width = min(54 * s, 0.24 * self.width())
+        return QRectF(20 * s, 14 * s, width, self.height() - 30 * s)
 
     def bands(self) -> list[Band]:
         """Return the bands as drawn, pixels from the core's upper end."""
@@ -263,14 +269,15 @@ class DepthRail(QWidget):
             number = _millimetres(band.mm)
         tall = y1 - y0 > 34 * s
         name_box = QRectF(box.left(), box.top(), box.width(), 18 * s) if tall else box
-        words = painter.fontMetrics().elidedText(
-            f"{band.stratum}  {STRATA[band.stratum]}",
-            Qt.TextElideMode.ElideRight,
-            int(
-                name_box.width()
-                - (0 if tall else painter.fontMetrics().horizontalAdvance(number) + 14 * s)
-            ),
+        metrics = painter.fontMetrics()
+        left_over = name_box.width() - (
+            0 if tall else metrics.horizontalAdvance(number) * 1.1 + 8 * s
         )
+        words = f"{band.stratum}  {STRATA[band.stratum]}"
+        if left_over < 62 * s:
+            # A name cut to two letters says nothing: the number stands for it.
+            words = str(band.stratum)
+        words = metrics.elidedText(words, Qt.TextElideMode.ElideRight, int(left_over))
         painter.drawText(
             name_box.adjusted(0, 1 if tall else 0, 0, 0),
             Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter,

@@ -64,10 +64,13 @@ class HiddenStrip(QFrame):
 
     def show_hidden(self, things: Sequence[HiddenThing]) -> None:
         """Show what is hidden now."""
+        if tuple(things) == self._things and self._row.count():
+            return
         self._things = tuple(things)
         while self._row.count():
             item = self._row.takeAt(0)
             if widget := item.widget():
+                widget.hide()
                 widget.deleteLater()
         self._label.setText("Hidden" if things else "Nothing is hidden")
         for thing in things:

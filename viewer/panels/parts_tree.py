@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
-from meshes.model import BackModel, side_of
 from viewer.state.captions import sentence_case, tree_of_parts
 from viewer.state.view_state import STRATA
+
+if TYPE_CHECKING:
+    from meshes.model import BackModel
 
 _IDS = Qt.ItemDataRole.UserRole
 _COLUMN_SIDE = {1: "left", 2: "right"}
@@ -89,7 +92,8 @@ class PartsTree(QTreeWidget):
     @staticmethod
     def _ids_of(item: QTreeWidgetItem, side: str = "") -> tuple[str, ...]:
         ids = item.data(0, _IDS) or ()
-        return tuple(i for i in ids if not side or side_of(i) in (side, None))
+        other = {"left": ".right", "right": ".left", "": "\0"}[side]
+        return tuple(i for i in ids if not i.endswith(other))
 
     def show_visible(self, visible: Iterable[str]) -> None:
         """Show by the boxes what is visible."""

@@ -79,7 +79,10 @@ class Sheet(QDialog):
         layout.addLayout(row)
         self.row = row
         screen = self.screen().availableSize()
-        self.resize(min(760, screen.width() - 80), min(680, screen.height() - 100))
+        width = min(780, screen.width() - 80)
+        self.text.document().setTextWidth(width - 40)
+        tall = round(self.text.document().size().height()) + 90
+        self.resize(width, min(tall, 700, screen.height() - 100))
 
 
 def help_html(theme: Theme) -> str:

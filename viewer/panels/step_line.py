@@ -245,9 +245,15 @@ class StepLineBar(QFrame):
         for mark in self._marks:
             mark.set_dress(theme, scale)
         self._scroll.setFixedHeight(round(46 * scale) + round(11 * scale))
-        self.setFixedHeight(round(178 * scale))
+        self.set_room(10_000)
+        for button in (self.do_button, self.anyway_button, self.back_button):
+            button.setFont(font(scale, 0.95, bold=button is self.do_button))
         self._what.setFont(font(scale, 0.95))
         self._tell()
+
+    def set_room(self, height: int) -> None:
+        """Take at most this height, pixels; the words of a step scroll when it is scarce."""
+        self.setFixedHeight(min(round(178 * self._scale), height))
 
     def show_lines(self, left: Sequence[StepLine], right: Sequence[StepLine], side: str) -> None:
         """Show how every step stands, and follow the dissection to the next one."""

@@ -29,7 +29,16 @@ KIND_WORDS = {
     "context": "context, not modelled here",
 }
 
-FIELDS = ("Attachments", "Nerve", "Artery", "Action", "Course", "To note", "Sources differ")
+FIELDS = (
+    "Attachments",
+    "Nerve",
+    "Artery",
+    "Action",
+    "Course",
+    "Thickness",
+    "To note",
+    "Sources differ",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,6 +134,7 @@ def caption_of(part: Part, model: BackModel, state: ViewState | None = None) -> 
         getattr(row, "artery", ""),
         "; ".join(getattr(row, "actions", ())),
         getattr(row, "course", ""),
+        _thickness_words(part, row, model),
         getattr(row, "note", ""),
         "; ".join(getattr(row, "doubts", ())),
     )
@@ -132,6 +142,18 @@ def caption_of(part: Part, model: BackModel, state: ViewState | None = None) -> 
     return Caption(
         part_title(part, catalogue), latin, place, lines, tuple(getattr(row, "sources", ()))
     )
+
+
+def _thickness_words(part: Part, row: object, model: BackModel) -> str:
+    """The published thickness; a mesh that is drawn thicker says so."""
+    thickness = getattr(row, "thickness", None)
+    words = ""
+    if thickness is not None:
+        mm = thickness.for_sex(model.body.sex)
+        words = f"{mm:g} mm at its thickest"
+    if part.drawn_thicker:
+        words = f"{words}; drawn thicker" if words else "drawn thicker than it is"
+    return words
 
 
 def _model_attachments(part: Part, model: BackModel) -> str:
