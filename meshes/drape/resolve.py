@@ -325,8 +325,13 @@ class _Ground:
         inside = np.where(under, height, -height) < own_half + self.gap
         inside &= (~border | (lateral < 0.5 * np.abs(height))) & (room > 0)
         inside &= ~soft | (own_end > END_FREE)
-        rows = np.flatnonzero(inside)
-        spread, heights, room = node[rows], height[rows, None], room[rows, None]
+        # Beside a row that stays, the next one must rise more; close to it nothing helps.
+        stay = held.copy()
+        stay[:, [0, -1]] = True
+        free = (weight * ~stay.reshape(-1)[node]).sum(axis=1)
+        rows = np.flatnonzero(inside & (free > 0.5))
+        spread, share = node[rows], free[rows, None]
+        heights, room = height[rows, None] / share, room[rows, None] / share
         counts = weight[rows] > 0.15
         low, high = counts & under[rows, None], counts & ~under[rows, None]
         np.maximum.at(lower, spread[low], (heights + room + np.zeros((1, 3)))[low])
@@ -343,8 +348,6 @@ class _Ground:
         crossed = lower > upper
         middle = 0.5 * (np.where(crossed, lower, 0) + np.where(crossed, upper, 0))
         lower, upper = np.where(crossed, middle, lower), np.where(crossed, middle, upper)
-        stay = held.copy()
-        stay[:, [0, -1]] = True
         lower[stay], upper[stay] = 0, 0
 
         rise = np.clip(0, lower, upper)
@@ -373,7 +376,8 @@ class _Ground:
             moved = moved + shove * np.minimum(1.0, 1.0 / np.maximum(size, 1e-12))
         away = moved - self.start
         far = np.linalg.norm(away, axis=2, keepdims=True)
-        moved = self.start + away * np.minimum(1.0, FARTHEST_MOVE / np.maximum(far, 1e-12))
+        most = np.minimum(FARTHEST_MOVE, END_FREE / 2 + STEEPEST_BULGE * to_end.reshape(nv, nu, 1))
+        moved = self.start + away * np.minimum(1.0, most / np.maximum(far, 1e-12))
         step = np.linalg.norm(moved - sheet.mid, axis=2)
         around = maximum_filter(step, size=5).reshape(-1)
         self.slack -= around[self.nodes].max(axis=1)
