@@ -284,7 +284,7 @@ def test_a_saved_state_is_opened_again_with_view_peel_and_pins(window, tmp_path)
 def test_a_foreign_file_is_refused_and_nothing_is_lost(window, tmp_path, monkeypatch):
     told = []
     monkeypatch.setattr(
-        "viewer.window.QMessageBox.warning", lambda parent, title, text: told.append(text)
+        "viewer.menus.file.QMessageBox.warning", lambda parent, title, text: told.append(text)
     )
     path = tmp_path / "x.peelback"
     path.write_text(json.dumps({"hello": 1}))

@@ -1,0 +1,117 @@
+"""What follows the pointer: caption, rail, picks, context menu."""
+
+from __future__ import annotations
+
+import logging
+from typing import Any
+
+from PySide6.QtCore import QPoint
+from PySide6.QtWidgets import QMenu
+
+from viewer.building import GrowingModel
+from viewer.state import commands, rail
+from viewer.state.places import place_in_words
+
+LOG = logging.getLogger("peelback")
+
+PROBE_EVERY_MS = 70
+HOVER_TINT_MS = 60.0
+
+
+class Pointer:
+    """Joins the picture's pointer to caption, rail and selection."""
+
+    def _on_hover(self, hit: Any) -> None:
+        part_id = hit.part_id if hit is not None else ""
+        if hit is not None:
+            self._last_place = tuple(float(c) for c in hit.point)
+            if not self._probe_timer.isActive():
+                self._probe_timer.start(PROBE_EVERY_MS)
+        if part_id == self._hovered:
+            return
+        self._hovered = part_id
+        self._show_caption()
+        # A tint under the pointer is worth a frame only where frames are quick.
+        if self.scene_widget.last_frame_ms < HOVER_TINT_MS:
+            self._draw()
+            self.scene_widget.refresh(moving=False)
+        if part_id:
+            part = self.model.parts.get(part_id)
+            if part is not None:
+                where = place_in_words(self._last_place, self._heights)
+                self.say(f"{self._titles.get(part_id, part_id)} · {where}", 0)
+        else:
+            self.statusBar().clearMessage()
+
+    def _probe_usual_place(self) -> None:
+        """Before the pointer has been anywhere: 40 mm left of spine T7."""
+        if self._closed or self._last_place is not None:
+            return
+        z = self._heights.get("T7")
+        if z is None:
+            return
+        self._last_place = (40.0, self._half_depth, z)
+        self._probe_here()
+
+    def _probe_here(self) -> None:
+        if self._last_place is None or isinstance(self.model, GrowingModel) or self._closed:
+            return
+        if self.rail.pointer_inside:
+            return
+        try:
+            if self._probe is None:
+                from meshes.questions.probe import Probe
+
+                self._probe = Probe(self.model)
+            direction = rail.inward(self._last_place, self._half_width, self._half_depth)
+            ladder = self._probe.along(rail.drill(self._last_place, direction), direction)
+        except Exception:
+            LOG.exception("the probe failed")
+            return
+        self.rail.set_ladder(rail.thickness_by_stratum(ladder.rungs, self.model))
+        self._rail_place.setText(f"at {place_in_words(self._last_place, self._heights)}")
+
+    def _on_pick(self, hit: Any, adding: bool) -> None:
+        if self._measuring:
+            if hit is not None:
+                self._add_measure_point(hit.point)
+            return
+        if hit is None:
+            if not adding:
+                self.do(commands.select(()))
+            return
+        self._last_place = tuple(float(c) for c in hit.point)
+        self.do(commands.select([hit.part_id], adding=adding))
+
+    def _on_view_changed(self) -> None:
+        self._note_camera()
+        self._tell_markers()
+
+    def _tell_markers(self) -> None:
+        if self.scene_widget is None:
+            return
+        words = self.scene_widget.scene.markers_text()
+        self._markers.setText(words)
+        self.scene_widget.setAccessibleDescription(words)
+
+    def _on_context(self, hit: Any, at: QPoint) -> None:
+        if hit is not None and hit.part_id not in self.state.selection:
+            self.do(commands.select([hit.part_id]))
+        menu = QMenu(self)
+        if hit is not None:
+            menu.addSection(self._titles.get(hit.part_id, hit.part_id))
+        for name in (
+            "hide",
+            "alone",
+            "see_through",
+            "peek",
+            "show_part",
+            "fly",
+            "other_side",
+            "select_group",
+            "pin",
+        ):
+            menu.addAction(self._actions[name])
+        menu.addSeparator()
+        menu.addAction(self._actions["all_back"])
+        menu.exec(at)
