@@ -50,7 +50,7 @@ def simplified(points: np.ndarray, faces: np.ndarray, face_count: int):
 
     points = np.ascontiguousarray(points, np.float32)
     faces = np.ascontiguousarray(faces, np.int32)
-    for haste in (5.0, 7.0, 9.0):
+    for haste in (7.0, 9.0):
         with DECIMATION_LOCK:
             points, faces = fast_simplification.simplify(
                 points, faces, target_count=face_count, agg=haste

@@ -18,6 +18,7 @@ from viewer.scene.fibre_field import smoothed
 RAY_COUNT = 20
 REACH_MM = 22.0
 LIFT_MM = 0.5
+DRAWN_IN_MM = 1.6
 SHADING_LEAST = 0.12
 
 
@@ -25,8 +26,9 @@ def openness(drawn: Iterable[DrawnPart]) -> dict[str, np.ndarray]:
     """Return how open each vertex of each moving shell is, by id, (n,) float32 0..1.
 
     Rays start from the true surface (the fine vertices that the moving ones
-    stand for) and meet the fine meshes: coarse ones of neighbouring layers run
-    through each other, which would darken one of them in blotches.
+    stand for) and meet the moving shells, drawn in by the amount that coarse
+    shells of neighbouring layers run through each other: otherwise an inner one
+    would darken the outer in blotches.
     """
     from embreex import rtcore_scene
     from embreex.mesh_construction import TriangleMesh
@@ -36,9 +38,11 @@ def openness(drawn: Iterable[DrawnPart]) -> dict[str, np.ndarray]:
     answer: dict[str, np.ndarray] = {}
     for stratum in sorted({d.part.stratum for d in drawn}, reverse=True):
         here = [d for d in drawn if d.part.stratum == stratum]
-        blockers = [d.still for d in drawn if d.part.stratum >= stratum]
+        blockers = [d.moving for d in drawn if d.part.stratum >= stratum]
         scene = rtcore_scene.EmbreeScene()
-        triangles = np.concatenate([s.points[s.faces] for s in blockers]).astype(np.float32)
+        triangles = np.concatenate(
+            [(s.points - DRAWN_IN_MM * s.normals)[s.faces] for s in blockers]
+        ).astype(np.float32)
         TriangleMesh(scene, triangles)
         starts = [_true_surface(d) for d in here]
         values = _open_share(
