@@ -137,7 +137,9 @@ def lay_to_trapezius(bench: Workbench) -> None:
     angle = mark("scapula.left.superior_angle")
     clavicle = resample(mark("clavicle.left.posterior_border"), 20)
     leave = mastoid + np.array([-4.0, 14.0, -ACCESSORY_BELOW_MASTOID_MM + 4.0]) * scale
-    entry = clavicle[13] + np.array([-14.0, 22.0, ACCESSORY_ABOVE_CLAVICLE_MM]) * scale
+    # At that height the front border of trapezius lies over levator, well inside the clavicle.
+    height = clavicle[13, 2] + ACCESSORY_ABOVE_CLAVICLE_MM * scale
+    entry = np.array([0.78 * angle[0], 0.5 * (leave[1] + angle[1]), height])
     over = angle + np.array([-6.0, 4.0, 12.0]) * scale
     root = mark("scapula.left.root_of_spine")
     low = mark("T6.spinous_process")
