@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+from scipy.interpolate import PchipInterpolator
 
 from meshes.shapes.solid import Solid
 from meshes.skeleton.facet_joint import FacetJoint
@@ -98,15 +99,15 @@ def atlas_solid(plan: AtlasPlan) -> Solid:
     solid = Solid()
     # Lateral mass: a wedge, higher on its outer side.
     solid.prism(
-        (17.6 * s, d + 2.0 * s, 0.0), (7.6 * s, 10.5 * s, 9.4 * s), exponent=2.6, rounding=2.5 * s,
+        (17.6 * s, d + 2.0 * s, -0.7 * s), (7.6 * s, 10.5 * s, 8.7 * s), exponent=2.3, rounding=3.2 * s,
         blend=0.0,
     )  # fmt: skip
     tip = plan.transverse_tip
     solid.blade(
-        (23 * s, d + 4.0 * s, -0.5 * s), tip - [4.0 * s, 0.8 * s, 0], Y, (7.2 * s, 4.2 * s),
-        (4.2 * s, 3.6 * s), blend=2.5 * s,
+        (23 * s, d + 4.0 * s, -0.5 * s), tip - [4.0 * s, 0.8 * s, 0], Y, (7.6 * s, 5.4 * s),
+        (4.2 * s, 3.4 * s), blend=3.0 * s,
     )  # fmt: skip
-    solid.ellipsoid(tip - [3.6 * s, 0, 0], (3.7 * s, 3.9 * s, 4.6 * s), blend=2.5 * s)
+    solid.ellipsoid(tip - [3.8 * s, 0, 0], (3.9 * s, 5.4 * s, 4.2 * s), blend=3.0 * s)
     # The superior facet: a hollow turned in and forward, longer than wide.
     turn = np.deg2rad(22.0)
     long = np.array([np.sin(turn), np.cos(turn), 0.0])
@@ -134,14 +135,15 @@ def atlas_solid(plan: AtlasPlan) -> Solid:
     solid.ellipsoid((0, y - 2.4 * s, -1.0 * s), (2.6 * s, 2.2 * s, 3.6 * s), blend=2.2 * s)
     # Posterior arch, thin and flat where the vertebral artery crosses it.
     y = plan.back + 2.8 * s
-    points = np.array(
-        [[20 * s, d + 9.5 * s, -1.2 * s], [18.8 * s, d + 14.0 * s, -1.6 * s],
-         [15.5 * s, d + 19.5 * s, -0.8 * s], [8.0 * s, y - 1.6 * s, -0.2 * s], [0.0, y, 0.0]]
+    knots = np.array(
+        [[20.0, d / s + 9.0, -1.2], [18.6, d / s + 14.5, -1.4], [14.6, d / s + 20.0, -0.9],
+         [7.8, y / s - 1.8, -0.3], [0.0, y / s, 0.0]]
     )  # fmt: skip
-    solid.sweep(
-        points, Z, np.array([3.6, 2.8, 4.2, 4.8, 4.4]) * s, np.array([3.6, 3.2, 2.6, 2.6, 2.8]) * s,
-        blend=1.8 * s,
-    )  # fmt: skip
+    course = PchipInterpolator([0.0, 0.22, 0.46, 0.76, 1.0], knots)(np.linspace(0, 1, 9))
+    thick = PchipInterpolator(
+        [0.0, 0.3, 0.6, 1.0], [[3.8, 3.8], [3.0, 3.2], [4.4, 2.7], [4.6, 2.9]]
+    )(np.linspace(0, 1, 9))
+    solid.sweep(course * s, Z, thick[:, 0] * s, thick[:, 1] * s, blend=2.2 * s)
     solid.ellipsoid((0, y + 2.2 * s, 0.3 * s), (3.0 * s, 2.8 * s, 3.6 * s), blend=2.4 * s)
     solid.cone(
         plan.foramen - [0, 0, 12 * s], plan.foramen + [0, 0, 12 * s], 3.3 * s, blend=0.8 * s,
@@ -163,9 +165,9 @@ def axis_solid(plan: Plan, above: FacetJoint) -> Solid:
     below = plan.below
     # Shoulders that carry the atlas, and the pars back to the inferior process.
     middle = above.centre - 4.4 * s * above.normal
-    solid.blade(
-        middle - 3.4 * s * above.along, middle + 3.4 * s * above.along, above.across,
-        8.0 * s, 4.6 * s, blend=3.0 * s, power=2.4,
+    solid.ellipsoid(
+        middle, (8.8 * s, 9.4 * s, 5.6 * s), np.stack([above.across, above.along, above.normal]),
+        blend=3.0 * s,
     )  # fmt: skip
     solid.blade(
         (6 * s, -1.0 * s, 0.45 * h),

@@ -12,6 +12,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+from scipy.interpolate import PchipInterpolator
 
 from meshes.shapes.solid import Solid
 from meshes.skeleton.facet_joint import GAP_MM, FacetJoint, facet_joint
@@ -176,11 +177,15 @@ def _lateral_parts(solid: Solid, frame: SkeletonFrame, parts: list[Segment]) -> 
         (12.0 * s, 11.5 * s), (13.5 * s, 12.5 * s), blend=6.0 * s, power=2.4,
     )  # fmt: skip
     # The fused transverse and costal elements run on as one mass down to S5.
-    for i in range(4):
-        a, b = (np.array(_MASS[j]) * s for j in (i, i + 1))
+    rows = np.array(_MASS) * s
+    knots = np.array([seg.at(*row[:3]) for seg, row in zip(parts, rows)])
+    steps = np.linspace(0.0, 4.0, 11)
+    course = PchipInterpolator(np.arange(5), knots)(steps)
+    sizes = PchipInterpolator(np.arange(5), rows[:, 3:])(steps)
+    for i in range(len(steps) - 1):
         solid.blade(
-            parts[i].at(*a[:3]), parts[i + 1].at(*b[:3]), X, (a[3], b[3]), (a[4], b[4]),
-            blend=(5.0 if i == 0 else 1.5) * s, power=2.4,
+            course[i], course[i + 1], X, sizes[i : i + 2, 0], sizes[i : i + 2, 1],
+            blend=(5.0 if i == 0 else 2.0) * s, power=2.4,
         )  # fmt: skip
     point, normal = auricular_plane(frame)
     axes = np.stack([normal, *_perpendicular(normal)])
@@ -259,7 +264,7 @@ def _crests(solid: Solid, parts: list[Segment], s: float) -> None:
     # Cornua on both sides of the hiatus.
     last = parts[4]
     solid.blade(
-        parts[3].at(6.5 * s, parts[3].dorsal - 3 * s, -6 * s), last.at(8.5 * s, last.half[1] + 2.5 * s, -3 * s),
+        parts[3].at(6.5 * s, parts[3].dorsal - 3 * s, -6 * s), last.at(8.0 * s, last.half[1] + 1.2 * s, 1.5 * s),
         X, (2.6 * s, 2.0 * s), (2.4 * s, 1.8 * s), blend=2.0 * s,
     )  # fmt: skip
 
@@ -294,7 +299,7 @@ def _cut_foramina(solid: Solid, parts: list[Segment], s: float) -> None:
         front = a.bottom + _VENTRAL_FORAMEN[i] * s * X - (b.half[1] + 4.0 * s) * direction
         solid.cone(
             front, behind + 6.0 * s * direction, (6.2, 5.4, 4.8, 4.2)[i] * s, (4.2, 3.6, 3.2, 2.7)[i] * s,
-            blend=1.4 * s, operation="subtract",
+            blend=2.2 * s, operation="subtract",
         )  # fmt: skip
 
 
@@ -321,8 +326,8 @@ def coccyx_solid(frame: SkeletonFrame) -> Solid:
     pieces = coccyx_pieces(frame)
     for i, (middle, axes, half) in enumerate(pieces):
         solid.prism(
-            middle, (half[0], half[1], half[2] + 0.4 * s), axes, exponent=2.2, waist=0.18,
-            rounding=1.6 * s, blend=1.2 * s if i else 0.0,
+            middle, (half[0], half[1], half[2] + 0.4 * s), axes, exponent=2.2, waist=0.10,
+            rounding=1.6 * s, blend=2.2 * s if i else 0.0,
         )  # fmt: skip
     middle, axes, half = pieces[0]
     # Transverse processes and cornua of the first piece.

@@ -28,11 +28,11 @@ from meshes.skeleton.vertebra import Plan, in_axes, vertebra_solid
 from meshes.skeleton.vertebra_tables import LOWER_WIDTHS
 
 _SPACING = {
-    "full": {"cervical": 1.0, "thoracic": 1.15, "lumbar": 1.2, "sacrum": 1.4, "coccyx": 1.0},
+    "full": {"cervical": 1.0, "thoracic": 1.15, "lumbar": 1.2, "sacrum": 1.25, "coccyx": 1.0},
     "preview": {"cervical": 1.5, "thoracic": 1.6, "lumbar": 1.7, "sacrum": 2.0, "coccyx": 1.5},
 }
 _TRIANGLES = {
-    "full": {"cervical": 3200, "thoracic": 3600, "lumbar": 4000, "sacrum": 7000, "coccyx": 1000},
+    "full": {"cervical": 3200, "thoracic": 3600, "lumbar": 4000, "sacrum": 9000, "coccyx": 1000},
     "preview": {"cervical": 800, "thoracic": 800, "lumbar": 850, "sacrum": 1300, "coccyx": 250},
 }
 

@@ -87,9 +87,9 @@ def vertebra_landmarks(plan: Plan, frame: SkeletonFrame) -> Placed:
         found["left.articular_pillar"] = (pillar + [4.2 * s, 6.0 * s, 0.0], True)
         found["left.transverse_process"] = (tip_left + 0.5 * facing, True)
         found["left.posterior_tubercle"] = (tip_left + [0.3, 0.5, -0.4], True)
-        reach = 7.0 if level == "C7" else 3.0
+        reach, front = (9.0, 2.2) if level == "C7" else (3.0, -2.5)
         found["left.anterior_tubercle"] = (
-            np.array([tip_left[0] - reach * s + 0.6, -2.5 * s, tip_left[2] + 1.4 * s]), True,
+            np.array([tip_left[0] - reach * s + 0.6, front * s, tip_left[2] + 1.4 * s]), True,
         )  # fmt: skip
         hole = axis_foramen(plan) if level == "C2" else foramen_transversarium(plan)
         found["left.foramen_transversarium"] = (hole, False)
@@ -176,8 +176,12 @@ def sacrum_landmarks(frame: SkeletonFrame) -> Placed:
     parts = segments(frame)
     found: Placed = {}
     for i, seg in enumerate(parts):
-        back = seg.dorsal + (8.0 if i < 4 else 0.0) * s
-        found[f"S{i + 1}.median_crest"] = (seg.at(0, back, -1.0 * s if i < 4 else 0.0), True)
+        back = seg.dorsal + 8.0 * s
+        if i < 4:
+            found[f"S{i + 1}.median_crest"] = (seg.at(0, back, -1.0 * s), True)
+        else:
+            # No crest at S5, where the hiatus opens: the floor of its canal stands in.
+            found["S5.median_crest"] = (seg.at(0, seg.half[1], 0.0), True)
         found[f"S{i + 1}.body_centre"] = (seg.middle, False)
         found[f"S{i + 1}.canal_centre"] = (seg.at(0, seg.canal_back), False)
     steps = []
@@ -206,21 +210,14 @@ def sacrum_landmarks(frame: SkeletonFrame) -> Placed:
         joint.centre - 0.6 * joint.normal + 1.0 * s * joint.along, True,
     )  # fmt: skip
     point, normal = auricular_plane(frame)
-    grid = [
-        point + np.array([0.0, y, z]) * s + 3.0 * normal
-        for z, y in (
-            (14, -4),
-            (14, 4),
-            (6, -6),
-            (6, 4),
-            (6, 12),
-            (-4, -2),
-            (-4, 8),
-            (-14, 6),
-            (-24, 10),
-        )
-    ]
-    found["sacrum.left.auricular_surface"] = (np.array(grid), True)
+    # Ear-shaped: a short limb on S1, a longer one down S2 to the top of S3.
+    ear = np.array(
+        [parts[i].at(0.0, back * s, up * s) for i, back, up in
+         ((0, -1, 4), (0, 6, 4), (0, -3, -5), (0, 5, -5), (0, 11, -3), (1, 2, 8), (1, 9, 8),
+          (1, 5, 0), (1, 12, 0), (1, 8, -8), (2, 8, 6))]
+    )  # fmt: skip
+    ear[:, 0] = point[0] - (ear - point)[:, 1:] @ normal[1:] / normal[0]
+    found["sacrum.left.auricular_surface"] = (ear, True)
     found["sacrum.left.inferior_lateral_angle"] = (
         parts[4].at(parts[4].lateral + 1, 3.5 * s, 3 * s),
         True,

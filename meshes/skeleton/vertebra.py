@@ -197,7 +197,7 @@ def cut_canal(solid: Solid, plan: Plan) -> None:
     else:
         centre = np.array([0.0, middle, 0.0])
         solid.blade(
-            centre + low, centre + high, X, half_width, half_depth, blend=0.4,
+            centre + low, centre + high, X, half_width, half_depth, blend=1.2 * plan.s,
             operation="subtract",
         )  # fmt: skip
 
@@ -264,7 +264,7 @@ def lamina_axis(plan: Plan) -> tuple[np.ndarray, np.ndarray, float]:
     half_height, half_thick = np.array(shape.lamina) * s
     cd = v.canal_depth
     if plan.level in CERVICAL:
-        outer = np.array([plan.canal[0] + 2.5 * s, plan.rear + 0.55 * cd, -1.0 * s])
+        outer = np.array([plan.canal[0] + 4.0 * s, plan.rear + 0.44 * cd, -1.0 * s])
         inner = np.array([0.5, plan.lamina_back + 0.8 * half_thick, plan.root_height])
         return outer, inner, np.deg2rad(24.0)
     if plan.level in LUMBAR:
@@ -283,7 +283,9 @@ def _cervical_transverse(solid: Solid, plan: Plan) -> None:
     big = plan.level == "C7"
     foramen = foramen_transversarium(plan)
     inner = np.array([0.5 * v.width - 1.0 * s, foramen[1] + 0.5 * s, 0.0])
-    front = np.array([tip[0] - (7.0 if big else 3.0) * s, 0.5 * s, tip[2] + 1.0 * s])
+    front = np.array(
+        [tip[0] - (9.0 if big else 3.0) * s, (5.0 if big else 0.5) * s, tip[2] + 1.0 * s]
+    )
     outer = np.array([tip[0] - 2.5 * s, 0.5 * (front[1] + tip[1]), tip[2] + 0.2 * s])
     half_height, half_width = np.array(shape.transverse_root) * s
     solid.blade(
@@ -334,7 +336,11 @@ def add_spine(solid: Solid, plan: Plan) -> None:
             (heights[1] * 0.8, heights[2]), (1.7 * s, thick[2] * 0.8), blend=1.4 * s,
         )  # fmt: skip
         return
-    solid.blade(root, middle, Z, heights[:2], thick[:2], blend=3.0 * s, power=power)
+    root_wide = 1.0 if lumbar else 1.3
+    solid.blade(
+        root, middle, Z, (heights[0] * (1.0 if lumbar else 1.15), heights[1]),
+        (thick[0] * root_wide, thick[1]), blend=4.0 * s, power=power,
+    )  # fmt: skip
     solid.blade(middle, tip, Z, heights[1:], (thick[1], 0.7 * thick[2]), blend=1.0 * s, power=power)
     # Apophysis of the tip: a knob in the chest, a ridge along the edge in the loin.
     direction = (tip - middle) / np.linalg.norm(tip - middle)
@@ -393,6 +399,9 @@ def _trunk_arch(solid: Solid, plan: Plan) -> None:
     else:
         cut_joint(solid, below, -1, s)
     _transverse(solid, plan, arch)
+    if below.kind != "lumbar":
+        # Once more: the root of the transverse process reaches down over the joint.
+        cut_joint(solid, below, -1, s)
     add_spine(solid, plan)
     if plan.level not in LUMBAR:
         _costal_facets(solid, plan)
@@ -421,13 +430,14 @@ def _superior_process(solid: Solid, plan: Plan, arch: np.ndarray) -> None:
             solid.blade(start, end, side, widths, thick, blend=2.6 * s, power=2.2)
         solid.ellipsoid(mamillary_process(plan), (3.0 * s, 3.2 * s, 4.4 * s), blend=2.4 * s)
         return
-    thick = 2.5 * s
-    middle = joint.centre - (thick + 0.5 * GAP_MM) * joint.normal
-    top = middle + (joint.half[1] - 1.5 * s) * joint.along
-    bottom = middle - 8.0 * s * joint.along
+    thick = (3.2 if joint.kind == "cervical" else 2.6) * s
+    middle = joint.centre - (thick + 0.5 * GAP_MM) * joint.normal + 0.9 * s * joint.across
+    top = middle + (joint.half[1] - 2.4 * s) * joint.along
+    bottom = middle - 9.0 * s * joint.along
     solid.blade(
-        bottom, top + 0.5 * s * joint.normal, joint.across, (joint.half[0] + 0.6 * s, joint.half[0] - 0.4 * s), (thick * 1.3, thick * 0.9),
-        blend=2.2 * s, power=2.3,
+        bottom, top + 0.5 * s * joint.normal, joint.across,
+        (joint.half[0] - 0.2 * s, joint.half[0] - 0.8 * s), (thick * 1.4, thick), blend=3.0 * s,
+        power=2.3,
     )  # fmt: skip
 
 
@@ -488,24 +498,20 @@ def _transverse(solid: Solid, plan: Plan, arch: np.ndarray) -> None:
         solid.blade(middle, end, Z, heights[1:], thick[1:], blend=0.7 * s)
         accessory = accessory_process(plan)
         solid.blade(
-            accessory + [-2.0 * s, -2.5 * s, 3.0 * s], accessory, X, (2.6 * s, 1.5 * s),
-            (2.0 * s, 1.4 * s), blend=1.6 * s,
+            accessory + [-2.0 * s, -2.5 * s, 3.0 * s], accessory, X, (2.4 * s, 1.2 * s),
+            (1.8 * s, 1.1 * s), blend=2.2 * s,
         )  # fmt: skip
         return
     root = arch + [0.0, 1.5 * s, -1.5 * s]
     end = tip - 0.75 * end_thick * (tip - root) / np.linalg.norm(tip - root)
     direction = (end - root) / np.linalg.norm(end - root)
-    neck = root + 0.55 * (end - root) + [0, 0, -0.5 * s]
+    neck = root + 0.55 * (end - root) + [0, 0, -0.8 * s]
     solid.blade(
-        root,
-        neck,
-        Z,
-        (root_height, 0.9 * root_height),
-        (root_thick, 0.80 * root_thick),
-        blend=2.4 * s,
-    )
+        root, neck, Z, (1.3 * root_height, 1.12 * root_height), (1.05 * root_thick, 0.85 * root_thick),
+        blend=3.4 * s,
+    )  # fmt: skip
     solid.blade(
-        neck, end, Z, (0.9 * root_height, end_height), (0.80 * root_thick, 0.8 * end_thick),
+        neck, end, Z, (1.12 * root_height, 0.97 * end_height), (0.85 * root_thick, 0.8 * end_thick),
         blend=0.8 * s,
     )  # fmt: skip
     if plan.level != "T12":
@@ -543,23 +549,27 @@ def costal_facets(plan: Plan) -> dict[str, np.ndarray]:
 
 
 def _costal_facets(solid: Solid, plan: Plan) -> None:
-    s = plan.s
+    """Shallow cups where the ribs lie on body and transverse process."""
+    s, number = plan.s, int(plan.level[1:])
+    cups = []
     for name, centre in costal_facets(plan).items():
         outward = np.array([0.8, 0.6, 0.35 if name.startswith("superior") else -0.35])
-        outward /= np.linalg.norm(outward)
-        # A shallow cup: a ball that only grazes the bone.
-        surface = solid.project(centre)
+        # Smaller at the first rib, where a full ball would reach the articular process behind it.
+        small = number == 1 and name.startswith("superior")
+        cups.append((centre, outward, (6.2, 6.2) if small else (7.0, 7.0)))
+    if number <= 10:
+        forward = np.array([0.35, -0.9, 0.0 if number <= 5 else 0.5])
+        cups.append((transverse_facet(plan), forward, (7.0, 7.0)))
+    for centre, outward, (across, deep) in cups:
+        outward = outward / np.linalg.norm(outward)
+        side = np.cross(outward, Z)
+        side /= np.linalg.norm(side)
+        # A ball that only grazes the bone; at the body it also hollows the pedicle's root.
         solid.ellipsoid(
-            surface + (7.0 - 0.7) * s * outward, (7.0 * s, 7.0 * s, 7.0 * s), blend=0.5 * s,
-            operation="subtract",
-        )  # fmt: skip
-    if int(plan.level[1:]) <= 10:
-        surface = solid.project(transverse_facet(plan))
-        forward = np.array([0.35, -0.9, 0.0 if int(plan.level[1:]) <= 5 else 0.5])
-        forward /= np.linalg.norm(forward)
-        solid.ellipsoid(
-            surface + (7.0 - 0.6) * s * forward, (7.0 * s, 7.0 * s, 7.0 * s), blend=0.5 * s,
-            operation="subtract",
+            solid.project(centre) + (deep - 0.7) * s * outward,
+            np.array([across, across, deep]) * s,
+            np.stack([side, np.cross(outward, side), outward]),
+            blend=0.5 * s, operation="subtract",
         )  # fmt: skip
 
 
