@@ -394,7 +394,8 @@ def lay_tube(
     for (course, size), length in zip(courses, lengths, strict=True):
         count = max(int(rings * length / max(sum(lengths), 1e-9)), 4)
         least = 1.2 * float(size.max())
-        step = max(length / count, least)
+        # Longer steps would cut the corners round a body or a rib.
+        step = min(max(length / count, least), max(6.0, least))
         line = smooth_course(course, min(step, 3.0))
         r = profile(size, len(line))
         if onto is not None:
