@@ -99,14 +99,21 @@ def atlas_solid(plan: AtlasPlan) -> Solid:
     solid = Solid()
     # Lateral mass: a wedge, higher on its outer side.
     solid.prism(
-        (17.6 * s, d + 2.0 * s, -0.7 * s), (7.6 * s, 10.5 * s, 8.7 * s), exponent=2.3, rounding=3.2 * s,
+        (17.6 * s, d + 2.0 * s, -0.7 * s),
+        (7.6 * s, 10.5 * s, 8.7 * s),
+        exponent=2.3,
+        rounding=3.2 * s,
         blend=0.0,
-    )  # fmt: skip
+    )
     tip = plan.transverse_tip
     solid.blade(
-        (23 * s, d + 4.0 * s, -0.5 * s), tip - [4.0 * s, 0.8 * s, 0], Y, (7.6 * s, 5.4 * s),
-        (4.2 * s, 3.4 * s), blend=3.0 * s,
-    )  # fmt: skip
+        (23 * s, d + 4.0 * s, -0.5 * s),
+        tip - [4.0 * s, 0.8 * s, 0],
+        Y,
+        (7.6 * s, 5.4 * s),
+        (4.2 * s, 3.4 * s),
+        blend=3.0 * s,
+    )
     solid.ellipsoid(tip - [3.8 * s, 0, 0], (3.9 * s, 5.4 * s, 4.2 * s), blend=3.0 * s)
     # The superior facet: a hollow turned in and forward, longer than wide.
     turn = np.deg2rad(22.0)
@@ -116,29 +123,44 @@ def atlas_solid(plan: AtlasPlan) -> Solid:
     normal = np.cross(wide, long)
     normal *= np.sign(normal[2])
     solid.ellipsoid(
-        plan.superior_facet + 8.0 * s * normal, (8.6 * s, 13.5 * s, 8.0 * s),
-        np.stack([wide, long, normal]), blend=0.8 * s, operation="subtract",
-    )  # fmt: skip
+        plan.superior_facet + 8.0 * s * normal,
+        (8.6 * s, 13.5 * s, 8.0 * s),
+        np.stack([wide, long, normal]),
+        blend=0.8 * s,
+        operation="subtract",
+    )
     cut_joint(solid, plan.below, -1, s, depth=6.0, gap=_JOINT_GAP_MM)
     # Room of the dens and the canal.
     solid.cone(
-        (0, d, -20 * s), (0, d, 20 * s), DENS_RADIUS_MM * s + 4.0 * s, blend=0.6 * s,
+        (0, d, -20 * s),
+        (0, d, 20 * s),
+        DENS_RADIUS_MM * s + 4.0 * s,
+        blend=0.6 * s,
         operation="subtract",
-    )  # fmt: skip
+    )
     # Anterior arch with its tubercle.
     y = plan.front - 2.6 * s
     solid.blade((0, y, 0), (7 * s, y + 0.8 * s, 0), Z, 5.6 * s, 2.6 * s, blend=0.6 * s)
     solid.blade(
-        (7 * s, y + 0.8 * s, 0), (15 * s, y + 5.0 * s, -0.5 * s), Z, (5.6 * s, 5.2 * s),
-        (2.6 * s, 3.2 * s), blend=1.6 * s,
-    )  # fmt: skip
+        (7 * s, y + 0.8 * s, 0),
+        (15 * s, y + 5.0 * s, -0.5 * s),
+        Z,
+        (5.6 * s, 5.2 * s),
+        (2.6 * s, 3.2 * s),
+        blend=1.6 * s,
+    )
     solid.ellipsoid((0, y - 2.4 * s, -1.0 * s), (2.6 * s, 2.2 * s, 3.6 * s), blend=2.2 * s)
     # Posterior arch, thin and flat where the vertebral artery crosses it.
     y = plan.back + 2.8 * s
     knots = np.array(
-        [[20.0, d / s + 9.0, -1.2], [18.6, d / s + 14.5, -1.4], [14.6, d / s + 20.0, -0.9],
-         [7.8, y / s - 1.8, -0.3], [0.0, y / s, 0.0]]
-    )  # fmt: skip
+        [
+            [20.0, d / s + 9.0, -1.2],
+            [18.6, d / s + 14.5, -1.4],
+            [14.6, d / s + 20.0, -0.9],
+            [7.8, y / s - 1.8, -0.3],
+            [0.0, y / s, 0.0],
+        ]
+    )
     course = PchipInterpolator([0.0, 0.22, 0.46, 0.76, 1.0], knots)(np.linspace(0, 1, 9))
     thick = PchipInterpolator(
         [0.0, 0.3, 0.6, 1.0], [[3.8, 3.8], [3.0, 3.2], [4.4, 2.7], [4.6, 2.9]]
@@ -146,29 +168,37 @@ def atlas_solid(plan: AtlasPlan) -> Solid:
     solid.sweep(course * s, Z, thick[:, 0] * s, thick[:, 1] * s, blend=2.2 * s)
     solid.ellipsoid((0, y + 2.2 * s, 0.3 * s), (3.0 * s, 2.8 * s, 3.6 * s), blend=2.4 * s)
     solid.cone(
-        plan.foramen - [0, 0, 12 * s], plan.foramen + [0, 0, 12 * s], 3.3 * s, blend=0.8 * s,
+        plan.foramen - [0, 0, 12 * s],
+        plan.foramen + [0, 0, 12 * s],
+        3.3 * s,
+        blend=0.8 * s,
         operation="subtract",
-    )  # fmt: skip
+    )
     # Groove of the vertebral artery, from the foramen round the back of the lateral mass.
     solid.cone(
-        (26 * s, d + 9.0 * s, 4.4 * s), (12 * s, d + 18.5 * s, 4.8 * s), 3.0 * s, blend=1.2 * s,
+        (26 * s, d + 9.0 * s, 4.4 * s),
+        (12 * s, d + 18.5 * s, 4.8 * s),
+        3.0 * s,
+        blend=1.2 * s,
         operation="subtract",
-    )  # fmt: skip
+    )
     return solid
 
 
 def axis_solid(plan: Plan, above: FacetJoint) -> Solid:
     """C2: body with the dens, sloping shoulders, a big forked spine."""
-    s, v, h = plan.s, plan.frame, plan.half_height
+    s, h = plan.s, plan.half_height
     solid = Solid()
     add_body(solid, plan)
     below = plan.below
     # Shoulders that carry the atlas, and the pars back to the inferior process.
     middle = above.centre - 4.4 * s * above.normal
     solid.ellipsoid(
-        middle, (8.8 * s, 9.4 * s, 5.6 * s), np.stack([above.across, above.along, above.normal]),
+        middle,
+        (8.8 * s, 9.4 * s, 5.6 * s),
+        np.stack([above.across, above.along, above.normal]),
         blend=3.0 * s,
-    )  # fmt: skip
+    )
     solid.blade(
         (6 * s, -1.0 * s, 0.45 * h),
         middle - 2.5 * s * above.normal,
@@ -178,13 +208,22 @@ def axis_solid(plan: Plan, above: FacetJoint) -> Solid:
         blend=3.0 * s,
     )
     solid.blade(
-        middle + [1.0 * s, 3.0 * s, -3.0 * s], below.centre + [0, 0, 3.5 * s], X, (6.0 * s, 5.6 * s),
-        (4.4 * s, 4.2 * s), blend=2.4 * s,
-    )  # fmt: skip
+        middle + [1.0 * s, 3.0 * s, -3.0 * s],
+        below.centre + [0, 0, 3.5 * s],
+        X,
+        (6.0 * s, 5.6 * s),
+        (4.4 * s, 4.2 * s),
+        blend=2.4 * s,
+    )
     solid.blade(
-        below.centre + [0, 0.5 * s, 5 * s], below.centre - [0, -0.5 * s, 0.5 * s], X, 5.7 * s, 4.5 * s,
-        blend=1.6 * s, power=2.6,
-    )  # fmt: skip
+        below.centre + [0, 0.5 * s, 5 * s],
+        below.centre - [0, -0.5 * s, 0.5 * s],
+        X,
+        5.7 * s,
+        4.5 * s,
+        blend=1.6 * s,
+        power=2.6,
+    )
     add_lamina(solid, plan)
     cut_canal(solid, plan)
     cut_joint(solid, above, +1, s, depth=6.0, gap=_JOINT_GAP_MM)
@@ -208,9 +247,13 @@ def _axis_transverse(solid: Solid, plan: Plan) -> None:
     tip = np.array(plan.shape.transverse_tip) * s
     foramen = axis_foramen(plan)
     solid.blade(
-        (11 * s, foramen[1] - 1.0 * s, -0.5 * s), tip - [2.2 * s, 0.6 * s, 0], Y, (5.4 * s, 3.2 * s),
-        (3.4 * s, 2.8 * s), blend=2.0 * s,
-    )  # fmt: skip
+        (11 * s, foramen[1] - 1.0 * s, -0.5 * s),
+        tip - [2.2 * s, 0.6 * s, 0],
+        Y,
+        (5.4 * s, 3.2 * s),
+        (3.4 * s, 2.8 * s),
+        blend=2.0 * s,
+    )
     solid.blade(
         (19 * s, plan.rear + 2.0 * s, -1.0 * s),
         tip - [2.6 * s, 0, 0],

@@ -97,7 +97,7 @@ def segments(frame: SkeletonFrame) -> list[Segment]:
                 half,
                 (_CANAL_HALF[i][0] * s, _CANAL_HALF[i][1] * s),
                 _LATERAL[i] * breadth,
-            )  # fmt: skip
+            )
         )
         place = bottom
     return found
@@ -108,9 +108,14 @@ def lumbosacral_joint(frame: SkeletonFrame) -> FacetJoint:
     joint = facet_joint(frame, "L5")
     turn = frame.sacral_axes
     return FacetJoint(
-        joint.upper, joint.kind, joint.centre @ turn, joint.normal @ turn, joint.along @ turn,
-        joint.across @ turn, joint.half,
-    )  # fmt: skip
+        joint.upper,
+        joint.kind,
+        joint.centre @ turn,
+        joint.normal @ turn,
+        joint.along @ turn,
+        joint.across @ turn,
+        joint.half,
+    )
 
 
 def auricular_plane(frame: SkeletonFrame) -> tuple[np.ndarray, np.ndarray]:
@@ -133,28 +138,40 @@ def sacrum_solid(frame: SkeletonFrame) -> Solid:
     solid = Solid()
     for i, seg in enumerate(parts):
         solid.prism(
-            seg.middle, (seg.half[0], seg.half[1], seg.half[2] + (0.0 if i == 0 else 1.0 * s)),
-            seg.axes, exponent=2.4, waist=0.06, rounding=1.6 * s, blend=2.5 * s,
-        )  # fmt: skip
+            seg.middle,
+            (seg.half[0], seg.half[1], seg.half[2] + (0.0 if i == 0 else 1.0 * s)),
+            seg.axes,
+            exponent=2.4,
+            waist=0.06,
+            rounding=1.6 * s,
+            blend=2.5 * s,
+        )
     _lateral_parts(solid, frame, parts)
     _dorsal_wall(solid, frame, parts)
     joint = lumbosacral_joint(frame)
     _superior_process(solid, joint, parts[0], s)
     # The endplate: everything above it near the midline goes, then it sinks a little.
     solid.ellipsoid(
-        (0, 0, 3.0 * s - 1.0 * s), (0.95 * parts[0].half[0], 0.95 * parts[0].half[1], 3.0 * s),
-        blend=0.8 * s, operation="subtract",
-    )  # fmt: skip
+        (0, 0, 3.0 * s - 1.0 * s),
+        (0.95 * parts[0].half[0], 0.95 * parts[0].half[1], 3.0 * s),
+        blend=0.8 * s,
+        operation="subtract",
+    )
     _cut_canal(solid, parts, s)
     _crests(solid, parts, s)
     _cut_foramina(solid, parts, s)
     thick = 4.8 * s
     middle = joint.centre + (thick + 0.5 * GAP_MM) * joint.normal
     solid.blade(
-        middle + 5.0 * s * joint.along, middle - 3.2 * s * joint.along, joint.across,
-        (6.8 * s + GAP_MM, 6.2 * s + GAP_MM), (thick + GAP_MM, 0.92 * thick + GAP_MM), blend=0.4,
-        operation="subtract", power=2.6,
-    )  # fmt: skip
+        middle + 5.0 * s * joint.along,
+        middle - 3.2 * s * joint.along,
+        joint.across,
+        (6.8 * s + GAP_MM, 6.2 * s + GAP_MM),
+        (thick + GAP_MM, 0.92 * thick + GAP_MM),
+        blend=0.4,
+        operation="subtract",
+        power=2.6,
+    )
     return solid
 
 
@@ -173,9 +190,14 @@ def _lateral_parts(solid: Solid, frame: SkeletonFrame, parts: list[Segment]) -> 
     s1 = parts[0]
     # Ala: from the side of S1, its upper face falling away sideways.
     solid.blade(
-        s1.at(18 * s, 0.0, 2.5 * s), s1.at(s1.lateral - 10 * s, 5 * s, -2.5 * s), Z,
-        (12.0 * s, 11.5 * s), (13.5 * s, 12.5 * s), blend=6.0 * s, power=2.4,
-    )  # fmt: skip
+        s1.at(18 * s, 0.0, 2.5 * s),
+        s1.at(s1.lateral - 10 * s, 5 * s, -2.5 * s),
+        Z,
+        (12.0 * s, 11.5 * s),
+        (13.5 * s, 12.5 * s),
+        blend=6.0 * s,
+        power=2.4,
+    )
     # The fused transverse and costal elements run on as one mass down to S5.
     rows = np.array(_MASS) * s
     knots = np.array([seg.at(*row[:3]) for seg, row in zip(parts, rows)])
@@ -184,15 +206,24 @@ def _lateral_parts(solid: Solid, frame: SkeletonFrame, parts: list[Segment]) -> 
     sizes = PchipInterpolator(np.arange(5), rows[:, 3:])(steps)
     for i in range(len(steps) - 1):
         solid.blade(
-            course[i], course[i + 1], X, sizes[i : i + 2, 0], sizes[i : i + 2, 1],
-            blend=(5.0 if i == 0 else 2.0) * s, power=2.4,
-        )  # fmt: skip
+            course[i],
+            course[i + 1],
+            X,
+            sizes[i : i + 2, 0],
+            sizes[i : i + 2, 1],
+            blend=(5.0 if i == 0 else 2.0) * s,
+            power=2.4,
+        )
     point, normal = auricular_plane(frame)
     axes = np.stack([normal, *_perpendicular(normal)])
     solid.box(
-        point + 20 * s * normal, (20 * s, 60 * s, 60 * s), axes, rounding=0.5, blend=1.5 * s,
+        point + 20 * s * normal,
+        (20 * s, 60 * s, 60 * s),
+        axes,
+        rounding=0.5,
+        blend=1.5 * s,
         operation="subtract",
-    )  # fmt: skip
+    )
 
 
 def _dorsal_wall(solid: Solid, frame: SkeletonFrame, parts: list[Segment]) -> None:
@@ -201,24 +232,36 @@ def _dorsal_wall(solid: Solid, frame: SkeletonFrame, parts: list[Segment]) -> No
     ends = [parts[0].at(0, parts[0].dorsal - 2.6 * s, 4.0 * s)]
     ends += [seg.at(0, seg.dorsal - 2.6 * s) for seg in parts[1:3]]
     ends.append(parts[3].at(0, parts[3].dorsal - 2.6 * s, 3.0 * s))
-    side = [np.array([left * s, -back * s, 0.0]) for left, back in
-            ((17.0, 3.2), (15.0, 3.6), (12.5, 3.4), (10.0, 3.0))]  # fmt: skip
+    side = [
+        np.array([left * s, -back * s, 0.0])
+        for left, back in ((17.0, 3.2), (15.0, 3.6), (12.5, 3.4), (10.0, 3.0))
+    ]
     for i in range(3):
         turn = parts[i].axes
         solid.blade(ends[i], ends[i + 1], X, (10.0 * s, 9.0 * s), 3.1 * s, blend=1.5 * s, power=2.4)
         solid.blade(
-            ends[i] + side[i] @ turn, ends[i + 1] + side[i + 1] @ parts[i + 1].axes, X,
-            ((10.0 - i) * s, (9.0 - i) * s), (3.6 * s, 3.4 * s), blend=2.5 * s, power=2.4,
-        )  # fmt: skip
+            ends[i] + side[i] @ turn,
+            ends[i + 1] + side[i + 1] @ parts[i + 1].axes,
+            X,
+            ((10.0 - i) * s, (9.0 - i) * s),
+            (3.6 * s, 3.4 * s),
+            blend=2.5 * s,
+            power=2.4,
+        )
 
 
 def _superior_process(solid: Solid, joint: FacetJoint, s1: Segment, s: float) -> None:
     thick = 4.8 * s
     middle = joint.centre - (thick - 1.6 * s) * joint.normal + 0.6 * s * joint.across
     solid.blade(
-        middle - 13.0 * s * joint.along, middle + 2.5 * s * joint.along, joint.across,
-        (9.0 * s, 7.0 * s), (thick * 1.15, 0.85 * thick), blend=3.5 * s, power=2.2,
-    )  # fmt: skip
+        middle - 13.0 * s * joint.along,
+        middle + 2.5 * s * joint.along,
+        joint.across,
+        (9.0 * s, 7.0 * s),
+        (thick * 1.15, 0.85 * thick),
+        blend=3.5 * s,
+        power=2.2,
+    )
 
 
 def _cut_canal(solid: Solid, parts: list[Segment], s: float) -> None:
@@ -234,9 +277,14 @@ def _cut_canal(solid: Solid, parts: list[Segment], s: float) -> None:
     depths.append(3.0 * s)
     for i in range(len(points) - 1):
         solid.blade(
-            points[i], points[i + 1], X, widths[i : i + 2], depths[i : i + 2], blend=0.6,
+            points[i],
+            points[i + 1],
+            X,
+            widths[i : i + 2],
+            depths[i : i + 2],
+            blend=0.6,
             operation="subtract",
-        )  # fmt: skip
+        )
 
 
 def _crests(solid: Solid, parts: list[Segment], s: float) -> None:
@@ -244,15 +292,21 @@ def _crests(solid: Solid, parts: list[Segment], s: float) -> None:
     for i in range(3):
         a, b = parts[i], parts[i + 1]
         solid.blade(
-            a.at(0, a.dorsal + 1.0 * s), b.at(0, b.dorsal + 0.5 * s), Y,
-            (4.0 * s, 3.4 * s), (2.0 * s, 1.8 * s), blend=2.6 * s,
-        )  # fmt: skip
+            a.at(0, a.dorsal + 1.0 * s),
+            b.at(0, b.dorsal + 0.5 * s),
+            Y,
+            (4.0 * s, 3.4 * s),
+            (2.0 * s, 1.8 * s),
+            blend=2.6 * s,
+        )
     for i, seg in enumerate(parts[:4]):
         size = (5.4, 5.0, 4.2, 3.2)[i] * s
         solid.ellipsoid(
             tips[i] + (2.6 * s) * seg.axes[1] - 1.0 * s * seg.axes[2],
-            (2.7 * s, size, 1.25 * size), seg.axes, blend=2.4 * s,
-        )  # fmt: skip
+            (2.7 * s, size, 1.25 * size),
+            seg.axes,
+            blend=2.4 * s,
+        )
     for i, seg in enumerate(parts[:4]):
         for place, size in (
             (intermediate_tubercle(seg, i, s), 2.6),
@@ -264,9 +318,13 @@ def _crests(solid: Solid, parts: list[Segment], s: float) -> None:
     # Cornua on both sides of the hiatus.
     last = parts[4]
     solid.blade(
-        parts[3].at(6.5 * s, parts[3].dorsal - 3 * s, -6 * s), last.at(8.0 * s, last.half[1] + 1.2 * s, 1.5 * s),
-        X, (2.6 * s, 2.0 * s), (2.4 * s, 1.8 * s), blend=2.0 * s,
-    )  # fmt: skip
+        parts[3].at(6.5 * s, parts[3].dorsal - 3 * s, -6 * s),
+        last.at(8.0 * s, last.half[1] + 1.2 * s, 1.5 * s),
+        X,
+        (2.6 * s, 2.0 * s),
+        (2.4 * s, 1.8 * s),
+        blend=2.0 * s,
+    )
 
 
 def intermediate_tubercle(seg: Segment, index: int, s: float) -> np.ndarray:
@@ -298,9 +356,13 @@ def _cut_foramina(solid: Solid, parts: list[Segment], s: float) -> None:
         behind = dorsal_foramen(parts, i, s)
         front = a.bottom + _VENTRAL_FORAMEN[i] * s * X - (b.half[1] + 4.0 * s) * direction
         solid.cone(
-            front, behind + 6.0 * s * direction, (6.2, 5.4, 4.8, 4.2)[i] * s, (4.2, 3.6, 3.2, 2.7)[i] * s,
-            blend=2.2 * s, operation="subtract",
-        )  # fmt: skip
+            front,
+            behind + 6.0 * s * direction,
+            (6.2, 5.4, 4.8, 4.2)[i] * s,
+            (4.2, 3.6, 3.2, 2.7)[i] * s,
+            blend=2.2 * s,
+            operation="subtract",
+        )
 
 
 def coccyx_pieces(frame: SkeletonFrame) -> list[tuple[np.ndarray, np.ndarray, np.ndarray]]:
@@ -326,19 +388,32 @@ def coccyx_solid(frame: SkeletonFrame) -> Solid:
     pieces = coccyx_pieces(frame)
     for i, (middle, axes, half) in enumerate(pieces):
         solid.prism(
-            middle, (half[0], half[1], half[2] + 0.4 * s), axes, exponent=2.2, waist=0.10,
-            rounding=1.6 * s, blend=2.2 * s if i else 0.0,
-        )  # fmt: skip
+            middle,
+            (half[0], half[1], half[2] + 0.4 * s),
+            axes,
+            exponent=2.2,
+            waist=0.10,
+            rounding=1.6 * s,
+            blend=2.2 * s if i else 0.0,
+        )
     middle, axes, half = pieces[0]
     # Transverse processes and cornua of the first piece.
     solid.blade(
-        middle + np.array([5 * s, 0, 2.5 * s]) @ axes, middle + np.array([13.5 * s, 0.6 * s, 3.0 * s]) @ axes,
-        axes[2], (3.6 * s, 2.0 * s), (2.8 * s, 1.7 * s), blend=2.0 * s,
-    )  # fmt: skip
+        middle + np.array([5 * s, 0, 2.5 * s]) @ axes,
+        middle + np.array([13.5 * s, 0.6 * s, 3.0 * s]) @ axes,
+        axes[2],
+        (3.6 * s, 2.0 * s),
+        (2.8 * s, 1.7 * s),
+        blend=2.0 * s,
+    )
     solid.blade(
-        middle + np.array([7 * s, 3 * s, 2.0 * s]) @ axes, middle + np.array([7.4 * s, 5.6 * s, 6.0 * s]) @ axes,
-        X, 2.0 * s, (1.8 * s, 1.3 * s), blend=1.5 * s,
-    )  # fmt: skip
+        middle + np.array([7 * s, 3 * s, 2.0 * s]) @ axes,
+        middle + np.array([7.4 * s, 5.6 * s, 6.0 * s]) @ axes,
+        X,
+        2.0 * s,
+        (1.8 * s, 1.3 * s),
+        blend=1.5 * s,
+    )
     last = segments(frame)[4]
     solid.plane(last.bottom - 1.0 * s * last.axes[2], last.axes[2], blend=0.6)
     return solid

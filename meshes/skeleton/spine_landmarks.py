@@ -62,22 +62,26 @@ def vertebra_landmarks(plan: Plan, frame: SkeletonFrame) -> Placed:
         "canal_centre": (np.array([0.0, plan.canal[2], 0.0]), False),
         "spinous_process": (end + fork + 0.3 * direction, True),
         "spinous_root": (
-            np.array([0.0, plan.lamina_back + 2.6 * half_thick, root[2] + shape.spine_heights[0] * s]),
+            np.array(
+                [0.0, plan.lamina_back + 2.6 * half_thick, root[2] + shape.spine_heights[0] * s]
+            ),
             True,
         ),
         "spinous_ridge": (ridge + (fork if fork.any() else 0.0), True),
         "left.lamina": (0.45 * outer + 0.55 * inner + 1.5 * half_thick * backward, True),
         "left.inferior_articular_process": (
-            plan.below.centre + 3.0 * s * plan.below.normal - 4.0 * s * plan.below.along, True,
+            plan.below.centre + 3.0 * s * plan.below.normal - 4.0 * s * plan.below.along,
+            True,
         ),
         "left.pedicle": (plan.pedicle_centre + [0, 0, shape.pedicle[1] * s], True),
         "left.foramen": (_foramen(plan, frame), False),
-    }  # fmt: skip
+    }
     tip_left = np.array(shape.transverse_tip) * s
     if plan.above is not None:
         found["left.superior_articular_process"] = (
-            plan.above.centre - 0.6 * plan.above.normal + 1.0 * s * plan.above.along, True,
-        )  # fmt: skip
+            plan.above.centre - 0.6 * plan.above.normal + 1.0 * s * plan.above.along,
+            True,
+        )
     if level in CERVICAL:
         pillar = (
             plan.below.centre
@@ -89,20 +93,23 @@ def vertebra_landmarks(plan: Plan, frame: SkeletonFrame) -> Placed:
         found["left.posterior_tubercle"] = (tip_left + [0.3, 0.5, -0.4], True)
         reach, front = (9.0, 2.2) if level == "C7" else (3.0, -2.5)
         found["left.anterior_tubercle"] = (
-            np.array([tip_left[0] - reach * s + 0.6, front * s, tip_left[2] + 1.4 * s]), True,
-        )  # fmt: skip
+            np.array([tip_left[0] - reach * s + 0.6, front * s, tip_left[2] + 1.4 * s]),
+            True,
+        )
         hole = axis_foramen(plan) if level == "C2" else foramen_transversarium(plan)
         found["left.foramen_transversarium"] = (hole, False)
         if level == "C2":
             found["dens"] = (np.array([0.0, -0.4 * s, plan.half_height + 17.0 * s]), True)
             found["left.superior_articular_process"] = (
-                np.array([15.8 * s, -0.5 * s, plan.half_height + 0.5 * s]), True,
-            )  # fmt: skip
+                np.array([15.8 * s, -0.5 * s, plan.half_height + 0.5 * s]),
+                True,
+            )
     else:
         thick = shape.transverse_end[1] * s
         found["left.transverse_process"] = (
-            tip_left + np.array([-0.4 * thick, 0.6 * thick, 0.0]), True,
-        )  # fmt: skip
+            tip_left + np.array([-0.4 * thick, 0.6 * thick, 0.0]),
+            True,
+        )
     if level in LUMBAR or level == "T12":
         if plan.above.kind == "lumbar":
             found["left.mamillary_process"] = (
@@ -153,7 +160,8 @@ def atlas_landmarks(plan: AtlasPlan) -> Placed:
         "spinous_process": (np.array([0.0, back, 0.3 * s]), True),
         "spinous_root": (np.array([0.0, back - 2.0 * s, 4.0 * s]), True),
         "spinous_ridge": (
-            np.array([[0.0, back - 1.5 * s, z * s] for z in (3.5, 1.5, -0.5, -3.0)]), True,
+            np.array([[0.0, back - 1.5 * s, z * s] for z in (3.5, 1.5, -0.5, -3.0)]),
+            True,
         ),
         "left.transverse_process": (tip + [0.0, 1.5 * s, 0.0], True),
         "left.posterior_tubercle": (tip + [-1.0 * s, 3.0 * s, -1.0 * s], True),
@@ -166,7 +174,7 @@ def atlas_landmarks(plan: AtlasPlan) -> Placed:
         "left.foramen": (np.array([17.0 * s, d + 15.0 * s, -8.5 * s]), False),
         "left.foramen_transversarium": (plan.foramen, False),
         "left.vertebral_groove": (np.array([18.8 * s, d + 14.0 * s, 2.0 * s]), True),
-    }  # fmt: skip
+    }
     return {f"C1.{name}": value for name, value in found.items()}
 
 
@@ -191,13 +199,17 @@ def sacrum_landmarks(frame: SkeletonFrame) -> Placed:
             steps.append(0.5 * (steps[-1] + parts[i + 1].at(0, parts[i + 1].dorsal + 7.0 * s)))
     found["sacrum.median_crest"] = (np.array(steps), True)
     found["sacrum.left.intermediate_crest"] = (
-        np.array([intermediate_tubercle(p, i, s) + 3.0 * s * p.axes[1] for i, p in enumerate(parts[:4])]),
+        np.array(
+            [intermediate_tubercle(p, i, s) + 3.0 * s * p.axes[1] for i, p in enumerate(parts[:4])]
+        ),
         True,
-    )  # fmt: skip
+    )
     found["sacrum.left.lateral_crest"] = (
-        np.array([lateral_tubercle(p, i, s) + 4.0 * s * p.axes[1] for i, p in enumerate(parts[:4])]),
+        np.array(
+            [lateral_tubercle(p, i, s) + 4.0 * s * p.axes[1] for i, p in enumerate(parts[:4])]
+        ),
         True,
-    )  # fmt: skip
+    )
     for i in range(4):
         # Off-centre by the radius of the hole: the rim lies on the bone, its middle does not.
         found[f"sacrum.left.dorsal_foramen_{i + 1}"] = (dorsal_foramen(parts, i, s), False)
@@ -207,15 +219,29 @@ def sacrum_landmarks(frame: SkeletonFrame) -> Placed:
     found["sacrum.promontory"] = (np.array([0.0, -parts[0].half[1] - 1.0, -1.5 * s]), True)
     joint = lumbosacral_joint(frame)
     found["S1.left.superior_articular_process"] = (
-        joint.centre - 0.6 * joint.normal + 1.0 * s * joint.along, True,
-    )  # fmt: skip
+        joint.centre - 0.6 * joint.normal + 1.0 * s * joint.along,
+        True,
+    )
     point, normal = auricular_plane(frame)
     # Ear-shaped: a short limb on S1, a longer one down S2 to the top of S3.
     ear = np.array(
-        [parts[i].at(0.0, back * s, up * s) for i, back, up in
-         ((0, -1, 4), (0, 6, 4), (0, -3, -5), (0, 5, -5), (0, 11, -3), (1, 2, 8), (1, 9, 8),
-          (1, 5, 0), (1, 12, 0), (1, 8, -8), (2, 8, 6))]
-    )  # fmt: skip
+        [
+            parts[i].at(0.0, back * s, up * s)
+            for i, back, up in (
+                (0, -1, 4),
+                (0, 6, 4),
+                (0, -3, -5),
+                (0, 5, -5),
+                (0, 11, -3),
+                (1, 2, 8),
+                (1, 9, 8),
+                (1, 5, 0),
+                (1, 12, 0),
+                (1, 8, -8),
+                (2, 8, 6),
+            )
+        ]
+    )
     ear[:, 0] = point[0] - (ear - point)[:, 1:] @ normal[1:] / normal[0]
     found["sacrum.left.auricular_surface"] = (ear, True)
     found["sacrum.left.inferior_lateral_angle"] = (
@@ -233,6 +259,7 @@ def coccyx_landmarks(frame: SkeletonFrame) -> Placed:
         "coccyx.tip": (middle - 1.3 * half[2] * axes[2], True),
         "coccyx.dorsum": (first + 1.3 * first_half[1] * first_axes[1], True),
         "coccyx.left.transverse_process": (
-            first + np.array([15.0, 0.6, 3.0]) * frame.scale @ first_axes, True,
+            first + np.array([15.0, 0.6, 3.0]) * frame.scale @ first_axes,
+            True,
         ),
-    }  # fmt: skip
+    }

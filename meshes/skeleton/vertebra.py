@@ -149,33 +149,50 @@ def add_body(solid: Solid, plan: Plan) -> None:
         solid.prism(
             (0.22 * mean[0] * waist, 0.24 * mean[1] * waist, 0.0),
             (0.72 * mean[0] * waist, 0.80 * mean[1] * waist, h - 0.5),
-            exponent=2.2, rounding=1.0, blend=3.5,
-        )  # fmt: skip
+            exponent=2.2,
+            rounding=1.0,
+            blend=3.5,
+        )
     for sign, size, axes in ((1, upper, upper_tilt), (-1, lower, lower_tilt)):
         # The endplate sinks inside its rim; cervical upper ones are all but flat front to back.
         sink = (0.5 if cervical and sign > 0 else 0.9 if cervical else 1.0) * s
         centre = axes.T @ np.array([0.0, 0.02 * v.depth, sign * (h + 3.0 * s - sink)])
         solid.ellipsoid(
-            centre, (0.95 * size[0], 0.95 * size[1], 3.0 * s), axes, blend=0.8 * s,
+            centre,
+            (0.95 * size[0], 0.95 * size[1], 3.0 * s),
+            axes,
+            blend=0.8 * s,
             operation="subtract",
-        )  # fmt: skip
+        )
     if cervical and plan.level != "C2":
         x = upper[0] - 0.6 * s
         solid.blade(
-            (x, -0.15 * v.depth, h + 0.6 * s), (x - 0.4 * s, 0.36 * v.depth, h + 1.6 * s), Z,
-            (3.0 * s, 3.6 * s), (1.5 * s, 1.8 * s), blend=1.6 * s,
-        )  # fmt: skip
+            (x, -0.15 * v.depth, h + 0.6 * s),
+            (x - 0.4 * s, 0.36 * v.depth, h + 1.6 * s),
+            Z,
+            (3.0 * s, 3.6 * s),
+            (1.5 * s, 1.8 * s),
+            blend=1.6 * s,
+        )
     if cervical:
         # The lower front lip hangs down over the disc, the lower rear corners are bevelled.
         solid.blade(
-            (0, -0.40 * v.depth, -h), (0.26 * v.width, -0.30 * v.depth, -h), Z,
-            1.5 * s, 1.5 * s, blend=1.5 * s,
-        )  # fmt: skip
+            (0, -0.40 * v.depth, -h),
+            (0.26 * v.width, -0.30 * v.depth, -h),
+            Z,
+            1.5 * s,
+            1.5 * s,
+            blend=1.5 * s,
+        )
         solid.blade(
             (0.5 * plan.lower_width + 1.2 * s, -0.1 * v.depth, -h - 1.4 * s),
-            (0.5 * plan.lower_width + 0.6 * s, 0.42 * v.depth, -h - 1.0 * s), Z,
-            3.4 * s, 2.6 * s, blend=1.0 * s, operation="subtract",
-        )  # fmt: skip
+            (0.5 * plan.lower_width + 0.6 * s, 0.42 * v.depth, -h - 1.0 * s),
+            Z,
+            3.4 * s,
+            2.6 * s,
+            blend=1.0 * s,
+            operation="subtract",
+        )
 
 
 def cut_canal(solid: Solid, plan: Plan) -> None:
@@ -187,19 +204,34 @@ def cut_canal(solid: Solid, plan: Plan) -> None:
         front = np.array([0.0, middle - 0.18 * half_depth, 0.0])
         back = np.array([0.0, middle + 0.30 * half_depth, 0.0])
         solid.blade(
-            front + low, front + high, X, half_width, 0.82 * half_depth, blend=0.4,
+            front + low,
+            front + high,
+            X,
+            half_width,
+            0.82 * half_depth,
+            blend=0.4,
             operation="subtract",
-        )  # fmt: skip
+        )
         solid.blade(
-            back + low, back + high, X, 0.66 * half_width, 0.70 * half_depth, blend=0.8,
+            back + low,
+            back + high,
+            X,
+            0.66 * half_width,
+            0.70 * half_depth,
+            blend=0.8,
             operation="subtract",
-        )  # fmt: skip
+        )
     else:
         centre = np.array([0.0, middle, 0.0])
         solid.blade(
-            centre + low, centre + high, X, half_width, half_depth, blend=1.2 * plan.s,
+            centre + low,
+            centre + high,
+            X,
+            half_width,
+            half_depth,
+            blend=1.2 * plan.s,
             operation="subtract",
-        )  # fmt: skip
+        )
 
 
 def cut_joint(
@@ -232,9 +264,14 @@ def _cervical_arch(solid: Solid, plan: Plan) -> None:
     axis = above.centre - below.centre
     axis /= np.linalg.norm(axis)
     solid.blade(
-        below.centre - 0.5 * s * axis, above.centre + 0.5 * s * axis, X,
-        5.7 * s, 4.5 * s, blend=1.5 * s, power=2.6,
-    )  # fmt: skip
+        below.centre - 0.5 * s * axis,
+        above.centre + 0.5 * s * axis,
+        X,
+        5.7 * s,
+        4.5 * s,
+        blend=1.5 * s,
+        power=2.6,
+    )
     add_lamina(solid, plan)
     cut_canal(solid, plan)
     cut_joint(solid, above, +1, s, depth=6.0)
@@ -253,9 +290,14 @@ def add_lamina(solid: Solid, plan: Plan) -> None:
     outer, inner, lean = lamina_axis(plan)
     side = np.array([0.0, np.sin(lean), -np.cos(lean)])
     solid.blade(
-        outer, inner, side, (half_height * 0.86, half_height), (half_thick * 1.1, half_thick),
-        blend=1.8 * s, power=2.6,
-    )  # fmt: skip
+        outer,
+        inner,
+        side,
+        (half_height * 0.86, half_height),
+        (half_thick * 1.1, half_thick),
+        blend=1.8 * s,
+        power=2.6,
+    )
 
 
 def lamina_axis(plan: Plan) -> tuple[np.ndarray, np.ndarray, float]:
@@ -292,22 +334,32 @@ def _cervical_transverse(solid: Solid, plan: Plan) -> None:
         inner, outer, Y, (half_width + 0.8 * s, half_width), (2.6 * s, 1.9 * s), blend=1.5 * s
     )
     solid.blade(
-        outer - [7 * s, -3.5 * s, -1.0 * s], tip - [1.6 * s, 1.0 * s, 0], Y,
-        (2.6 * s, shape.transverse_end[1] * s), (3.2 * s, shape.transverse_end[0] * s),
+        outer - [7 * s, -3.5 * s, -1.0 * s],
+        tip - [1.6 * s, 1.0 * s, 0],
+        Y,
+        (2.6 * s, shape.transverse_end[1] * s),
+        (3.2 * s, shape.transverse_end[0] * s),
         blend=1.6 * s,
-    )  # fmt: skip
+    )
     bump = 1.5 if big else 3.0 if plan.level == "C6" else 2.4
     solid.ellipsoid(front + [0, 0, 0.4 * s], (bump * s, bump * s, (bump + 0.5) * s), blend=1.8 * s)
     # Sulcus of the spinal nerve: it runs out, forward and down between the tubercles.
     solid.cone(
-        (foramen[0] - 5 * s, foramen[1] + 1.0 * s, 5.0 * s), (tip[0] + 3 * s, outer[1], tip[2] + 5.2 * s),
-        2.9 * s, 3.2 * s, blend=0.8 * s, operation="subtract",
-    )  # fmt: skip
+        (foramen[0] - 5 * s, foramen[1] + 1.0 * s, 5.0 * s),
+        (tip[0] + 3 * s, outer[1], tip[2] + 5.2 * s),
+        2.9 * s,
+        3.2 * s,
+        blend=0.8 * s,
+        operation="subtract",
+    )
     radius = (2.0 if big else 2.9) * s
     solid.cone(
-        foramen - [0, 0, 12 * s], foramen + [0, 0, 12 * s], radius, blend=0.5 * s,
+        foramen - [0, 0, 12 * s],
+        foramen + [0, 0, 12 * s],
+        radius,
+        blend=0.5 * s,
         operation="subtract",
-    )  # fmt: skip
+    )
 
 
 def foramen_transversarium(plan: Plan) -> np.ndarray:
@@ -332,15 +384,24 @@ def add_spine(solid: Solid, plan: Plan) -> None:
         spread = (4.6 if plan.level in ("C2",) else 3.8 if plan.level != "C6" else 3.0) * s
         fork = np.array([spread, tip[1] + 0.8 * s, tip[2] - 0.4 * s])
         solid.blade(
-            middle + 0.35 * (tip - middle) + [0.8 * s, 0, 0], fork, Z,
-            (heights[1] * 0.8, heights[2]), (1.7 * s, thick[2] * 0.8), blend=1.4 * s,
-        )  # fmt: skip
+            middle + 0.35 * (tip - middle) + [0.8 * s, 0, 0],
+            fork,
+            Z,
+            (heights[1] * 0.8, heights[2]),
+            (1.7 * s, thick[2] * 0.8),
+            blend=1.4 * s,
+        )
         return
     root_wide = 1.0 if lumbar else 1.3
     solid.blade(
-        root, middle, Z, (heights[0] * (1.0 if lumbar else 1.15), heights[1]),
-        (thick[0] * root_wide, thick[1]), blend=4.0 * s, power=power,
-    )  # fmt: skip
+        root,
+        middle,
+        Z,
+        (heights[0] * (1.0 if lumbar else 1.15), heights[1]),
+        (thick[0] * root_wide, thick[1]),
+        blend=4.0 * s,
+        power=power,
+    )
     solid.blade(middle, tip, Z, heights[1:], (thick[1], 0.7 * thick[2]), blend=1.0 * s, power=power)
     # Apophysis of the tip: a knob in the chest, a ridge along the edge in the loin.
     direction = (tip - middle) / np.linalg.norm(tip - middle)
@@ -366,9 +427,13 @@ def _trunk_arch(solid: Solid, plan: Plan) -> None:
     )
     # Pars: the corner between pedicle, lamina and processes.
     solid.blade(
-        arch, [plan.canal[0] + 0.5 * s, plan.rear + 0.80 * cd, -0.45 * plan.half_height], Y,
-        3.4 * s, max(half_width, 3.2 * s), blend=2.0 * s,
-    )  # fmt: skip
+        arch,
+        [plan.canal[0] + 0.5 * s, plan.rear + 0.80 * cd, -0.45 * plan.half_height],
+        Y,
+        3.4 * s,
+        max(half_width, 3.2 * s),
+        blend=2.0 * s,
+    )
     _superior_process(solid, plan, arch)
     add_lamina(solid, plan)
     if below.kind != "lumbar":
@@ -377,25 +442,41 @@ def _trunk_arch(solid: Solid, plan: Plan) -> None:
     if above.kind == "lumbar":
         for start_, end_, side, widths, thick in convex_process(above, s):
             solid.blade(
-                start_, end_, side, np.add(widths, GAP_MM), np.add(thick, GAP_MM), blend=0.4,
-                operation="subtract", power=2.6,
-            )  # fmt: skip
+                start_,
+                end_,
+                side,
+                np.add(widths, GAP_MM),
+                np.add(thick, GAP_MM),
+                blend=0.4,
+                operation="subtract",
+                power=2.6,
+            )
     else:
         cut_joint(solid, above, +1, s)
     if below.kind == "lumbar":
         # Room for the lower bone's process, fillets included, before the convex one is added.
         for start_, end_, side, widths, thick in concave_process(below, s):
             solid.blade(
-                start_, end_, side, np.add(widths, 1.2 * GAP_MM), np.add(thick, 1.2 * GAP_MM),
-                blend=0.6, operation="subtract", power=2.2,
-            )  # fmt: skip
+                start_,
+                end_,
+                side,
+                np.add(widths, 1.2 * GAP_MM),
+                np.add(thick, 1.2 * GAP_MM),
+                blend=0.6,
+                operation="subtract",
+                power=2.2,
+            )
         for start_, end_, side, widths, thick in convex_process(below, s):
             solid.blade(start_, end_, side, widths, thick, blend=2.2 * s, power=2.6)
         root = below.centre + 2.5 * s * below.normal + 9.0 * s * below.along
         solid.blade(
-            below.centre + 3.2 * s * below.normal + 3.0 * s * below.along, root + [-1.0 * s, 0.0, 3.0 * s],
-            below.across, (5.2 * s, 5.0 * s), (3.4 * s, 3.4 * s), blend=2.4 * s,
-        )  # fmt: skip
+            below.centre + 3.2 * s * below.normal + 3.0 * s * below.along,
+            root + [-1.0 * s, 0.0, 3.0 * s],
+            below.across,
+            (5.2 * s, 5.0 * s),
+            (3.4 * s, 3.4 * s),
+            blend=2.4 * s,
+        )
     else:
         cut_joint(solid, below, -1, s)
     _transverse(solid, plan, arch)
@@ -435,10 +516,14 @@ def _superior_process(solid: Solid, plan: Plan, arch: np.ndarray) -> None:
     top = middle + (joint.half[1] - 2.4 * s) * joint.along
     bottom = middle - 9.0 * s * joint.along
     solid.blade(
-        bottom, top + 0.5 * s * joint.normal, joint.across,
-        (joint.half[0] - 0.2 * s, joint.half[0] - 0.8 * s), (thick * 1.4, thick), blend=3.0 * s,
+        bottom,
+        top + 0.5 * s * joint.normal,
+        joint.across,
+        (joint.half[0] - 0.2 * s, joint.half[0] - 0.8 * s),
+        (thick * 1.4, thick),
+        blend=3.0 * s,
         power=2.3,
-    )  # fmt: skip
+    )
 
 
 def mamillary_process(plan: Plan) -> np.ndarray:
@@ -468,9 +553,14 @@ def _flat_inferior_process(solid: Solid, plan: Plan) -> None:
     top = middle + 8.0 * s * joint.along
     bottom = middle - (joint.half[1] - 1.6 * s) * joint.along
     solid.blade(
-        top - [1.0 * s, 0, 0], bottom, joint.across, (joint.half[0] + 1.0 * s, joint.half[0] - 0.2 * s), thick, blend=3.2 * s,
+        top - [1.0 * s, 0, 0],
+        bottom,
+        joint.across,
+        (joint.half[0] + 1.0 * s, joint.half[0] - 0.2 * s),
+        thick,
+        blend=3.2 * s,
         power=2.3,
-    )  # fmt: skip
+    )
 
 
 def _transverse(solid: Solid, plan: Plan, arch: np.ndarray) -> None:
@@ -498,27 +588,41 @@ def _transverse(solid: Solid, plan: Plan, arch: np.ndarray) -> None:
         solid.blade(middle, end, Z, heights[1:], thick[1:], blend=0.7 * s)
         accessory = accessory_process(plan)
         solid.blade(
-            accessory + [-2.0 * s, -2.5 * s, 3.0 * s], accessory, X, (2.4 * s, 1.2 * s),
-            (1.8 * s, 1.1 * s), blend=2.2 * s,
-        )  # fmt: skip
+            accessory + [-2.0 * s, -2.5 * s, 3.0 * s],
+            accessory,
+            X,
+            (2.4 * s, 1.2 * s),
+            (1.8 * s, 1.1 * s),
+            blend=2.2 * s,
+        )
         return
     root = arch + [0.0, 1.5 * s, -1.5 * s]
     end = tip - 0.75 * end_thick * (tip - root) / np.linalg.norm(tip - root)
     direction = (end - root) / np.linalg.norm(end - root)
     neck = root + 0.55 * (end - root) + [0, 0, -0.8 * s]
     solid.blade(
-        root, neck, Z, (1.3 * root_height, 1.12 * root_height), (1.05 * root_thick, 0.85 * root_thick),
+        root,
+        neck,
+        Z,
+        (1.3 * root_height, 1.12 * root_height),
+        (1.05 * root_thick, 0.85 * root_thick),
         blend=3.4 * s,
-    )  # fmt: skip
+    )
     solid.blade(
-        neck, end, Z, (1.12 * root_height, 0.97 * end_height), (0.85 * root_thick, 0.8 * end_thick),
+        neck,
+        end,
+        Z,
+        (1.12 * root_height, 0.97 * end_height),
+        (0.85 * root_thick, 0.8 * end_thick),
         blend=0.8 * s,
-    )  # fmt: skip
+    )
     if plan.level != "T12":
         solid.ellipsoid(
-            end - 1.5 * s * direction, (0.95 * end_thick, 0.98 * end_height, 0.80 * end_thick),
-            np.stack([direction, Z, np.cross(direction, Z)]), blend=2.0 * s,
-        )  # fmt: skip
+            end - 1.5 * s * direction,
+            (0.95 * end_thick, 0.98 * end_height, 0.80 * end_thick),
+            np.stack([direction, Z, np.cross(direction, Z)]),
+            blend=2.0 * s,
+        )
 
 
 def transverse_facet(plan: Plan) -> np.ndarray:
@@ -569,8 +673,9 @@ def _costal_facets(solid: Solid, plan: Plan) -> None:
             solid.project(centre) + (deep - 0.7) * s * outward,
             np.array([across, across, deep]) * s,
             np.stack([side, np.cross(outward, side), outward]),
-            blend=0.5 * s, operation="subtract",
-        )  # fmt: skip
+            blend=0.5 * s,
+            operation="subtract",
+        )
 
 
 def _table_width(frame: SkeletonFrame, level: str) -> float:
