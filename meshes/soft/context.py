@@ -1,0 +1,129 @@
+"""The front of the trunk, neck, arm and thigh: one neutral part, not modelled here."""
+
+from __future__ import annotations
+
+import numpy as np
+from scipy.ndimage import distance_transform_edt, gaussian_filter, label
+
+from meshes.drape.distance import MeshIndex, merge
+from meshes.model import Part
+from meshes.shapes.contour import contour_grid, largest_piece, relax, simplify
+from meshes.soft.envelope import envelope_of, fat_thickness, skin_thickness
+from meshes.soft.workbench import Workbench, trimesh_of
+
+_CLEAR_MM = 3.4
+"""Room to everything modelled; the contour is coarse."""
+_CREVICE_MM = 8.5
+"""Radius of the ball that must fit: narrower crevices stay empty."""
+
+
+def lay_context(bench: Workbench) -> None:
+    """Fill what lies in front of the model, so that the body looks closed from there.
+
+    It reaches the skin's level where there is no skin, keeps clear of all
+    parts, and ends flat at arm, thigh and head. A stand-in: it shows nothing
+    of the organs.
+    """
+    envelope = envelope_of(bench)
+    outline = envelope.outline
+    core = outline.core
+    h = 5.0 if bench.full else 7.0
+    lower = np.array([0.0, outline.smooth.origin[1], core.thigh_end - 2.0 * h])
+    upper = np.minimum(outline.smooth.upper, bench.field.upper)
+    upper[2] = core.neck_top + 2.0 * h
+    upper[1] = float(core.thigh_centre[1]) + 110.0 * core.scale
+    count = np.ceil((upper - lower) / h).astype(int) + 1
+    axes = [lower[i] + h * np.arange(count[i]) for i in range(3)]
+    points = np.stack(np.meshgrid(*axes, indexing="ij"), -1).reshape(-1, 3)
+    # Inside the skin's level, and under the fascia where there is one.
+    close = outline.close.sample(points)
+    cover = np.full(len(points), 12.0)
+    near = np.flatnonzero(np.abs(outline.smooth.sample(points)) < 40.0)
+    cover[near] = fat_thickness(bench, points[near]) + skin_thickness(bench, points[near]) + 1.5
+    ahead = -envelope.borders["front_border"](points)
+    # The flesh on the front of the chest, which is not modelled either.
+    notch, xiphoid = (
+        bench.landmark(f"sternum.{name}")[2] for name in ("jugular_notch", "xiphoid_tip")
+    )
+    z = points[:, 2]
+    heights = [xiphoid - 60.0, xiphoid + 30.0, notch - 40.0, notch + 5.0]
+    chest = np.interp(z, heights, [4.0, 14.0, 12.0, 2.0])
+    cover += chest * np.clip((ahead - 4.0) / 40.0, 0.0, 1.0)
+    body = np.where(ahead < 2.0, close + 4.5, outline.smooth.sample(points) - cover + 1.0)
+    ends = np.maximum(core.thigh_end + 1.0 - points[:, 2], points[:, 2] - core.neck_top)
+    ends = np.maximum(ends, -envelope.borders["arm_end"](points))
+    mirrored = points * [-1.0, 1.0, 1.0]
+    parts = bench.field.sample(points)
+    at = points[:, 0] <= -bench.field.origin[0]
+    parts[at] = np.minimum(parts[at], bench.field.sample(mirrored[at]))
+    room = np.minimum(parts - _CLEAR_MM, np.minimum(-body, -ends)).reshape(count)
+    # Opening: what a ball can reach from within.
+    wide = distance_transform_edt(_mirrored(room > 0), sampling=h)[count[0] - 1 :]
+    seeds, _ = label(wide > _CREVICE_MM)
+    sizes = np.bincount(seeds.ravel())
+    sizes[0] = 0
+    kept = np.isin(seeds, np.flatnonzero(sizes > 0.02 * sizes.max()))
+    reach = distance_transform_edt(~_mirrored(kept), sampling=h)[count[0] - 1 :] - _CREVICE_MM
+    value = gaussian_filter(_mirrored(np.maximum(reach, -room)), 0.8)[count[0] - 1 :]
+    value = np.maximum(value, np.maximum(-room - 1.2, ends.reshape(count)))
+    whole = _mirrored(value).transpose(2, 1, 0).copy()
+    for axis in range(3):
+        edge = [slice(None)] * 3
+        for index in (0, -1):
+            edge[axis] = index
+            whole[tuple(edge)] = np.maximum(whole[tuple(edge)], 0.5)
+    # A node right on the level pinches the contour.
+    whole[np.abs(whole) < 0.02 * h] = 0.02 * h
+    start = np.array([-(count[0] - 1) * h, lower[1], lower[2]])
+    vertices, faces = contour_grid(whole, start, h)
+    vertices, faces = largest_piece(vertices, faces)
+    vertices = relax(vertices, faces, 2)
+    vertices, faces = simplify(vertices, faces, bench.triangles(9000, 5000))
+    mesh = trimesh_of(_cleared(bench, vertices, faces), faces)
+    record = bench.catalogue["context_trunk"]
+    part = Part(
+        id="context_trunk",
+        entry="context_trunk",
+        kind="context",
+        stratum=record.stratum,
+        group=record.group,
+        mesh=mesh,
+        region=record.region,
+    )
+    bench.add(part, solid=False)
+
+
+def _cleared(bench: Workbench, vertices: np.ndarray, faces: np.ndarray) -> np.ndarray:
+    """Vertices drawn in where the coarse faces touch a part, in both halves alike."""
+    ids = [i for i in bench.near_ids(vertices, 4.0) if bench.parts[i].kind != "skin"]
+    found = merge([bench.index(i) for i in ids])
+    if found is None:
+        return vertices
+    merged = found[0]
+    for _ in range(5):
+        index = MeshIndex(vertices, faces)
+        move = np.zeros(len(vertices))
+        corners = vertices[faces]
+        for share in ([1, 0, 0], [1, 1, 1], [1, 1, 0], [0, 1, 1], [1, 0, 1]):
+            p = np.einsum("k,fkd->fd", np.array(share) / sum(share), corners)
+            p[:, 0] = np.abs(p[:, 0])
+            d = merged.signed_distance(p, 12.0)[0]
+            lack = np.where(np.isfinite(d), 0.35 - d, 0.0)
+            for k in range(3):
+                if share[k]:
+                    np.maximum.at(move, faces[:, k], lack)
+        for sign in (1.0, -1.0):
+            d, _, _, face = index.query(merged.vertices * [sign, 1.0, 1.0], 6.0)
+            deep = (face >= 0) & np.isfinite(d) & (d < 0.25)
+            np.maximum.at(move, faces[face[deep]].ravel(), np.repeat(0.35 - d[deep], 3))
+        if move.max() < 0.05:
+            break
+        vertices = vertices - np.minimum(move, 3.0)[:, None] * index.vertex_normal / np.maximum(
+            np.linalg.norm(index.vertex_normal, axis=1, keepdims=True), 1e-9
+        )
+    return vertices
+
+
+def _mirrored(half: np.ndarray) -> np.ndarray:
+    """Whole grid of a half whose first plane is the median one."""
+    return np.concatenate([half[:0:-1], half])
