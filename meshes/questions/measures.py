@@ -162,14 +162,26 @@ def _body_outline(measured: Measured, level: str) -> BodyOutline:
     polygon = max(inside, key=lambda p: p.area)
     forward = (centre - canal)[1:]
     forward /= np.linalg.norm(forward)
+    if level == "C2":
+        # Without the dens, whose top is no endplate: cut off 3 mm above the centre.
+        up = np.array([forward[1], -forward[0]])
+        up *= np.sign(up[1])
+        corner = centre[1:] + 3.0 * up
+        slab = [corner + 60 * forward, corner - 60 * forward]
+        slab += [slab[1] - 60 * up, slab[0] - 60 * up]
+        polygon = max(
+            shapely.get_parts(polygon.intersection(Polygon(slab))), key=lambda piece: piece.area
+        )
     rims: dict[str, np.ndarray] = {}
     for _ in range(4):
         # A quarter turn from forward (-y) to up (+z).
         up = np.array([forward[1], -forward[0]])
         up *= np.sign(up[1])
         rims = _rims(polygon, forward, up)
-        mean = sum(_unit(rim[1] - rim[0]) for rim in rims.values())
-        forward = _unit(mean)
+        if level == "C2":
+            forward = _unit(rims["lower"][1] - rims["lower"][0])
+        else:
+            forward = _unit(sum(_unit(rim[1] - rim[0]) for rim in rims.values()))
     up = np.array([forward[1], -forward[0]])
     up *= np.sign(up[1])
     return BodyOutline(polygon, up, forward, rims)

@@ -191,7 +191,8 @@ def _borders(bench: Workbench, outline: Outline) -> dict[str, Line]:
 
 def _cut_lines(bench: Workbench) -> dict[str, Line]:
     mark = bench.landmark
-    protuberance, mastoid = mark("occipital.external_protuberance"), mark("temporal.left.mastoid_tip")
+    protuberance = mark("occipital.external_protuberance")
+    mastoid = mark("temporal.left.mastoid_tip")
     top = bench.frame["C7"]
 
     def nuchal(p: np.ndarray) -> np.ndarray:
@@ -491,7 +492,8 @@ def _shell(
     rim = border_edges(faces)
     a, b = rim[:, 0], rim[:, 1]
     walls = np.concatenate([np.stack([b, a, a + n], 1), np.stack([b, a + n, b + n], 1)])
-    mesh = trimesh_of(np.concatenate([high, low]), np.concatenate([faces, faces[:, ::-1] + n, walls]))
+    closed = np.concatenate([faces, faces[:, ::-1] + n, walls])
+    mesh = trimesh_of(np.concatenate([high, low]), closed)
     return mesh, np.concatenate([chosen, chosen])
 
 

@@ -46,7 +46,11 @@ def lay_internal_oblique(bench: Workbench) -> None:
     raphe = np.stack([x, gutter.floor_at(x, z) - 1.0, z], axis=1)
     on_crest = part_of_curve(crest, 0.36, 0.82, 12) + [0, 0, 1.2]
     origin = np.concatenate([raphe, on_crest])
-    targets = [(12, _rib(bench, 12, 0.96)), (11, _rib(bench, 11, 0.93)), (10, _rib(bench, 10, 0.97))]
+    targets = [
+        (12, _rib(bench, 12, 0.96)),
+        (11, _rib(bench, 11, 0.93)),
+        (10, _rib(bench, 10, 0.97)),
+    ]
     front = np.array([bench.landmark("costal_cartilage_10.left.medial_end") + [22.0, 6.0, -20.0],
                       bench.landmark("ilium.left.ASIS") + [-4.0, -8.0, 40.0]])  # fmt: skip
     insertion = np.concatenate([np.array([p for _, p in targets]), front])
@@ -103,7 +107,9 @@ def lay_gluteus_medius(bench: Workbench) -> None:
     centre = surface.mean(0)
     for share in (0.30, 0.45, 0.60, 0.75, 0.88):
         start = part_of_curve(crest, share, share + 1e-3, 2)[0] + [1.5, 0.5, -7.0]
-        nearest = surface[np.argsort(np.linalg.norm(surface - 0.5 * (start + centre), axis=1))[:3]].mean(0)
+        nearest = surface[
+            np.argsort(np.linalg.norm(surface - 0.5 * (start + centre), axis=1))[:3]
+        ].mean(0)
         away = np.array([1.0, 0.45, 0.0]) * 11.0 * bulk
         path = np.array([start, 0.5 * (start + nearest) + 0.8 * away, nearest + away,
                          0.35 * nearest + 0.65 * trochanter + 1.1 * away,

@@ -124,7 +124,10 @@ def lay_scapular_muscles(bench: Workbench) -> None:
     # Teres minor along the lateral border, below infraspinatus.
     inferior = mark("humerus.left.greater_tubercle_inferior")
     path = [on(lateral, q) + back * 5.0 + [1.0, 0, 0] for q in (0.32, 0.55, 0.8)]
-    path += [mark("scapula.left.infraglenoid_tubercle") + back * 13.0 + [14.0, 0, 12.0], inferior + [0, 2.5, -1.0]]
+    path += [
+        mark("scapula.left.infraglenoid_tubercle") + back * 13.0 + [14.0, 0, 12.0],
+        inferior + [0, 2.5, -1.0],
+    ]
     _belly(bench, "teres_minor", [(np.array(path), 15.0 * bulk, 11.0 * bulk)],
            ("scapula.left", "humerus.left"), [0, 0, 1.0], tendon=(0.05, 0.15))  # fmt: skip
 
@@ -234,7 +237,13 @@ def lay_neck_front(bench: Workbench) -> None:
         for level in levels:
             start = mark(f"{level}.left.{key}") + [1.5, 0, -1.0]
             bow = 0.5 * (start + end) + [4.0, 0, 0]
-            strands.append((np.array([start, bow, end + [0.5, 0, 1.5]]), width * bulk * 0.8, thick * bulk * 0.8))
+            strands.append(
+                (
+                    np.array([start, bow, end + [0.5, 0, 1.5]]),
+                    width * bulk * 0.8,
+                    thick * bulk * 0.8,
+                )
+            )
         _belly(bench, entry, strands, (f"vertebra_{levels[0]}", f"rib_{rib}.left"), [0, 1.0, 0],
                triangles=(1400, 260), spacing=(1.2, 2.0), tendon=(0.1, 0.1), taper=(0.5, 0.5),
                region="neck")  # fmt: skip
@@ -250,7 +259,11 @@ def lay_sternocleidomastoid(bench: Workbench) -> None:
     notch = mark("sternum.left.clavicular_notch")
     clavicle = part_of_curve(mark("clavicle.left.anterior_border"), 0.04, 0.26, 4)
     tops = [tip + [2.5, -1.0, 1.0], outer.mean(0) + [3.0, 1.0, 0.0], line.mean(0) + [2.0, 2.0, 0.0]]
-    bottoms = [notch + [-5.0, -6.0, 3.0], clavicle[0] + [0, -2.0, 4.0], clavicle[-1] + [0, -1.0, 4.0]]
+    bottoms = [
+        notch + [-5.0, -6.0, 3.0],
+        clavicle[0] + [0, -2.0, 4.0],
+        clavicle[-1] + [0, -1.0, 4.0],
+    ]
     strands = []
     for top, bottom in zip(tops, bottoms, strict=True):
         u = np.linspace(0, 1, 7)[:, None]

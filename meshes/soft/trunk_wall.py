@@ -45,12 +45,16 @@ def lay_external_intercostals(bench: Workbench) -> None:
             near = bottom[np.argmin(np.linalg.norm(bottom - point, axis=1))]
             height = np.linalg.norm(near - point)
             slant = 0.7 * min(i / (0.15 * across), 1.0)
-            ends.append(int(np.argmin(np.linalg.norm(bottom - (near + slant * height * way), axis=1))))
+            ends.append(
+                int(np.argmin(np.linalg.norm(bottom - (near + slant * height * way), axis=1)))
+            )
         ends = np.maximum.accumulate(ends)
         foot = bottom[ends]
         u = np.linspace(0, 1, 7 if bench.full else 5)
         mid = (1 - u)[None, :, None] * top[:, None] + u[None, :, None] * foot[:, None]
-        mid += 0.6 * outward(mid.reshape(-1, 3)).reshape(mid.shape) * np.sin(np.pi * u)[None, :, None]
+        mid += (
+            0.6 * outward(mid.reshape(-1, 3)).reshape(mid.shape) * np.sin(np.pi * u)[None, :, None]
+        )
         thickness = np.full(mid.shape[:2], 2.4 * bench.frame.scale)
         thickness[:, [0, -1]] = 1.6
         sheet = SheetGrid(mid, thickness, None, 1)
