@@ -548,13 +548,12 @@ def symmetry(parts: Mapping[str, Part]) -> list[Finding]:
 def landmarks_on_bone(model: BackModel, indexes: Mapping[str, MeshIndex]) -> list[Finding]:
     """Every landmark lies on its bone; free points (centres, foramina) do not count."""
     known = _landmark_homes(model)
-    bones = {i: indexes[i] for i, part in model.parts.items() if part.kind == "bone"}
     findings = []
     for name, place in model.landmarks.items():
         form, home = known.get(name, ("free", ""))
         if form == "free":
             continue
-        if home not in bones:
+        if home not in indexes:
             findings.append(
                 Finding(
                     f"landmark:{name}", f"lies on {home}, which is not built", None, None, False
@@ -562,7 +561,7 @@ def landmarks_on_bone(model: BackModel, indexes: Mapping[str, MeshIndex]) -> lis
             )
             continue
         points = np.asarray(place, dtype=float).reshape(-1, 3)
-        gap = float(np.abs(bones[home].signed_distance(points)[0]).max())
+        gap = float(np.abs(indexes[home].signed_distance(points)[0]).max())
         findings.append(
             Finding(
                 f"landmark:{name}",
