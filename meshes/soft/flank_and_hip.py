@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import numpy as np
 
+from meshes.drape.field import Field
 from meshes.drape.sheet import belly_profile, lay_sheet, slip_cells
-from meshes.shapes.solid import Solid
+from meshes.soft.fan import fan_grid, fan_thickness, lay_fan, lift_grid
 from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
-from meshes.soft.small import lay_small, resample
 from meshes.soft.workbench import Workbench
 
 
@@ -54,16 +54,17 @@ def lay_internal_oblique(bench: Workbench) -> None:
     front = np.array([bench.landmark("costal_cartilage_10.left.medial_end") + [22.0, 6.0, -20.0],
                       bench.landmark("ilium.left.ASIS") + [-4.0, -8.0, 40.0]])  # fmt: skip
     insertion = np.concatenate([np.array([p for _, p in targets]), front])
-    across, along = (28, 26) if bench.full else (14, 14)
+    across, along = (28, 22) if bench.full else (20, 14)
     sheet = lay_sheet(
         origin, insertion, bench.field,
         belly_profile(6.0 * bench.body.muscle_bulk, tendon=(0.05, 0.05), edge=0.6),
         along=along, across=across, outward=radial(bench), border_tension=0.0,
     )  # fmt: skip
-    put_sheet(
-        bench, "internal_oblique", sheet,
+    lay_fan(
+        bench, "internal_oblique", sheet.mid, np.maximum(sheet.thickness, 4.0),
         [End("thoracolumbar_fascia_posterior.left", raphe), End("hip_bone.left", on_crest)],
-        [End(f"rib_{n}.left", p[None]) for n, p in targets], tendon=(0.08, 0.05),
+        [End(f"rib_{n}.left", p[None]) for n, p in targets], triangles=(4000, 800),
+        spacing=(2.2, 2.8), tendon=(0.08, 0.05),
     )  # fmt: skip
 
 
@@ -75,25 +76,32 @@ def lay_external_oblique(bench: Workbench) -> None:
     for number in numbers:
         shaft = bench.landmark(f"rib_{number}.left.shaft")
         curve = part_of_curve(shaft, shares[number] - 0.03, min(shares[number] + 0.05, 0.99), 4)
-        slips.append(curve + 0.9 * radial(bench)(curve))
+        slips.append(curve + 2.0 * radial(bench)(curve))
     crest = part_of_curve(bench.landmark("ilium.left.crest"), 0.52, 0.95, 14) + [1.0, 0, 1.2]
     spine = bench.landmark("ilium.left.ASIS")
     rim = bench.landmark("costal_cartilage_9.left.medial_end")
     front = np.array([spine + [-6.0, -12.0, 14.0], 0.6 * spine + 0.4 * rim + [10.0, -16.0, 0.0],
                       0.25 * spine + 0.75 * rim + [20.0, -10.0, 0.0]])  # fmt: skip
     insertion = np.concatenate([crest, front])
-    across, along = (40, 36) if bench.full else (24, 18)
+    across, along = (32, 18) if bench.full else (32, 16)
     per = [across // 8] * 8
     cells = slip_cells(across, along, per, 0.12, end="origin")
+    # It passes deep to latissimus: only what lies under both counts as ground.
+    lower = np.array([30.0, bench.field.origin[1], -70.0])
+    ground = Field(np.maximum(lower, bench.field.origin), bench.field.upper, bench.field.spacing)
+    for part_id in bench.parts:
+        if part_id.startswith(("rib_", "external_intercostal", "internal_oblique", "hip_bone")):
+            ground.add_mesh(bench.index(part_id))
     sheet = lay_sheet(
-        slips, insertion, bench.field,
+        slips, insertion, ground,
         belly_profile(6.5 * bench.body.muscle_bulk, tendon=(0.04, 0.05), edge=0.6),
         along=along, across=across, outward=radial(bench), border_tension=(0.015, 0.0), cells=cells,
     )  # fmt: skip
-    put_sheet(
-        bench, "external_oblique", sheet,
+    lay_fan(
+        bench, "external_oblique", sheet.mid, np.maximum(sheet.thickness, 5.0) + 0.8,
         [End(f"rib_{n}.left", c) for n, c in zip(numbers, slips, strict=True)],
-        [End("hip_bone.left", crest)], tendon=(0.03, 0.06),
+        [End("hip_bone.left", crest)], triangles=(6000, 1500), spacing=(2.4, 2.6),
+        tendon=(0.03, 0.06),
     )  # fmt: skip
 
 
@@ -103,24 +111,20 @@ def lay_gluteus_medius(bench: Workbench) -> None:
     crest = bench.landmark("ilium.left.crest")
     surface = bench.landmark("ilium.left.gluteal_surface")
     trochanter = bench.landmark("femur.left.greater_trochanter")
-    solid, lines = Solid(), []
     centre = surface.mean(0)
-    for share in (0.30, 0.45, 0.60, 0.75, 0.88):
-        start = part_of_curve(crest, share, share + 1e-3, 2)[0] + [1.5, 0.5, -7.0]
-        nearest = surface[
-            np.argsort(np.linalg.norm(surface - 0.5 * (start + centre), axis=1))[:3]
-        ].mean(0)
-        away = np.array([1.0, 0.45, 0.0]) * 11.0 * bulk
-        path = np.array([start, 0.5 * (start + nearest) + 0.8 * away, nearest + away,
-                         0.35 * nearest + 0.65 * trochanter + 1.1 * away,
-                         trochanter + [3.0, 2.0, 4.0]])  # fmt: skip
-        path = resample(path, 9)
-        lines.append(path)
-        swell = np.interp(np.linspace(0, 1, 9), [0, 0.3, 0.7, 1], [0.55, 1.0, 0.9, 0.35])
-        solid.sweep(path, [0.2, 1.0, 0.1], 15.0 * bulk * swell, 11.0 * bulk * swell, blend=8.0)
-    lay_small(bench, "gluteus_medius.left", "gluteus_medius", solid, lines,
-              ("hip_bone.left", "femur.left"), triangles=(3000, 500), spacing=(2.0, 3.2),
-              tendon=(0.03, 0.12), region="pelvis")  # fmt: skip
+    away = np.array([1.0, 0.45, 0.0]) / np.hypot(1.0, 0.45)
+    paths = []
+    for share in (0.13, 0.32, 0.52, 0.72, 0.90):
+        start = part_of_curve(crest, share, share + 1e-3, 2)[0] + [2.5, 0.5, -7.0]
+        end = trochanter + [1.5, 3.0 - 9.0 * (share - 0.13), 4.0 + 8.0 * (0.58 - share) ** 2]
+        middle = 0.5 * (0.5 * (start + end) + centre + 0.5 * (start - centre))
+        paths.append(np.array([start, middle + 9.0 * bulk * away, end]))
+    across, along = (15, 14) if bench.full else (11, 10)
+    thickness = fan_thickness(across, along, 22.0 * bulk, (0.55, 0.35), edge=0.45, at=0.45)
+    grid = lift_grid(bench.field, fan_grid(paths, across, along), 0.4 * thickness)
+    lay_fan(bench, "gluteus_medius", grid, thickness, [End("hip_bone.left", grid[:, 0])],
+            [End("femur.left", grid[:, -1])], triangles=(3600, 640), spacing=(2.2, 3.4),
+            tendon=(0.03, 0.12), region="pelvis")  # fmt: skip
 
 
 def lay_gluteus_maximus(bench: Workbench) -> None:
@@ -134,7 +138,7 @@ def lay_gluteus_maximus(bench: Workbench) -> None:
     line = bench.landmark("femur.left.gluteal_tuberosity_line")
     trochanter = bench.landmark("femur.left.greater_trochanter")
     insertion = np.concatenate([trochanter[None] + [4.0, 8.0, -18.0], line + [1.0, 1.0, 0.0]])
-    across, along = (34, 34) if bench.full else (16, 16)
+    across, along = (20, 16) if bench.full else (16, 14)
 
     def outward(points):
         p = np.asarray(points, float)
@@ -149,8 +153,9 @@ def lay_gluteus_maximus(bench: Workbench) -> None:
                       edge=0.55, edge_width=0.3),
         along=along, across=across, outward=outward, border_tension=(0.0, -0.04), bow_limit=50.0,
     )  # fmt: skip
-    put_sheet(
-        bench, "gluteus_maximus", sheet,
+    lay_fan(
+        bench, "gluteus_maximus", sheet.mid, sheet.thickness,
         [End("hip_bone.left", crest), End("sacrum", lateral), End("coccyx", coccyx)],
-        [End("femur.left", insertion)], tendon=(0.02, 0.08), slab_mm=15.0,
+        [End("femur.left", insertion)], triangles=(5000, 900), spacing=(2.4, 3.6),
+        tendon=(0.02, 0.08), region="pelvis",
     )  # fmt: skip

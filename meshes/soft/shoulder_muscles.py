@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from meshes.drape.field import Field
 from meshes.drape.sheet import belly_profile, lay_sheet, slip_cells
-from meshes.shapes.solid import Solid
-from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
-from meshes.soft.small import lay_small, resample
+from meshes.soft.fan import fan_grid, fan_thickness, lay_fan, lift_grid, smooth_grid
+from meshes.soft.sheets import End, part_of_curve, radial
+from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench
 
 _UP = np.array([0.0, 0.0, 1.0])
@@ -24,57 +26,62 @@ def lay_serratus_anterior(bench: Workbench) -> None:
         if part_id.startswith(("rib_", "external_intercostal", "costal_cartilage")):
             chest.add_mesh(bench.index(part_id))
     for name, sheet in bench.sheets.items():
-        if name.startswith(("external_intercostal", "serratus_posterior")):
+        if name.startswith("serratus_posterior"):
             chest.add_sheet(sheet.outer(), depth=7.0, outward=radial(bench))
     numbers = list(range(1, 9))
     slips = []
     for number in numbers:
         shaft = bench.landmark(f"rib_{number}.left.shaft")
         share = float(np.interp(number, [1, 2, 4, 6, 8], [0.45, 0.58, 0.70, 0.74, 0.72]))
-        curve = part_of_curve(shaft, share + 0.035, share - 0.035, 4)
-        slips.append(curve + 0.8 * radial(bench)(curve))
-    border = part_of_curve(bench.landmark("scapula.left.medial_border_costal"), 0.03, 0.97, 40)
-    border = border + [0.6, -1.2, 0.0]
-    across, along = (40, 40) if bench.full else (24, 20)
+        curve = part_of_curve(shaft, share + 0.04, share - 0.04, 4)
+        slips.append(curve + 1.8 * radial(bench)(curve))
+    across, along = (32, 20) if bench.full else (32, 16)
+    # Slips 1-2 reach the upper angle, 3-4 most of the border, 5-8 gather at the lower angle.
+    edge = bench.landmark("scapula.left.medial_border_costal")
+    shares = np.interp(np.linspace(0, 1, across), [0, 0.25, 0.5, 1.0], [0.03, 0.14, 0.76, 0.97])
+    border = np.concatenate([part_of_curve(edge, s, s + 1e-3, 1) for s in shares])
+    border = border + [0.6, -1.8, 0.0]
     per = [across // 8] * 8
     cells = slip_cells(across, along, per, 0.22, end="origin")
+    thickness = belly_profile(5.0 * bench.body.muscle_bulk, tendon=(0.04, 0.04), edge=0.7)
     sheet = lay_sheet(
-        slips, border, chest,
-        belly_profile(5.0 * bench.body.muscle_bulk, tendon=(0.04, 0.04), edge=0.7),
-        along=along, across=across, outward=radial(bench), border_tension=0.0, cells=cells,
-        bow_limit=25.0,
+        slips, border, chest, thickness, along=along, across=across, outward=radial(bench),
+        border_tension=0.0, cells=cells, bow_limit=25.0,
     )  # fmt: skip
-    put_sheet(
-        bench, "serratus_anterior", sheet,
+    thick = np.maximum(sheet.thickness, 4.5) + 1.0
+    grid = lift_grid(chest, sheet.mid, 0.5 * thick - 0.4, ends=1.0)
+    lay_fan(
+        bench, "serratus_anterior", grid, thick,
         [End(f"rib_{n}.left", c) for n, c in zip(numbers, slips, strict=True)],
-        [End("scapula.left", border)], tendon=(0.03, 0.03), slab_mm=6.0,
+        [End("scapula.left", border)], triangles=(6000, 1500), spacing=(2.1, 2.4),
+        tendon=(0.03, 0.03), region="shoulder",
     )  # fmt: skip
 
 
 def _belly(
     bench: Workbench,
     entry: str,
-    strands: list[tuple[np.ndarray, float, float]],
-    ends: tuple[str, str],
-    side,
+    paths: list[np.ndarray],
+    thickness: float,
+    ends: tuple[Sequence[str], Sequence[str]],
     *,
-    triangles=(2200, 380),
-    spacing=(1.4, 2.4),
+    across: int = 7,
+    along: int = 10,
+    triangles=(2400, 420),
+    spacing=(1.8, 2.4),
     tendon=(0.05, 0.12),
     taper=(0.5, 0.4),
+    edge: float = 0.6,
     region: str = "shoulder",
-    blend: float = 4.0,
+    least_width: float = 2.5,
 ) -> None:
-    """Lay a fleshy muscle made of a few strands (path, full width, full thickness)."""
-    solid, lines = Solid(), []
-    for path, width, thickness in strands:
-        path = resample(np.asarray(path, float), 9)
-        u = np.linspace(0, 1, 9)
-        swell = np.interp(u, [0, 0.25, 0.6, 1.0], [taper[0], 0.95, 1.0, taper[1]])
-        solid.sweep(path, side, 0.5 * width * swell, 0.5 * thickness * swell, blend=blend)
-        lines.append(path)
-    lay_small(bench, f"{entry}.left", entry, solid, lines, ends, triangles=triangles,
-              spacing=spacing, tendon=tendon, region=region)  # fmt: skip
+    """Lay a fleshy muscle as a fan between a few fibre paths."""
+    grid = fan_grid(paths, across, along)
+    first, last = grid[:, 0], grid[:, -1]
+    lay_fan(bench, entry, grid, fan_thickness(across, along, thickness, taper, edge),
+            [End(i, first) for i in ends[0]], [End(i, last) for i in ends[1]],
+            triangles=triangles, spacing=spacing, tendon=tendon, region=region,
+            least_width=least_width)  # fmt: skip
 
 
 def lay_scapular_muscles(bench: Workbench) -> None:
@@ -101,123 +108,142 @@ def lay_scapular_muscles(bench: Workbench) -> None:
     def on(curve, share):
         return part_of_curve(curve, share, share + 1e-3, 2)[0]
 
+    # In the plane of the blade, square to its lateral border, away from the blade.
+    across_border = np.cross(on(lateral, 0.9) - on(lateral, 0.1), back)
+    across_border = across_border / np.linalg.norm(across_border)
+    if across_border[0] < 0:
+        across_border = -across_border
+
     upper_ordered = upper_lip[np.argsort(upper_lip[:, 0])]
     lower_ordered = lower_lip[np.argsort(lower_lip[:, 0])]
     superior_ordered = superior[np.argsort(superior[:, 0])]
 
     # Supraspinatus fills its fossa and passes under the acromion.
-    strands = []
-    for share, width in ((0.3, 15.0), (0.7, 14.0)):
+    top = mark("humerus.left.greater_tubercle_superior")
+    glenoid = mark("scapula.left.supraglenoid_tubercle")
+    paths = []
+    for share in (0.08, 0.5, 0.92):
         path = []
-        for along in (0.06, 0.3, 0.55, 0.75):
+        for along in (0.06, 0.3, 0.55, 0.78):
             a = on(superior_ordered, min(along * 1.05, 1.0))
             b = on(upper_ordered, along * 0.75)
-            path.append(a + share * (b - a) + back * 3.0 + _UP * 2.0)
-        top = mark("humerus.left.greater_tubercle_superior")
-        glenoid = mark("scapula.left.supraglenoid_tubercle")
-        path.append(glenoid + [2.0, 4.0 + 3.0 * share, 10.0])
-        path.append(top + [0.0, 2.0, 1.5])
-        strands.append((np.array(path), width * bulk, 16.0 * bulk))
-    _belly(bench, "supraspinatus", strands, ("scapula.left", "humerus.left"),
-           [0.0, 1.0, 0.3], tendon=(0.03, 0.2), taper=(0.6, 0.35))  # fmt: skip
+            path.append(a + share * (b - a) + back * 2.0)
+        path.append(glenoid + [4.0, 8.0 * (share - 0.3), 9.0])
+        path.append(top + [-1.0, 5.0 * (share - 0.5), 1.0])
+        paths.append(np.array(path))
+    _belly(bench, "supraspinatus", paths, 20.0 * bulk, (["scapula.left"], ["humerus.left"]),
+           tendon=(0.03, 0.2), taper=(0.5, 0.3), edge=0.5)  # fmt: skip
 
     # Teres minor along the lateral border, below infraspinatus.
     inferior = mark("humerus.left.greater_tubercle_inferior")
-    path = [on(lateral, q) + back * 5.0 + [1.0, 0, 0] for q in (0.32, 0.55, 0.8)]
-    path += [
-        mark("scapula.left.infraglenoid_tubercle") + back * 13.0 + [14.0, 0, 12.0],
-        inferior + [0, 2.5, -1.0],
-    ]
-    _belly(bench, "teres_minor", [(np.array(path), 15.0 * bulk, 11.0 * bulk)],
-           ("scapula.left", "humerus.left"), [0, 0, 1.0], tendon=(0.05, 0.15))  # fmt: skip
+    paths = []
+    for side in (-1.0, 1.0):
+        path = [on(lateral, q) + back * 4.0 + across_border * (5.0 * side - 5.0)
+                for q in (0.30, 0.55, 0.8)]  # fmt: skip
+        path.append(mark("scapula.left.infraglenoid_tubercle") + back * 13.0
+                    + [14.0, 0, 12.0 - 4.0 * side])  # fmt: skip
+        path.append(inferior + [0, 2.0, -1.0 - 3.0 * side])
+        paths.append(np.array(path))
+    _belly(bench, "teres_minor", paths, 11.0 * bulk, (["scapula.left"], ["humerus.left"]),
+           across=4, tendon=(0.05, 0.15), taper=(0.5, 0.4))  # fmt: skip
 
-    # Infraspinatus: a fan from the fossa to the middle facet.
+    # Infraspinatus: a fan from the fossa to the middle facet, below the lower lip.
     middle = mark("humerus.left.greater_tubercle_middle")
-    strands = []
-    for share in (0.08, 0.3, 0.52, 0.74, 0.92):
-        start = on(border, at_root + 0.03 + share * (0.90 - at_root)) + [3.0, 0, 0]
-        waist = 0.45 * on(lower_ordered, 0.75) + 0.55 * on(lateral, 0.82)
-        waist = waist + (share - 0.5) * (on(lateral, 0.82) - on(lower_ordered, 0.75)) * 0.75
+    neck_top, neck_low = on(lower_ordered, 0.78), on(lateral, 0.86)
+    paths = []
+    for share in (0.02, 0.25, 0.5, 0.75, 0.98):
+        start = on(border, at_root + 0.04 + share * (0.86 - at_root)) + [3.5, 0, 0]
+        if share > 0.9:
+            start = on(lateral, 0.12) - across_border * 6.0
+        waist = (1 - share) * (neck_top + [0, 0, -13.0]) + share * (neck_low - across_border * 6.0)
+        waist = waist + back * (1.0 + 6.0 * share)
         path = np.array([
-            start + back * 2.0,
-            0.55 * start + 0.45 * waist + back * 7.0,
-            waist + back * 8.0,
-            middle + [-9.0, 11.0, -4.0 + 6.0 * (0.5 - share)],
-            middle + [0.0, 2.0, -1.0 + 3.0 * (0.5 - share)],
+            start + back * 2.2,
+            0.55 * start + 0.45 * waist + back * 5.0,
+            waist + back * 3.0,
+            middle + [-14.0, 16.0, -5.0 + 10.0 * (0.5 - share)],
+            middle + [0.0, 2.0, -1.0 + 5.0 * (0.5 - share)],
         ])  # fmt: skip
-        strands.append((path, 25.0 * bulk, 14.0 * bulk))
-    _belly(bench, "infraspinatus", strands, ("scapula.left", "humerus.left"),
-           [0.2, 0.0, 1.0], triangles=(3600, 600), tendon=(0.03, 0.15), taper=(0.8, 0.3),
-           blend=6.0)  # fmt: skip
+        paths.append(path)
+    _belly(bench, "infraspinatus", paths, 15.0 * bulk, (["scapula.left"], ["humerus.left"]),
+           across=13, along=14, triangles=(4200, 760), tendon=(0.03, 0.15), taper=(0.5, 0.35))  # fmt: skip
 
-    # Teres major from the inferior angle to the front of the humerus.
+    # Teres major from the back of the inferior angle to the front of the humerus.
     crest = mark("humerus.left.lesser_tubercle_crest")
     crest_ordered = crest[np.argsort(-crest[:, 2])]
-    strands = []
-    for share in (0.25, 0.75):
-        start = on(lateral, 0.06 + 0.22 * (1 - share)) + back * 5.0
-        through = on(lateral, 0.5) + np.array([26.0, 0.0, -24.0 - 10.0 * share])
-        end = on(crest_ordered, 0.25 + 0.4 * share) + [-3.0, 2.0, 0.0]
-        path = np.array([start, 0.6 * start + 0.4 * through + back * 3.0, through,
-                         0.45 * through + 0.55 * end + [0.0, 1.0, -1.0], end])  # fmt: skip
-        strands.append((path, 22.0 * bulk, 17.0 * bulk))
-    _belly(bench, "teres_major", strands, ("scapula.left", "humerus.left"),
-           [0.0, 0.2, 1.0], triangles=(2600, 420), taper=(0.6, 0.45), blend=6.0)  # fmt: skip
+    paths = []
+    for share in (0.0, 0.5, 1.0):
+        start = on(lateral, 0.30 - 0.26 * share) + back * 5.0 - across_border * (3.0 + 4.0 * share)
+        end = on(crest_ordered, 0.2 + 0.5 * share) + [-3.0, 2.0, 0.0]
+        bow = np.array([4.0, 9.0, -9.0])
+        paths.append(np.array([start, 0.7 * start + 0.3 * end + 0.8 * bow,
+                               0.35 * start + 0.65 * end + bow, end]))  # fmt: skip
+    _belly(bench, "teres_major", paths, 19.0 * bulk, (["scapula.left"], ["humerus.left"]),
+           triangles=(3000, 520), taper=(0.6, 0.35), edge=0.7)  # fmt: skip
 
     infra = mark("scapula.left.infraglenoid_tubercle")
     tuberosity = mark("humerus.left.deltoid_tuberosity")
     head = mark("humerus.left.head_centre")
     down = tuberosity - head
     down = down / np.linalg.norm(down)
-    path = [infra + [1.5, 2.0, -2.0], infra + [14.0, 12.0, -26.0]]
-    for q in (60.0, 95.0, 125.0):
-        path.append(head + down * q * bench.frame.scale + [-6.0, 21.0, 0.0])
-    _belly(bench, "triceps_brachii_long_head", [(np.array(path), 24.0 * bulk, 15.0 * bulk)],
-           ("scapula.left", "humerus.left"), [1.0, 0, 0.3], tendon=(0.12, 0.02), taper=(0.3, 0.95))  # fmt: skip
+    paths = []
+    for side in (-1.0, 1.0):
+        path = [infra + [1.5, 2.0, -2.0 - 2.0 * side]]
+        for q in (72.0, 100.0, 125.0):
+            path.append(head + down * q * bench.frame.scale + [-6.0 + 8.0 * side, 25.0, 0.0])
+        paths.append(np.array(path))
+    _belly(bench, "triceps_brachii_long_head", paths, 15.0 * bulk, (["scapula.left"], []),
+           across=4, tendon=(0.12, 0.02), taper=(0.4, 0.95))  # fmt: skip
 
 
 def lay_deltoid(bench: Workbench) -> None:
-    """Lay deltoid from clavicle, acromion and spine to its tuberosity."""
+    """Lay deltoid: a cap from clavicle, acromion and spine over the head to its tuberosity."""
     mark = bench.landmark
+    scale = bench.frame.scale
     clavicle = part_of_curve(mark("clavicle.left.anterior_border"), 0.68, 0.97, 8)
     acromion = mark("scapula.left.acromion_lateral_margin")
     if acromion[0, 1] > acromion[-1, 1]:
         acromion = acromion[::-1]
     lip = mark("scapula.left.spine_crest_lower_lip")
-    lip = part_of_curve(lip[np.argsort(-lip[:, 0])], 0.06, 0.86, 10)
-    pieces = [("clavicle.left", clavicle + [0, -0.6, 0.3]), ("scapula.left", acromion + [0.6, 0, -0.4]),
-              ("scapula.left", lip + [0, 0.6, -0.8])]  # fmt: skip
-    origin = np.concatenate([p for _, p in pieces])
+    lip = part_of_curve(lip[np.argsort(-lip[:, 0])], 0.04, 0.74, 10)
+    pieces = [("clavicle.left", clavicle + [0, -1.2, -1.0]), ("scapula.left", acromion + [1.2, 0, -1.5]),
+              ("scapula.left", lip + [0, 1.5, -1.5])]  # fmt: skip
+    across, along = (22, 13) if bench.full else (20, 12)
+    origin = resample(np.concatenate([p for _, p in pieces]), across)
     tuberosity = mark("humerus.left.deltoid_tuberosity")
     head = mark("humerus.left.head_centre")
     axis = tuberosity - head
     axis = axis / np.linalg.norm(axis)
-    front = np.array([0.3, -1.0, 0.0])
     out = np.cross(axis, [0, 1.0, 0])
     out = out / np.linalg.norm(out)
     if out[0] < 0:
         out = -out
     # A V-shaped end: front fibres on its front limb, rear fibres on its rear limb.
-    v = np.linspace(-1, 1, 9)[:, None]
-    insertion = tuberosity + out * 1.2 + v * np.array([0, 5.0, 0]) - axis * (10.0 * np.abs(v))
-    del front
-
-    def outward(points):
-        p = np.asarray(points, float)
-        t = np.clip((p - head) @ axis, -10.0, None)
-        away = p - (head + t[..., None] * axis) + 0.15 * out * 10
-        return away / np.maximum(np.linalg.norm(away, axis=-1, keepdims=True), 1e-9)
-
-    across, along = (36, 30) if bench.full else (16, 16)
-    sheet = lay_sheet(
-        origin, insertion, bench.field,
-        belly_profile(13.0 * bench.body.muscle_bulk * bench.frame.scale, tendon=(0.03, 0.08),
-                      at=0.4, edge=0.5),
-        along=along, across=across, outward=outward, border_tension=(0.0, 0.0),
-    )  # fmt: skip
-    put_sheet(
-        bench, "deltoid", sheet, [End(i, c) for i, c in pieces],
-        [End("humerus.left", insertion)], tendon=(0.02, 0.1), slab_mm=10.0,
+    v = np.linspace(-1, 1, across)[:, None]
+    insertion = tuberosity + out * 2.0 + v * np.array([0, 6.0, 0]) - axis * (14.0 * np.abs(v))
+    u = np.linspace(0, 1, along)
+    grid = (1 - u)[None, :, None] * origin[:, None] + u[None, :, None] * insertion[:, None]
+    # Over the head and the muscles on it the fibres run on a rounded cap about the shaft.
+    along_shaft = (grid - head) @ axis
+    foot = head + np.clip(along_shaft, 0.0, None)[..., None] * axis
+    away = grid - foot
+    distance = np.linalg.norm(away, axis=-1)
+    radius = (
+        np.interp(along_shaft / scale, [-40, 0, 40, 80, 130], [38.0, 42.0, 33.0, 23.0, 12.0])
+        * scale
+    )
+    lateral = np.clip((away @ out) / np.maximum(distance, 1e-9), -1, 1)
+    wanted = np.maximum(distance, radius * np.clip(0.55 + 0.75 * lateral, 0, 1.0))
+    hold = np.sin(np.pi * np.clip(u, 0, 1)) ** 0.4
+    shift = (wanted / np.maximum(distance, 1e-9) - 1)[..., None] * away
+    grid = grid + hold[None, :, None] * shift
+    thickness = fan_thickness(across, along, 17.0 * bench.body.muscle_bulk * scale, (0.4, 0.45),
+                              edge=0.55, at=0.45)  # fmt: skip
+    grid = smooth_grid(lift_grid(bench.field, smooth_grid(grid, 3), 0.5 * thickness + 1.0), 1)
+    lay_fan(
+        bench, "deltoid", grid, thickness, [End(i, c) for i, c in pieces],
+        [End("humerus.left", insertion)], triangles=(4800, 1700), spacing=(2.1, 2.2),
+        tendon=(0.02, 0.1), region="shoulder", gap=0.9,
     )  # fmt: skip
 
 
@@ -233,20 +259,17 @@ def lay_neck_front(bench: Workbench) -> None:
     for entry, levels, key, rib, share, width, thick in jobs:
         shaft = mark(f"rib_{rib}.left.shaft")
         end = part_of_curve(shaft, share, share + 0.01, 2)[0]
-        strands = []
+        paths = []
         for level in levels:
             start = mark(f"{level}.left.{key}") + [1.5, 0, -1.0]
             bow = 0.5 * (start + end) + [4.0, 0, 0]
-            strands.append(
-                (
-                    np.array([start, bow, end + [0.5, 0, 1.5]]),
-                    width * bulk * 0.8,
-                    thick * bulk * 0.8,
-                )
-            )
-        _belly(bench, entry, strands, (f"vertebra_{levels[0]}", f"rib_{rib}.left"), [0, 1.0, 0],
-               triangles=(1400, 260), spacing=(1.2, 2.0), tendon=(0.1, 0.1), taper=(0.5, 0.5),
-               region="neck")  # fmt: skip
+            spread = np.array([0.0, 1.5 * (len(paths) - 0.5 * (len(levels) - 1)), 0.0])
+            paths.append(np.array([start, bow + spread, end + [0.5, 0, 1.5] + spread]))
+        _belly(bench, entry, paths, thick * bulk,
+               ([f"vertebra_{level}" for level in levels], [f"rib_{rib}.left"]),
+               across=2 * len(levels) - 1, triangles=(1400, 260), spacing=(1.6, 2.0),
+               tendon=(0.1, 0.1), taper=(0.5, 0.5), region="neck",
+               least_width=0.4 * width * bulk)  # fmt: skip
 
 
 def lay_sternocleidomastoid(bench: Workbench) -> None:
@@ -264,11 +287,21 @@ def lay_sternocleidomastoid(bench: Workbench) -> None:
         clavicle[0] + [0, -2.0, 4.0],
         clavicle[-1] + [0, -1.0, 4.0],
     ]
-    strands = []
+    paths = []
     for top, bottom in zip(tops, bottoms, strict=True):
         u = np.linspace(0, 1, 7)[:, None]
         path = (1 - u) * bottom + u * top
         path += np.sin(np.pi * u) * np.array([9.0, 1.0, 0.0]) * bench.frame.scale
-        strands.append((path, 18.0 * bulk, 10.0 * bulk))
-    _belly(bench, "sternocleidomastoid", strands, ("sternum", "cranium"), [0.2, 1.0, 0.5],
-           triangles=(2400, 400), tendon=(0.1, 0.06), taper=(0.4, 0.6), region="neck")  # fmt: skip
+        paths.append(path)
+    # The middle fibres lie between the two heads, which part only in the lower third.
+    grid = fan_grid(
+        [paths[0], 0.5 * (paths[0] + paths[1]), 0.5 * (paths[1] + paths[2]), paths[2]], 10, 14
+    )
+    middle_of_heads = np.where(np.arange(10) < 4, 0, 9)
+    pull = np.clip(1 - np.linspace(0, 1, 14) / 0.34, 0, 1)[None, :, None] * 0.55
+    grid = (1 - pull) * grid + pull * grid[middle_of_heads]
+    lay_fan(bench, "sternocleidomastoid", grid,
+            fan_thickness(10, 14, 11.0 * bulk, (0.5, 0.55), edge=0.65),
+            [End("sternum", grid[:4, 0]), End("clavicle.left", grid[5:, 0])],
+            [End("cranium", grid[:, -1])], triangles=(3000, 560), spacing=(1.5, 2.4),
+            tendon=(0.1, 0.06), region="neck")  # fmt: skip

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import numpy as np
 
+from meshes.drape.distance import MeshIndex
 from meshes.drape.sheet import SheetGrid
 from meshes.shapes.solid import Solid
 from meshes.skeleton.frame import LUMBAR
+from meshes.soft.fan import fan_grid, fan_thickness, lay_fan
 from meshes.soft.gutter import make_gutter
 from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
 from meshes.soft.small import lay_small
 from meshes.soft.workbench import Workbench
 
-_BACK = np.array([0.0, 1.0, 0.0])
+_TUBES = ("nerve", "artery", "vein")
 
 
 def lay(bench: Workbench) -> None:
@@ -24,6 +26,13 @@ def lay(bench: Workbench) -> None:
     lay_middle_layer(bench)
 
 
+def rib_border(bench: Workbench, number: int, which: str) -> np.ndarray:
+    """One border (k, 3) of a left rib, mm; told apart by height, not by the landmark's name."""
+    pair = [bench.landmark(f"rib_{number}.left.{w}_border") for w in ("upper", "lower")]
+    pair.sort(key=lambda curve: curve[:, 2].mean())
+    return pair[1] if which == "upper" else pair[0]
+
+
 def lay_external_intercostals(bench: Workbench) -> None:
     """Fill each space between two ribs; fibres run down and forward (seen behind: down and out).
 
@@ -31,10 +40,10 @@ def lay_external_intercostals(bench: Workbench) -> None:
     """
     outward = radial(bench)
     for number in range(1, 12):
-        upper = bench.landmark(f"rib_{number}.left.lower_border")
-        lower = bench.landmark(f"rib_{number + 1}.left.upper_border")
+        upper = rib_border(bench, number, "lower")
+        lower = rib_border(bench, number + 1, "upper")
         last = 0.93 if number < 10 else (0.80 if number == 10 else 0.62)
-        across = 40 if bench.full else 14
+        across = 34 if bench.full else 16
         top = part_of_curve(upper, 0.03, last, across)
         bottom = part_of_curve(lower, 0.03, 1.0, 200)
         # The fibre's lower end lies further forward than its upper end by about the space's height.
@@ -48,23 +57,67 @@ def lay_external_intercostals(bench: Workbench) -> None:
             ends.append(
                 int(np.argmin(np.linalg.norm(bottom - (near + slant * height * way), axis=1)))
             )
-        ends = np.maximum.accumulate(ends)
-        foot = bottom[ends]
-        u = np.linspace(0, 1, 7 if bench.full else 5)
-        mid = (1 - u)[None, :, None] * top[:, None] + u[None, :, None] * foot[:, None]
-        mid += (
-            0.6 * outward(mid.reshape(-1, 3)).reshape(mid.shape) * np.sin(np.pi * u)[None, :, None]
-        )
-        thickness = np.full(mid.shape[:2], 2.4 * bench.frame.scale)
-        thickness[:, [0, -1]] = 1.6
+        ends = np.maximum.accumulate(ends).astype(float)
+        for _ in range(2):
+            ends[1:-1] = 0.25 * ends[:-2] + 0.5 * ends[1:-1] + 0.25 * ends[2:]
+        places = np.arange(len(bottom))
+        foot = np.stack([np.interp(ends, places, bottom[:, i]) for i in range(3)], axis=1)
+        # The borders stop a hair short of the ribs, so that the sheet lies flush between them.
+        span = foot - top
+        height = np.linalg.norm(span, axis=1, keepdims=True)
+        short = np.minimum(1.0 / np.maximum(height, 1e-6), 0.3)
+        u = np.linspace(0, 1, 5)
+        share = short + u[None, :] * (1 - 2 * short)
+        mid = top[:, None] + share[..., None] * span[:, None]
+        away = outward(mid.reshape(-1, 3)).reshape(mid.shape)
+        thickness = np.full(mid.shape[:2], 2.2 * bench.frame.scale)
+        thickness[:, [0, -1]] = 1.2
+        tubes = [bench.index(i) for i in bench.near_ids(mid, 2.0) if bench.parts[i].kind in _TUBES]
+        ribs = [bench.index(i) for i in bench.near_ids(mid, 2.0) if i.startswith(("rib_", "vert"))]
+        mid = _lifted_over(mid, away, 0.5 * thickness + 0.25, tubes + ribs)
         sheet = SheetGrid(mid, thickness, None, 1)
-        facing = float((sheet.normals() * outward(mid.reshape(-1, 3)).reshape(mid.shape)).sum())
+        facing = float((sheet.normals() * away).sum())
         sheet = SheetGrid(mid, thickness, None, 1 if facing > 0 else -1)
         put_sheet(
             bench, "external_intercostal", sheet,
             [End(f"rib_{number}.left", top)], [End(f"rib_{number + 1}.left", foot)],
             part_id=f"external_intercostal_{number}.left", tendon=(0.05, 0.05), slab_mm=6.0,
+            resolve=False,
         )  # fmt: skip
+
+
+def _lifted_over(
+    mid: np.ndarray, away: np.ndarray, clearance: np.ndarray, under: list[MeshIndex]
+) -> np.ndarray:
+    """Lift a grid outward over the tubes and bones under it, evenly.
+
+    Parameters
+    ----------
+    mid, away : (across, along, 3) float
+        Mid-surface, mm, and outward unit vectors.
+    clearance : (across, along) float
+        Wanted distance from the mid-surface, mm.
+    under : list of MeshIndex
+
+    Returns
+    -------
+    (across, along, 3) float
+    """
+    lift = np.zeros(mid.shape[:2])
+    for _ in range(3):
+        points = (mid + lift[..., None] * away).reshape(-1, 3)
+        short = np.zeros(len(points))
+        for index in under:
+            low, high = index.bounds
+            near = np.flatnonzero(np.all((points > low - 2.0) & (points < high + 2.0), axis=1))
+            if len(near):
+                distance = index.signed_distance(points[near], 4.0)[0]
+                short[near] = np.maximum(short[near], clearance.ravel()[near] - distance)
+        lift += np.clip(short, 0.0, 1.5).reshape(lift.shape)
+    # What one fibre is lifted its neighbours follow by half.
+    padded = np.pad(lift, ((1, 1), (0, 0)), mode="edge")
+    lift = np.maximum(lift, 0.5 * np.maximum(padded[:-2], padded[2:]))
+    return mid + lift[..., None] * away
 
 
 def lay_psoas(bench: Workbench) -> None:
@@ -95,29 +148,34 @@ def lay_quadratus_lumborum(bench: Workbench) -> None:
     """
     bulk = bench.body.muscle_bulk * bench.frame.scale
     crest = bench.landmark("ilium.left.crest")
-    lower = bench.landmark("rib_12.left.lower_border")
-    starts = part_of_curve(crest, 0.20, 0.36, 5)
-    ends = part_of_curve(lower, 0.62, 0.10, 5)
-    solid, lines = Solid(), []
-    u = np.linspace(0, 1, 9)[:, None]
-    floor = bench.gutter
-    for start, end in zip(starts[::-1], ends, strict=True):
-        line = (1 - u) * (start + [-3.0, -4.0, 0.0]) + u * (end + [0, -2.0, -1.0])
-        # Behind psoas and in front of the middle layer: a hand's breadth in front of the roof.
-        bed = floor.floor_at(line[:, 0], line[:, 2]) - 11.0 * bulk
-        hold = np.sin(np.pi * u[:, 0])
+    lower = rib_border(bench, 12, "lower")
+    starts = part_of_curve(crest, 0.36, 0.20, 4) + [-3.0, -4.0, 0.0]
+    ends = part_of_curve(lower, 0.62, 0.16, 4) + [0, -6.0, -1.0]
+    levels = ("L1", "L2", "L3", "L4")
+    tips = np.array([bench.landmark(f"{v}.left.transverse_process") for v in levels])
+    u = np.linspace(0, 1, 9)
+    paths = []
+    for start, end in zip(starts, ends, strict=True):
+        line = (1 - u)[:, None] * start + u[:, None] * end
+        # Behind psoas and in front of the middle layer.
+        bed = bench.gutter.floor_at(line[:, 0], line[:, 2]) - 14.0 * bulk
+        hold = np.clip(np.minimum(u, 1 - u) / 0.13, 0.0, 1.0)
         line[:, 1] = (1 - hold) * line[:, 1] + hold * np.minimum(line[:, 1], bed)
-        lines.append(line)
-        solid.sweep(line, [1.0, 0, 0.2], 9.0 * bulk, 5.0 * bulk, blend=3.0)
-    for level in ("L1", "L2", "L3", "L4"):
-        tip = bench.landmark(f"{level}.left.transverse_process")
-        start = starts[1] + [-3.0, -4.0, 0.0]
-        line = (1 - u) * start + u * (tip + [2.0, -4.0, -1.0])
-        solid.sweep(line, [1.0, 0, 0.2], 6.0 * bulk, 3.5 * bulk, blend=3.0)
-        lines.append(line)
-    lay_small(bench, "quadratus_lumborum.left", "quadratus_lumborum", solid, lines,
-              ("hip_bone.left", "rib_12.left"), triangles=(2400, 400),
-              spacing=(1.5, 2.5), tendon=(0.06, 0.05))  # fmt: skip
+        paths.append(line)
+    # The inner border touches the transverse processes.
+    order = np.argsort(tips[:, 2])
+    inner, z = paths[-1], paths[-1][:, 2]
+    inside = np.clip(np.minimum(u, 1 - u) / 0.2, 0, 1)
+    for axis, shift in ((0, 5.0), (1, -8.0)):
+        at_tips = np.interp(z, tips[order, 2], tips[order, axis]) + shift
+        inner[:, axis] = (1 - inside) * inner[:, axis] + inside * at_tips
+    grid = fan_grid(paths, 9, 11)
+    fixed_below = [End("hip_bone.left", grid[:, 0])]
+    fixed_above = [End("rib_12.left", grid[:, -1])]
+    fixed_above += [End(f"vertebra_{v}", t[None]) for v, t in zip(levels, tips, strict=True)]
+    lay_fan(bench, "quadratus_lumborum", grid,
+            fan_thickness(9, 11, 12.0 * bulk, (0.6, 0.45), edge=0.55), fixed_below, fixed_above,
+            triangles=(2800, 480), spacing=(1.8, 2.6), tendon=(0.06, 0.05))  # fmt: skip
 
 
 def lay_middle_layer(bench: Workbench) -> None:
