@@ -252,7 +252,8 @@ def _landmarks(
     end: np.ndarray,
 ) -> dict[str, np.ndarray]:
     around = rings.shape[1]
-    outer, upper, lower = rings[:, 0], rings[:, around // 4], rings[:, 3 * around // 4]
+    # Rings run from the outer face over the lower border and the inner face to the upper one.
+    outer, lower, upper = rings[:, 0], rings[:, around // 4], rings[:, 3 * around // 4]
     where = {name: int(np.argmin(np.abs(arcs - arc))) for name, arc in course.places.items()}
     first = where["tubercle"]
     name = f"rib_{number}.left"

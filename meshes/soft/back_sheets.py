@@ -102,9 +102,10 @@ def lay_serrati_posteriores(bench: Workbench) -> None:
     levels = ["C7", "T1", "T2", "T3"]
     ligament = nuchal_edge(bench, 0.12, 0.04, 3)
     spines = _spines(bench, levels)
-    pieces = []
-    for number in (2, 3, 4, 5):
-        pieces.append((number, _on_rib(bench, number, 9.0, 27.0, border=0.35)))
+    # The ribs run much as these fibres do: each slip ends across its rib, not along it.
+    pieces = [
+        (n, _across_rib(bench, n, beyond)) for n, beyond in ((2, 16), (3, 22), (4, 18), (5, 18))
+    ]
     _serrated(
         bench, "serratus_posterior_superior",
         [End("nuchal_ligament", ligament), *_ends(levels, spines)],
@@ -123,7 +124,7 @@ def lay_serrati_posteriores(bench: Workbench) -> None:
         (9, 12.0, 34.0),
         (10, 14.0, 38.0),
         (11, 16.0, 40.0),
-        (12, 22.0, 46.0),
+        (12, 48.0, 66.0),
     ):
         pieces.append((number, _on_rib(bench, number, first, last, border=-0.35)))
     _serrated(
@@ -150,6 +151,18 @@ def _on_rib(bench: Workbench, number: int, first: float, last: float, border: fl
     near = np.array([towards[np.argmin(np.linalg.norm(towards - p, axis=1))] for p in points])
     points = points + 2 * abs(border) * (near - points)
     return points + 0.5 * radial(bench)(points)
+
+
+def _across_rib(bench: Workbench, number: int, beyond: float) -> np.ndarray:
+    """Points (5, 3) from the upper to the lower border of a rib, `beyond` mm past its angle."""
+    middle = _on_rib(bench, number, beyond, beyond + 0.1, border=0.0)[0]
+    ends = []
+    for which in ("upper", "lower"):
+        border = bench.landmark(f"rib_{number}.left.{which}_border")
+        ends.append(border[np.argmin(np.linalg.norm(border - middle, axis=1))])
+    upper, lower = (0.75 * end + 0.25 * middle for end in ends)
+    curve = part_of_curve(np.array([upper, middle, lower]), 0.0, 1.0, 5)
+    return curve + 0.5 * radial(bench)(curve)
 
 
 def _serrated(bench, entry, origins, origin, pieces) -> None:
@@ -397,21 +410,18 @@ def lay_latissimus(bench: Workbench) -> None:
         flesh.append([x * scale, y, z])
     flesh = np.array(flesh)
     crest = bench.landmark("ilium.left.crest")
-    on_crest = part_of_curve(crest, 0.24, 0.40, 6)
+    on_crest = part_of_curve(crest, 0.24, 0.37, 6)
     on_crest = on_crest + 0.8 * radial(bench)(on_crest) + [0, 0, 0.8]
-    # Slips of three fibres each on the lower ribs, lateral to the fibres from the crest.
+    floor = bench.landmark("humerus.left.intertubercular_floor")
+    # Slips of three fibres each on the lower ribs, in front of the last fibre from the crest.
     slip = 3 if bench.full else 2
-    ribs = []
-    for number, share in ((12, 0.80), (11, 0.68), (10, 0.58)):
-        shaft = bench.landmark(f"rib_{number}.left.shaft")
-        curve = part_of_curve(shaft, share - 0.05, share + 0.04, slip)
-        ribs.append((number, curve + 0.8 * radial(bench)(curve)))
+    ribs = _latissimus_slips(bench, on_crest[-1], floor.mean(axis=0), slip)
     main, along = (36, 56) if bench.full else (17, 30)
     across = main + slip * len(ribs)
     body = _even(np.concatenate([spines, flesh, on_crest]), main)
     origin = np.concatenate([body, *[c for _, c in ribs]])
-    cells = slip_cells(across, along, [main, *[slip] * len(ribs)], [0.16, 0.14, 0.12], end="origin")
-    floor = bench.landmark("humerus.left.intertubercular_floor")
+    gaps = [0.16, 0.14, 0.12, 0.10][: len(ribs)]
+    cells = slip_cells(across, along, [main, *[slip] * len(ribs)], gaps, end="origin")
     # The sheet turns over: upper fibres end lowest, the lateral ones highest.
     insertion = part_of_curve(floor, 0.72, 0.22, across)
     guide = _latissimus_guide(bench, across)
@@ -437,6 +447,31 @@ def lay_latissimus(bench: Workbench) -> None:
         tendon=(0.10, 0.14), fibres=24,
         contacts=[Contact("latissimus_dorsi.left", fascia, "blend", flesh)],
     )  # fmt: skip
+
+
+def _latissimus_slips(
+    bench: Workbench, crest_end: np.ndarray, arm_end: np.ndarray, count: int
+) -> list[tuple[int, np.ndarray]]:
+    """Rib number and points (count, 3) of each costal slip, mm, lowest first.
+
+    A slip starts where its rib comes out in front of the border that runs from
+    the crest to the arm; ribs that end behind it (often the twelfth) are only
+    overlain. Three or four lower ribs (Gray 1918, as recalled).
+    """
+    slips = []
+    for number in (12, 11, 10, 9):
+        shaft = bench.landmark(f"rib_{number}.left.shaft")
+        fine = part_of_curve(shaft, 0.2, 0.97, 80)
+        along = (fine[:, 2] - crest_end[2]) / (arm_end[2] - crest_end[2])
+        border_y = crest_end[1] + along * (arm_end[1] - crest_end[1])
+        # Each slip comes out in front of the one below, so that no fibre crosses another.
+        clear = (4.0 + 10.0 * len(slips)) * bench.frame.scale
+        free = np.flatnonzero(fine[:, 1] < border_y - clear)
+        if len(free) == 0 or free[0] + 5 >= len(fine):
+            continue
+        curve = part_of_curve(fine[free[0] : free[0] + 5], 0.0, 1.0, count)
+        slips.append((number, curve + 0.8 * radial(bench)(curve)))
+    return slips
 
 
 def _latissimus_guide(bench: Workbench, across: int) -> dict[float, np.ndarray]:

@@ -143,8 +143,7 @@ def lay_lumbar_arteries(bench: Workbench) -> None:
 
 def _groove(bench: Workbench, number: int) -> tuple[np.ndarray, np.ndarray]:
     """Lower border of a rib and the direction into the chest along it, (n, 3) each."""
-    borders = [bench.landmark(f"rib_{number}.left.{edge}_border") for edge in ("lower", "upper")]
-    border = resample(min(borders, key=lambda curve: float(curve[:, 2].mean())), 40)
+    border = resample(bench.landmark(f"rib_{number}.left.lower_border"), 40)
     shaft = resample(bench.landmark(f"rib_{number}.left.shaft"), 120)
     # Towards the middle of the chest, level.
     middle = shaft[:100].mean(0)

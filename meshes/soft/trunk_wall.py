@@ -26,13 +26,6 @@ def lay(bench: Workbench) -> None:
     lay_middle_layer(bench)
 
 
-def rib_border(bench: Workbench, number: int, which: str) -> np.ndarray:
-    """One border (k, 3) of a left rib, mm; told apart by height, not by the landmark's name."""
-    pair = [bench.landmark(f"rib_{number}.left.{w}_border") for w in ("upper", "lower")]
-    pair.sort(key=lambda curve: curve[:, 2].mean())
-    return pair[1] if which == "upper" else pair[0]
-
-
 def lay_external_intercostals(bench: Workbench) -> None:
     """Fill each space between two ribs; fibres run down and forward (seen behind: down and out).
 
@@ -40,8 +33,8 @@ def lay_external_intercostals(bench: Workbench) -> None:
     """
     outward = radial(bench)
     for number in range(1, 12):
-        upper = rib_border(bench, number, "lower")
-        lower = rib_border(bench, number + 1, "upper")
+        upper = bench.landmark(f"rib_{number}.left.lower_border")
+        lower = bench.landmark(f"rib_{number + 1}.left.upper_border")
         last = 0.93 if number < 10 else (0.80 if number == 10 else 0.62)
         across = 34 if bench.full else 16
         top = part_of_curve(upper, 0.03, last, across)
@@ -148,7 +141,7 @@ def lay_quadratus_lumborum(bench: Workbench) -> None:
     """
     bulk = bench.body.muscle_bulk * bench.frame.scale
     crest = bench.landmark("ilium.left.crest")
-    lower = rib_border(bench, 12, "lower")
+    lower = bench.landmark("rib_12.left.lower_border")
     starts = part_of_curve(crest, 0.36, 0.20, 4) + [-3.0, -4.0, 0.0]
     ends = part_of_curve(lower, 0.62, 0.16, 4) + [0, -6.0, -1.0]
     levels = ("L1", "L2", "L3", "L4")

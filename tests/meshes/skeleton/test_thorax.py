@@ -140,6 +140,13 @@ def test_false_ribs_join_the_cartilage_above(pieces, landmarks, number):
     assert above.query(medial[None])[0][0] < 5.0
 
 
+@pytest.mark.parametrize("number", RIBS)
+def test_the_upper_border_of_a_rib_lies_above_its_lower_border(landmarks, number):
+    upper = landmarks[f"rib_{number}.left.upper_border"]
+    lower = landmarks[f"rib_{number}.left.lower_border"]
+    assert np.all(upper[:, 2] > lower[:, 2])
+
+
 def test_rib_angles_move_away_from_the_midline_downward(landmarks):
     across = [landmarks[f"rib_{n}.left.angle"][0] for n in range(2, 11)]
     assert np.all(np.diff(across) > 0)
