@@ -151,7 +151,7 @@ def _word_score(typed: str, word: str) -> float:
     return 0.85 - 0.15 * count if count <= most else 0.0
 
 
-def _score(typed: list[str], name: str) -> float:
+def score(typed: list[str], name: str) -> float:
     """How well typed words fit a name: each must find its own word."""
     words = name.split()
     if typed == words:
@@ -228,7 +228,7 @@ def find(text: str, catalogue: Catalogue, limit: int = 12) -> list[NameHit]:
 
 
 def _best(typed: list[str], names: tuple[str, ...]) -> tuple[float, str]:
-    return max(((_score(typed, plain(n)), n) for n in names), default=(0.0, ""))
+    return max(((score(typed, plain(n)), n) for n in names), default=(0.0, ""))
 
 
 def _family_hit(

@@ -6,6 +6,7 @@ import numpy as np
 from scipy.ndimage import distance_transform_edt, gaussian_filter, label
 
 from meshes.drape.distance import MeshIndex, merge
+from meshes.drape.field import Field
 from meshes.model import Part
 from meshes.shapes.contour import contour_grid, largest_piece, relax, simplify
 from meshes.soft.envelope import envelope_of, fat_thickness, skin_thickness
@@ -13,6 +14,14 @@ from meshes.soft.workbench import Workbench, trimesh_of
 
 _CLEAR_MM = 3.4
 """Room to everything modelled; the contour is coarse."""
+_WALL = (
+    "external_oblique",
+    "internal_oblique",
+    "gluteus_maximus",
+    "gluteus_medius",
+    "hip_bone",
+    "femur",
+)
 _CREVICE_MM = 8.5
 """Radius of the ball that must fit: narrower crevices stay empty."""
 
@@ -57,6 +66,7 @@ def lay_context(bench: Workbench) -> None:
     at = points[:, 0] <= -bench.field.origin[0]
     parts[at] = np.minimum(parts[at], bench.field.sample(mirrored[at]))
     room = np.minimum(parts - _CLEAR_MM, np.minimum(-body, -ends)).reshape(count)
+    room[_outside_the_wall(bench, points).reshape(count)] = -_CREVICE_MM
     # Opening: what a ball can reach from within.
     wide = distance_transform_edt(_mirrored(room > 0), sampling=h)[count[0] - 1 :]
     seeds, _ = label(wide > _CREVICE_MM)
@@ -91,6 +101,24 @@ def lay_context(bench: Workbench) -> None:
         region=record.region,
     )
     bench.add(part, solid=False)
+
+
+def _outside_the_wall(bench: Workbench, points: np.ndarray) -> np.ndarray:
+    """(n,) bool: points of loin and hip that lie lateral to the modelled wall, not within it.
+
+    They would stand as slabs beside obliques and gluteal muscles. Points form
+    a grid whose first axis is x; a row counts as outside from its first
+    crossing of the wall on.
+    """
+    wall = Field(bench.field.origin, bench.field.upper, bench.field.spacing)
+    for name in _WALL:
+        wall.add_mesh(bench.index(f"{name}.left"))
+    inside = wall.sample(points) < 1.0
+    columns = np.unique(points[:, 0]).size
+    beyond = np.maximum.accumulate(inside.reshape(columns, -1), axis=0).ravel()
+    low = bench.landmark("femur.left.greater_trochanter")[2]
+    high = bench.landmark("rib_9.left.anterior_end")[2]
+    return beyond & (points[:, 2] > low) & (points[:, 2] < high)
 
 
 def _cleared(bench: Workbench, vertices: np.ndarray, faces: np.ndarray) -> np.ndarray:
