@@ -186,6 +186,7 @@ def lay_levatores_costarum(bench: Workbench) -> None:
         number = int(level[1:]) + span if level[0] == "T" else span
         process = bench.landmark(f"{level}.left.transverse_process")
         upper = bench.landmark(f"rib_{number}.left.upper_border")
+        shaft = bench.landmark(f"rib_{number}.left.shaft")
         tubercle = bench.landmark(f"rib_{number}.left.tubercle")
         angle = bench.landmark(f"rib_{number}.left.angle")
         inner = 0.7 * tubercle + 0.3 * angle
@@ -195,7 +196,10 @@ def lay_levatores_costarum(bench: Workbench) -> None:
         u = np.linspace(0, 1, 9)[:, None]
         for share in (0.0, 0.5, 1.0):
             target = inner + share * (outer - inner)
-            end = upper[np.argmin(np.linalg.norm(upper - target, axis=1))] + [0, 0.8, -1.0]
+            # On the outer face below the upper border, which the intercostal muscle takes.
+            border = upper[np.argmin(np.linalg.norm(upper - target, axis=1))]
+            face = shaft[np.argmin(np.linalg.norm(shaft - border, axis=1))]
+            end = 0.45 * border + 0.55 * face
             end = on_bone(bench, f"rib_{number}.left", end)
             line = (1 - u) * start + u * end + np.sin(np.pi * u) * np.array([0, 1.0 * span, 0])
             line = lifted(bench, line, 1.8)
