@@ -124,7 +124,7 @@ def lay_serrati_posteriores(bench: Workbench) -> None:
         (9, 12.0, 34.0),
         (10, 14.0, 38.0),
         (11, 16.0, 40.0),
-        (12, 48.0, 66.0),
+        (12, 62.0, 80.0),
     ):
         pieces.append((number, _on_rib(bench, number, first, last, border=-0.35)))
     _serrated(
