@@ -174,11 +174,27 @@ def simplify(
         if len(new_faces) > target * 1.1 and aggression < 7:
             aggression += 2
             continue
-        new_faces = new_faces.astype(np.int64)
+        points, new_faces = without_flaps(points.astype(np.float64), new_faces.astype(np.int64))
         if is_two_manifold(new_faces):
-            return points.astype(np.float64), new_faces
+            return points, new_faces
         target = int(target * 1.4)
     return vertices, faces
+
+
+def without_flaps(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """Drop pairs of faces on the same three vertices, and the vertices only they used.
+
+    Decimation leaves them where a thin piece collapsed. They enclose nothing,
+    pass as closed, and turn the sign of distances near them.
+    """
+    _, inverse, count = np.unique(
+        np.sort(faces, axis=1), axis=0, return_inverse=True, return_counts=True
+    )
+    keep = count[inverse.ravel()] == 1
+    if keep.all():
+        return vertices, faces
+    used, renumbered = np.unique(faces[keep], return_inverse=True)
+    return vertices[used], renumbered.reshape(-1, 3)
 
 
 def is_two_manifold(faces: np.ndarray) -> bool:

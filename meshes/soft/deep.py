@@ -23,20 +23,20 @@ _UNDER_ROOF = 0.25
 _UNDER_APONEUROSIS = APONEUROSIS_MM + 0.45
 
 _TRIANGLES = {
-    "iliocostalis_lumborum": 9000,
-    "iliocostalis_thoracis": 6000,
-    "iliocostalis_cervicis": 4000,
-    "longissimus_thoracis": 14000,
-    "longissimus_cervicis": 5000,
-    "longissimus_capitis": 5000,
-    "spinalis_thoracis": 5000,
-    "spinalis_cervicis": 2500,
-    "semispinalis_thoracis": 7000,
-    "semispinalis_cervicis": 6000,
-    "semispinalis_capitis": 8000,
-    "multifidus_cervicis": 4000,
-    "multifidus_thoracis": 7000,
-    "multifidus_lumborum": 9000,
+    "iliocostalis_lumborum": 12600,
+    "iliocostalis_thoracis": 8400,
+    "iliocostalis_cervicis": 5600,
+    "longissimus_thoracis": 19600,
+    "longissimus_cervicis": 7000,
+    "longissimus_capitis": 7000,
+    "spinalis_thoracis": 7000,
+    "spinalis_cervicis": 3500,
+    "semispinalis_thoracis": 9800,
+    "semispinalis_cervicis": 8400,
+    "semispinalis_capitis": 11200,
+    "multifidus_cervicis": 5600,
+    "multifidus_thoracis": 9800,
+    "multifidus_lumborum": 12600,
 }
 
 # Share of the fibre length that is tendon at origin and insertion (common
@@ -77,7 +77,7 @@ def lay(bench: Workbench) -> None:
         solid.origin,
         spacing,
         [_strand(bench, f) for f in fascicles],
-        {name: bench.triangles(_TRIANGLES[name], _TRIANGLES[name] // 7) for name in families},
+        {name: bench.triangles(_TRIANGLES[name], _TRIANGLES[name] // 8) for name in families},
         gap=_GAP,
         core=max(3.2, 2.0 * spacing),
         obstacles=[bench.index(i) for i in near],

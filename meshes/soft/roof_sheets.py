@@ -17,6 +17,7 @@ APONEUROSIS_MM = 0.9
 FASCIA_MM = 0.8
 """Drawn thickness of the posterior layer (published 0.5-0.6 mm: drawn thicker)."""
 _MEDIAN_MM = 0.2
+_FASCIAL_SPINES = ("T10", "T11", "T12", "L1", "L2", "L3", "L4")
 
 
 def aponeurosis_top(bench: Workbench, t: np.ndarray) -> np.ndarray:
@@ -85,8 +86,13 @@ def lay_thoracolumbar_fascia(bench: Workbench) -> None:
     sheet = _on_roof(
         bench, float(crest[2]) + 1.0, top, 1.0, 0.25 + FASCIA_MM / 2, FASCIA_MM, across, along
     )
-    spines = [End(f"vertebra_{v}", bench.landmark(f"{v}.spinous_process")[None] + [0.5, 0.5, 0])
-              for v in ("T10", "T11", "T12", "L1", "L2", "L3", "L4", "L5")]  # fmt: skip
+    # Over the spine tips runs the supraspinous ligament, down to L4: there the fascia meets it.
+    tips = [bench.landmark(f"{v}.spinous_process") for v in _FASCIAL_SPINES]
+    ligament = bench.index("supraspinous_ligament").signed_distance(np.array(tips) + [0.5, 3.0, 0])
+    spines = [
+        End("supraspinous_ligament", ligament[1]),
+        End("vertebra_L5", bench.landmark("L5.spinous_process")[None] + [0.5, 0.5, 0]),
+    ]
     sacral = np.array([bench.landmark(f"S{i}.median_crest") + [0.5, 0.5, 0] for i in (1, 2, 3)])
     put_sheet(
         bench, "thoracolumbar_fascia_posterior", sheet, [*spines, End("sacrum", sacral)], [],

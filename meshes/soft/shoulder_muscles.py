@@ -242,8 +242,8 @@ def lay_deltoid(bench: Workbench) -> None:
     grid = smooth_grid(lift_grid(bench.field, smooth_grid(grid, 3), 0.5 * thickness + 1.0), 1)
     lay_fan(
         bench, "deltoid", grid, thickness, [End(i, c) for i, c in pieces],
-        [End("humerus.left", insertion)], triangles=(4800, 1700), spacing=(2.1, 2.2),
-        tendon=(0.02, 0.1), region="shoulder", gap=0.9,
+        [End("humerus.left", insertion)], triangles=(5200, 2600), spacing=(2.1, 2.2),
+        tendon=(0.02, 0.1), region="shoulder", gap=1.1,
     )  # fmt: skip
 
 

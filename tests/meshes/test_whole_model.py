@@ -14,9 +14,9 @@ KNOWN_FAULTS = {
     "inventory": 10,
     "outward": 2,
     "self_intersection": 20,
-    "overlap": 123,
-    "contact": 68,
-    "attachment": 108,
+    "overlap": 115,
+    "contact": 54,
+    "attachment": 100,
 }
 """Findings that fail at full detail."""
 
@@ -66,7 +66,7 @@ def test_attachments_and_contacts_hold_but_for_what_is_known(full_model, indexes
 
 def test_triangles_stay_within_reach_of_the_budget(full_model):
     # The budget is 1.5 million; a hundredth more is borne.
-    assert sum(len(part.mesh.faces) for part in full_model.parts.values()) <= 1_520_000
+    assert sum(len(part.mesh.faces) for part in full_model.parts.values()) <= 1_500_000
 
 
 def test_every_part_has_a_stratum_a_row_and_its_own_id(full_model):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from meshes.shapes.contour import contour, is_two_manifold
+from meshes.shapes.contour import contour, is_two_manifold, without_flaps
 from meshes.shapes.solid import Solid
 
 
@@ -54,3 +54,15 @@ def test_a_mesh_with_a_missing_face_is_no_manifold():
     mesh = contour(Solid().ellipsoid([0, 0, 0], [8, 6, 5]), 1.0, 400)
     assert is_two_manifold(mesh.faces)
     assert not is_two_manifold(mesh.faces[1:])
+
+
+def test_a_pair_of_faces_back_to_back_is_dropped():
+    mesh = contour(Solid().ellipsoid([0, 0, 0], [8, 6, 5]), 1.0, 400)
+    count = len(mesh.vertices)
+    flap = np.array([[0, 1, 2], [2, 1, 0]]) + count
+    vertices = np.concatenate([mesh.vertices, [[20.0, 0, 0], [21, 0, 0], [20, 1, 0]]])
+    faces = np.concatenate([mesh.faces, flap])
+    assert is_two_manifold(faces)
+    kept_vertices, kept_faces = without_flaps(vertices, faces)
+    assert len(kept_faces) == len(mesh.faces)
+    assert len(kept_vertices) == count
