@@ -6,6 +6,7 @@ meets half a file, and the same model always gives the same bytes.
 
 from __future__ import annotations
 
+import difflib
 import json
 import os
 import struct
@@ -303,25 +304,97 @@ def write_model(model: BackModel, folder: Path) -> list[Path]:
     ]
 
 
-def write_stl(model: BackModel, folder: Path, pieces: str) -> list[Path]:
-    """Write STL files: one for the whole ("whole"), one a stratum or one a part.
+PIECES = ("whole", "stratum", "part")
+FORMS = ("stl", "glb")
+
+
+def chosen_parts(model: BackModel, names: Iterable[str]) -> list[Part]:
+    """Return the parts that names stand for, in the model's order.
+
+    Parameters
+    ----------
+    model : BackModel
+    names : iterable of str
+        A part id ("rhomboid_major.left"), an id without its side, a row or a group of the
+        catalogue, or a stratum ("stratum_3").
 
     Raises
     ------
     PeelbackError
-        ``pieces`` is none of the three, or the folder cannot be written.
+        A name stands for nothing in this model; the message gives the nearest ones.
+    """
+    found: set[str] = set()
+    for name in names:
+        parts = [part.id for part in model.parts.values() if name in _handles(part)]
+        if not parts:
+            known = sorted({h for part in model.parts.values() for h in _handles(part)})
+            near = difflib.get_close_matches(name, known, n=3) or ["vertebra_T4", "stratum_3"]
+            raise PeelbackError(f"no part is called {name!r}; near it: {', '.join(near)}")
+        found.update(parts)
+    return [part for part in model.parts.values() if part.id in found]
+
+
+def _handles(part: Part) -> set[str]:
+    """All names by which a part can be asked for."""
+    return {part.id, part.name, part.entry, part.group, f"stratum_{part.stratum}"} - {""}
+
+
+def grouped(parts: Iterable[Part], pieces: str) -> dict[str, list[Part]]:
+    """Return parts by the name of the file that they go into.
+
+    Parameters
+    ----------
+    pieces : {"whole", "stratum", "part"}
+
+    Raises
+    ------
+    PeelbackError
+        ``pieces`` is none of the three.
     """
     if pieces == "whole":
-        chosen = {"back": list(model.parts.values())}
-    elif pieces == "stratum":
-        chosen = {}
-        for part in sorted(model.parts.values(), key=lambda part: part.stratum):
-            chosen.setdefault(f"stratum_{part.stratum:02d}", []).append(part)
-    elif pieces == "part":
-        chosen = {part_id: [part] for part_id, part in model.parts.items()}
-    else:
-        raise PeelbackError(f"stl must be one of whole, stratum, part, got {pieces!r}")
-    return [write_bytes(folder / f"{name}.stl", stl_bytes(parts)) for name, parts in chosen.items()]
+        return {"back": list(parts)}
+    if pieces == "part":
+        return {part.id: [part] for part in parts}
+    if pieces != "stratum":
+        raise PeelbackError(f"pieces must be one of {', '.join(PIECES)}, got {pieces!r}")
+    strata: dict[str, list[Part]] = {}
+    for part in sorted(parts, key=lambda part: part.stratum):
+        strata.setdefault(f"stratum_{part.stratum:02d}", []).append(part)
+    return strata
+
+
+def write_pieces(
+    model: BackModel, folder: Path, form: str, pieces: str, names: Iterable[str] = ()
+) -> list[Path]:
+    """Write STL or GLB files: one for the whole ("whole"), one a stratum or one a part.
+
+    STL is in LPS millimetres, z to the head, as printers have it; GLB in glTF's
+    metres and axes. Every part is a closed shell of its own; parts that touch are
+    not joined, which slicing programs take as one body.
+
+    Parameters
+    ----------
+    model : BackModel
+    folder : Path
+    form : {"stl", "glb"}
+    pieces : {"whole", "stratum", "part"}
+    names : iterable of str
+        Only these parts (see :func:`chosen_parts`); all when empty.
+
+    Raises
+    ------
+    PeelbackError
+        A word is none of those allowed, a name is unknown, or the folder cannot be written.
+    """
+    if form not in FORMS:
+        raise PeelbackError(f"form must be one of {', '.join(FORMS)}, got {form!r}")
+    names = list(names)
+    parts = chosen_parts(model, names) if names else list(model.parts.values())
+    make = {"stl": stl_bytes, "glb": glb_bytes}[form]
+    return [
+        write_bytes(folder / f"{name}.{form}", make(members))
+        for name, members in grouped(parts, pieces).items()
+    ]
 
 
 def write_bytes(path: Path, data: bytes) -> Path:

@@ -48,7 +48,19 @@ def make_parser() -> argparse.ArgumentParser:
     build = verbs.add_parser("build", help="write model.glb and model.json")
     build.add_argument("--out", type=Path, required=True, metavar="DIR", help="folder to write to")
     build.add_argument(
-        "--stl", metavar="whole|stratum|part", help="write STL files as well, in LPS millimetres"
+        "--stl",
+        metavar="whole|stratum|part",
+        help="write STL files as well, closed and in LPS millimetres",
+    )
+    build.add_argument(
+        "--glb",
+        metavar="whole|stratum|part",
+        help="write GLB files by stratum or part as well, in glTF metres",
+    )
+    build.add_argument(
+        "--only",
+        metavar="NAME,NAME",
+        help="STL and GLB of these only: part ids, rows, groups, stratum_3",
     )
 
     check = verbs.add_parser("check", help="verify geometry and facts; exit 1 when any fails")

@@ -34,18 +34,26 @@ def load(body: Body, detail: str) -> BackModel:
 
 
 def build(words: argparse.Namespace, body: Body, detail: str) -> int:
-    """Write model.glb and model.json, and STL files on request."""
+    """Write model.glb and model.json, and STL and GLB files in pieces on request."""
     from meshes import export
 
-    pieces = words.stl
-    if pieces is not None and pieces not in ("whole", "stratum", "part"):
-        raise PeelbackError(f"stl must be one of whole, stratum, part, got {pieces!r}")
+    wanted = {form: getattr(words, form) for form in export.FORMS if getattr(words, form)}
+    for form, pieces in wanted.items():
+        if pieces not in export.PIECES:
+            raise PeelbackError(f"{form} must be one of {', '.join(export.PIECES)}, got {pieces!r}")
+    names = [name.strip() for name in (words.only or "").split(",") if name.strip()]
+    if words.only is not None and not names:
+        raise PeelbackError("only must name a part, a row, a group or a stratum")
+    if names and not wanted:
+        raise PeelbackError("only needs stl or glb, as in: --stl part --only rhomboid_major.left")
     # Find out before minutes of building whether there is a place to write to.
     export.write_bytes(words.out / "model.json", b"{}")
     model = load(body, detail)
+    if names:
+        export.chosen_parts(model, names)
     paths = export.write_model(model, words.out)
-    if pieces is not None:
-        paths += export.write_stl(model, words.out / "stl", pieces)
+    for form, pieces in wanted.items():
+        paths += export.write_pieces(model, words.out / form, form, pieces, names)
     facts = {
         "files": [str(path) for path in paths],
         "parts": len(model.parts),
@@ -54,12 +62,13 @@ def build(words: argparse.Namespace, body: Body, detail: str) -> int:
     }
     if _wants_json(words):
         _print_json(facts)
-    else:
-        print(f"{facts['parts']} parts, {facts['triangles']:,} triangles")
-        for path in paths[:2]:
-            print(path)
-        if len(paths) > 2:
-            print(f"{len(paths) - 2} STL files in {words.out / 'stl'}")
+        return OK
+    print(f"{facts['parts']} parts, {facts['triangles']:,} triangles")
+    for path in paths[:2]:
+        print(path)
+    for form in wanted:
+        count = sum(path.suffix == f".{form}" for path in paths[2:])
+        print(f"{count} {form.upper()} {'file' if count == 1 else 'files'} in {words.out / form}")
     return OK
 
 

@@ -10,6 +10,7 @@ import trimesh
 
 from meshes.errors import PeelbackError
 from meshes.export import (
+    chosen_parts,
     glb_bytes,
     model_facts,
     read_glb,
@@ -17,7 +18,7 @@ from meshes.export import (
     to_gltf_frame,
     write_bytes,
     write_model,
-    write_stl,
+    write_pieces,
 )
 from tests.fakes import toy_model
 
@@ -106,11 +107,62 @@ def test_facts_are_json_without_loss_of_order():
 
 
 @pytest.mark.parametrize(("pieces", "count"), [("whole", 1), ("stratum", 11), ("part", None)])
-def test_stl_can_be_written_whole_by_stratum_and_by_part(tmp_path, pieces, count):
-    paths = write_stl(toy_model(), tmp_path, pieces)
+@pytest.mark.parametrize("form", ["stl", "glb"])
+def test_files_can_be_written_whole_by_stratum_and_by_part(tmp_path, form, pieces, count):
+    paths = write_pieces(toy_model(), tmp_path, form, pieces)
     assert len(paths) == (count or len(toy_model().parts))
-    back = trimesh.load(paths[0], file_type="stl")
+    back = trimesh.load(paths[0], file_type=form, force="mesh")
     assert len(back.faces) > 0
+
+
+def test_reloaded_stl_is_closed_outward_and_of_the_right_volume_in_cubic_millimetres(tmp_path):
+    parts = toy_model().parts
+    for path in write_pieces(toy_model(), tmp_path, "stl", "part"):
+        back = trimesh.load(path)
+        assert back.is_watertight, path.name
+        assert back.volume == pytest.approx(parts[path.stem].mesh.volume, rel=1e-4), path.name
+
+
+def test_reloaded_glb_of_one_part_is_in_metres(tmp_path):
+    part = toy_model().parts["scapula.left"]
+    (path,) = write_pieces(toy_model(), tmp_path, "glb", "part", ["scapula.left"])
+    back = read_glb(path)["scapula.left"]
+    assert back.extents * 1000 == pytest.approx(part.mesh.extents[[0, 2, 1]], abs=1e-3)
+
+
+@pytest.mark.slow
+def test_every_printed_part_of_the_real_back_reloads_closed(preview_model, tmp_path):
+    open_parts = []
+    for part in preview_model.parts.values():
+        path = write_bytes(tmp_path / "part.stl", stl_bytes([part]))
+        if not trimesh.load(path).is_watertight:
+            open_parts.append(part.id)
+    assert open_parts == []
+
+
+@pytest.mark.parametrize(
+    ("name", "count"),
+    [
+        ("rhomboid_major.left", 1),
+        ("rhomboid_major", 2),
+        ("trapezius", 6),
+        ("posterior_cutaneous_branch", 2),
+        ("vertebra_T4", 1),
+    ],
+)
+def test_parts_are_chosen_by_id_name_row_and_group(name, count):
+    assert len(chosen_parts(toy_model(), [name])) == count
+
+
+def test_a_stratum_is_chosen_by_its_number():
+    chosen = chosen_parts(toy_model(), ["stratum_3", "rhomboid_major.left"])
+    assert {part.stratum for part in chosen} == {3}
+    assert len(chosen) == len({part.id for part in chosen}) == 10
+
+
+def test_unknown_part_is_refused_with_the_nearest_names():
+    with pytest.raises(PeelbackError, match="rhomboid_major"):
+        chosen_parts(toy_model(), ["rhomboid_mayor"])
 
 
 def test_stl_stays_in_lps_millimetres(tmp_path):
@@ -121,7 +173,9 @@ def test_stl_stays_in_lps_millimetres(tmp_path):
 
 def test_unknown_way_of_cutting_up_is_refused(tmp_path):
     with pytest.raises(PeelbackError, match="whole, stratum, part"):
-        write_stl(toy_model(), tmp_path, "slices")
+        write_pieces(toy_model(), tmp_path, "stl", "slices")
+    with pytest.raises(PeelbackError, match="stl, glb"):
+        write_pieces(toy_model(), tmp_path, "obj", "part")
 
 
 def test_failed_write_leaves_neither_file_nor_scrap(tmp_path):

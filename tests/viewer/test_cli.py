@@ -53,6 +53,20 @@ def test_build_writes_stl_on_request(toy, capsys, tmp_path):
     assert (tmp_path / "stl" / "stratum_00.stl").exists()
 
 
+def test_build_writes_only_the_parts_asked_for(toy, capsys, tmp_path):
+    code, out, _ = _run(
+        capsys, "build", "--out", tmp_path, "--stl", "part", "--glb", "part",
+        "--only", "rhomboid_major.left, scapula.right",
+    )  # fmt: skip
+    assert code == 0
+    for form in ("stl", "glb"):
+        assert {p.stem for p in (tmp_path / form).iterdir()} == {
+            "rhomboid_major.left",
+            "scapula.right",
+        }
+    assert "2 STL files" in out
+
+
 def test_body_options_reach_the_body(toy, capsys, tmp_path):
     _run(
         capsys, "build", "--out", tmp_path, "--sex", "female", "--stature-mm", "1700",
@@ -145,6 +159,8 @@ def test_plate_is_written(toy, capsys, tmp_path):
         (["--sex", "other"], "male, female"),
         (["--detail", "fine", "check"], "preview, full"),
         (["build"], "--out"),
+        (["build", "--out", "here", "--stl", "slices"], "whole, stratum, part"),
+        (["build", "--out", "here", "--only", "scapula"], "needs stl or glb"),
         (["probe", "--level", "T13", "--lateral", "40"], "T13"),
         (["probe", "--level", "T7", "--lateral", "forty"], "forty"),
         (["probe", "--level", "T7", "--lateral", "40", "--side", "up"], "left or right"),
