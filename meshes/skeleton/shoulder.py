@@ -40,9 +40,12 @@ CHEST_GAP_MM = 11.0
 # 2009;91:378-389, from memory).
 _PLANE_DEG, _LEAN_DEG = 32.0, 11.0
 _PLANE_RANGE, _LEAN_RANGE = (30.0, 40.0), (6.0, 18.0)
-# Turn in its own plane at rest: the lean of an oblique plate carries the
-# inferior angle outwards, and this brings the medial border nearly upright again.
-_REST_TURN_DEG = -5.0
+# Turn in its own plane at rest. The lean of an oblique plate carries the inferior
+# angle outwards; this brings the medial border upright again and leaves the line from
+# the root of the spine to the acromial angle rising by about 11 degrees (upward
+# rotation at rest 5.4 degrees by bone pins: Ludewig PM et al. 2009, from memory), so
+# that the acromion lies about as far below C7 as ANSUR II has it (77 +- 14 mm in men).
+_REST_TURN_DEG = -11.5
 
 # Soft tissue over the acromion within a biacromial breadth (common practice).
 _OVER_ACROMION_MM = 5.0
@@ -148,7 +151,7 @@ def _root_height(frame: SkeletonFrame) -> float:
     third = frame["T3"]
     back, up = SHAPES["T3"].spine_tip
     tip = third.to_model([0.0, back * frame.scale, up * frame.scale])
-    return float(tip[2]) - 19.0 * frame.scale
+    return float(tip[2]) - 22.8 * frame.scale
 
 
 def _rotation(plane_deg: float, lean_deg: float, upward_deg: float) -> np.ndarray:
@@ -277,7 +280,7 @@ def _clavicle(frame: SkeletonFrame, detail: str, scapula: BonePiece) -> BonePiec
     down = (angle - jugular) / np.linalg.norm(angle - jugular)
     # In the hollow of the manubrium's clavicular notch, which looks up and out;
     # the disc of the joint lies between.
-    start = jugular + frame.scale * (np.array([24.5, -2.5, 0.0]) - 4.5 * down)
+    start = jugular + frame.scale * (np.array([24.5, -2.5, 0.0]) - 5.5 * down)
     facet = scapula.landmarks["scapula.left.clavicular_facet"]
     chord = facet - start
     chord = chord / np.linalg.norm(chord)
