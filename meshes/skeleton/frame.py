@@ -21,7 +21,9 @@ LEVELS = CERVICAL + THORACIC + LUMBAR
 
 # Panjabi MM et al., Spine 1991;16:888-901 (T1-T12), Spine 1992;17:299-306
 # (L1-L5) and Spine 1991;16:861-869 (C2-C7): endplate width, endplate depth,
-# posterior body height, canal width, canal depth, mm. From memory.
+# posterior body height, canal width, canal depth, mm. From memory. Canal depths of L2, L3
+# (down) and L5 (up) lie about a millimetre off theirs: the finished ring narrows, and
+# Griffith JF et al., Quant Imaging Med Surg 2016;6:671-679 found them shallower.
 _SIZES = {
     "C1": (0.0, 0.0, 0.0, 28.0, 31.0),
     "C2": (17.5, 15.6, 20.0, 24.5, 21.0),
@@ -43,10 +45,10 @@ _SIZES = {
     "T11": (34.9, 31.9, 21.3, 19.4, 16.1),
     "T12": (39.0, 32.8, 22.7, 22.2, 18.1),
     "L1": (41.2, 34.1, 23.8, 23.7, 19.0),
-    "L2": (42.6, 34.6, 24.3, 23.8, 18.2),
-    "L3": (44.1, 35.2, 23.8, 24.3, 17.5),
+    "L2": (42.6, 34.6, 24.3, 23.8, 17.7),
+    "L3": (44.1, 35.2, 23.8, 24.3, 17.2),
     "L4": (46.6, 35.5, 24.1, 25.4, 18.6),
-    "L5": (47.3, 34.7, 22.9, 27.1, 19.7),
+    "L5": (47.3, 34.7, 22.9, 27.1, 20.9),
 }
 
 # Those specimens were shorter than the median man of today's surveys: heights
@@ -55,21 +57,27 @@ _SIZES = {
 # Egwu OA et al., J Anat Soc India 2019;68:110-118.
 _HEIGHT_GROWTH = 1.10
 
-# Disc below each level, mid-height in mm at median stature. Thoracic: about the
-# means of Fletcher JGR et al., Eur Spine J 2015 (men), grown likewise; cervical
-# and lumbar: common practice, no source.
+# Of lumbar bodies a little more: means of men on radiographs and CT (Gilad I & Nissan M,
+# J Anat 1985;143:115-120; Busscher I et al., Eur Spine J 2010;19:1104-1114) lie above it.
+_LUMBAR_GROWTH = 1.135
+
+# Disc below each level, mid-height in mm at median stature, the sunk endplates (about
+# 1.4 mm) not counted. T12 to L5: between the means of men by Yadav U et al., Int J Spine
+# Surg 2020;14:175-181 (CT) and Twomey L & Taylor J, Acta Orthop Scand 1985;56:496-499;
+# thoracic: about the means of Fletcher JGR et al., Eur Spine J 2015 (men), grown
+# likewise; cervical: common practice, no source.
 _DISCS = {
     "C2": 5.4, "C3": 5.5, "C4": 5.6, "C5": 5.7, "C6": 5.8, "C7": 5.2,
     "T1": 4.4, "T2": 4.0, "T3": 3.8, "T4": 3.8, "T5": 4.2, "T6": 4.6,
-    "T7": 5.0, "T8": 5.2, "T9": 5.6, "T10": 6.0, "T11": 6.6, "T12": 7.6,
-    "L1": 8.8, "L2": 10.0, "L3": 11.2, "L4": 11.8, "L5": 11.0,
+    "T7": 5.0, "T8": 5.2, "T9": 5.6, "T10": 5.9, "T11": 6.1, "T12": 5.7,
+    "L1": 6.8, "L2": 7.9, "L3": 8.5, "L4": 9.3, "L5": 8.4,
 }  # fmt: skip
 
 # How the lumbar lordosis is shared between discs and bodies, from S1 up
 # (common practice: about two thirds of it lie between L4 and S1).
 _LORDOSIS_SHARE = {
-    "L5": (0.27, 0.16), "L4": (0.22, 0.07), "L3": (0.12, 0.01),
-    "L2": (0.09, 0.0), "L1": (0.05, 0.01),
+    "L5": (0.26, 0.15), "L4": (0.21, 0.07), "L3": (0.14, 0.01),
+    "L2": (0.10, 0.0), "L1": (0.08, -0.02),
 }  # fmt: skip
 
 # Kyphosis between T12 and T4, body and disc below together; greatest at T6-T8.
@@ -190,7 +198,7 @@ def make_frame(body: Body) -> SkeletonFrame:
         bottom = top + thickness * middle[:, 2]
         tilt += wedge_disc
         width, depth, height, canal_width, canal_depth = _SIZES[level]
-        height *= scale * (1.0 if level == "C2" else _HEIGHT_GROWTH)
+        height *= scale * _growth(level)
         axes = sagittal_axes(tilt + wedge_body / 2)
         centre = bottom + 0.5 * height * axes[:, 2]
         top = bottom + height * axes[:, 2]
@@ -210,6 +218,13 @@ def make_frame(body: Body) -> SkeletonFrame:
     )  # fmt: skip
     ordered = {level: vertebrae[level] for level in LEVELS}
     return SkeletonFrame(body, scale, ordered, sagittal_axes(body.sacral_slope_deg))
+
+
+def _growth(level: str) -> float:
+    """How much taller a body is than in the table."""
+    if level == "C2":
+        return 1.0
+    return _LUMBAR_GROWTH if level in LUMBAR else _HEIGHT_GROWTH
 
 
 def body_wedge(level: str, body: Body) -> float:
