@@ -73,6 +73,27 @@ def make_parser() -> argparse.ArgumentParser:
     )
     probe.add_argument("--side", default="left", metavar="left|right", help="default: left")
 
+    cover = verbs.add_parser("cover", help="what lies over a part, with shares and depths")
+    _add_question(cover)
+    cover.add_argument("--all", action="store_true", help="also what hides less than 1 %% of it")
+
+    expose = verbs.add_parser("expose", help="the steps that bring a part into view")
+    _add_question(expose)
+    expose.add_argument(
+        "--share",
+        type=_number,
+        default=0.8,
+        metavar="0.8",
+        help="share of its area wanted in view, above 0 to 1; default: 0.8",
+    )
+    expose.add_argument(
+        "--keep",
+        action="append",
+        default=[],
+        metavar="PART",
+        help="a part that no step may take away; may be given again",
+    )
+
     plate = verbs.add_parser("plate", help="a still picture with labels")
     plate.add_argument("--out", type=Path, required=True, metavar="X.png", help="picture to write")
     plate.add_argument(
@@ -106,6 +127,16 @@ def make_parser() -> argparse.ArgumentParser:
     return parser
 
 
+def _add_question(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("part", metavar="PART", help="id or name, with left or right if wanted")
+    parser.add_argument(
+        "--side", default="left", metavar="left|right", help="for a name without one; default: left"
+    )
+    parser.add_argument(
+        "--after", metavar="STEP", help="as it is after a step of the plan and all that it needs"
+    )
+
+
 def _add_common(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--detail", default=argparse.SUPPRESS, metavar="|".join(DETAILS), help="default: full"
@@ -114,6 +145,13 @@ def _add_common(parser: argparse.ArgumentParser) -> None:
         "--json", action="store_true", default=argparse.SUPPRESS, help="facts as JSON on stdout"
     )
     add_body_options(parser)
+
+
+def _number(text: str) -> float:
+    try:
+        return float(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"must be a number, got {text!r}") from None
 
 
 def _millimetres(text: str) -> float:

@@ -75,7 +75,7 @@ def build(words: argparse.Namespace, body: Body, detail: str) -> int:
 def probe(words: argparse.Namespace, body: Body, detail: str) -> int:
     """Print the ladder of parts under a point of the skin."""
     from meshes.export import part_names
-    from meshes.questions.probe import CAUTION, Probe, describe
+    from meshes.questions.probe import CAUTION, Probe, describe, thickness_note
 
     model = load(body, detail)
     ladder = Probe(model).at(words.level, words.lateral, words.side)
@@ -88,13 +88,42 @@ def probe(words: argparse.Namespace, body: Body, detail: str) -> int:
         }
         _print_json(facts)
         return OK
-    print(f"{'enters':>8} {'thick':>7}  part")
+    print(f"{'enters':>8} {'thick':>7} {'leaves':>8}  part (mm)")
     for rung in ladder.rungs:
         part = model.parts[rung.part_id]
         name = part_names(part, model)["english"]
-        note = "  (drawn thicker than it is)" if part.drawn_thicker else ""
-        print(f"{rung.enter_mm:7.1f}  {rung.thickness_mm:6.1f}   {name}{note}")
+        note = thickness_note(part, model)
+        print(
+            f"{rung.enter_mm:8.1f} {rung.thickness_mm:7.1f} {rung.leave_mm:8.1f}  {name}"
+            + (f"  ({note})" if note else "")
+        )
     print(CAUTION)
+    return OK
+
+
+def cover(words: argparse.Namespace, body: Body, detail: str) -> int:
+    """Print what lies over a part, with shares of its area and depths."""
+    from viewer.cli_cover import cover_facts, cover_lines, question
+
+    asked = question(load(body, detail), words.part, words.side, words.after)
+    if _wants_json(words):
+        _print_json(cover_facts(asked, words.all))
+    else:
+        print("\n".join(cover_lines(asked, words.all)))
+    return OK
+
+
+def expose(words: argparse.Namespace, body: Body, detail: str) -> int:
+    """Print the steps that bring a part into view."""
+    from viewer.cli_cover import expose_facts, expose_lines, question
+
+    if not 0.0 < words.share <= 1.0:
+        raise PeelbackError(f"share must lie above 0 and up to 1, got {words.share:g}")
+    asked = question(load(body, detail), words.part, words.side, words.after, words.keep)
+    if _wants_json(words):
+        _print_json(expose_facts(asked, words.share))
+    else:
+        print("\n".join(expose_lines(asked, words.share)))
     return OK
 
 

@@ -265,10 +265,28 @@ def _pair_up(
     return found
 
 
+def published_thickness(part: Part, model: BackModel) -> float | None:
+    """Return the catalogue's thickness of a part at its thickest (mm), None if it names none."""
+    row = model.catalogue.get(part.entry)
+    thickness = getattr(row, "thickness", None)
+    return None if thickness is None else float(thickness.for_sex(model.body.sex))
+
+
+def thickness_note(part: Part, model: BackModel) -> str:
+    """Return what must be said beside a measured thickness; "" for a part drawn as it is.
+
+    Sheets thinner than a mesh can be are drawn thicker; what is published is said then.
+    """
+    if not part.drawn_thicker:
+        return ""
+    mm = published_thickness(part, model)
+    return "drawn thicker" if mm is None else f"drawn thicker; published {mm:g} mm"
+
+
 def describe(ladder: Ladder, model: BackModel) -> dict[str, Any]:
     """Return a ladder as plain values for ``--json`` and captions.
 
-    A part that is drawn thicker than its published thickness says so.
+    A part that is drawn thicker than its published thickness says so, with that thickness.
     """
     rungs = []
     for rung in ladder.rungs:
@@ -282,6 +300,7 @@ def describe(ladder: Ladder, model: BackModel) -> dict[str, Any]:
                 "leave_mm": round(rung.leave_mm, 2),
                 "thickness_mm": round(rung.thickness_mm, 2),
                 "drawn_thicker": part.drawn_thicker,
+                "published_mm": published_thickness(part, model) if part.drawn_thicker else None,
             }
         )
     return {

@@ -17,8 +17,8 @@ from meshes.drape.distance import KERNEL, LEAF_SIZE, _build_tree
 
 
 @njit(**KERNEL)
-def _cross_all(origins, directions, low, high, link, corners, order):
-    """Walk the tree for each ray.
+def _cross_all(origins, directions, reach, low, high, link, corners, order):
+    """Walk the tree for each ray, as far as ``reach``.
 
     Triangle test: the sign of the three edge volumes seen along the ray
     (Plücker coordinates). Two triangles that share an edge compute the same
@@ -46,7 +46,7 @@ def _cross_all(origins, directions, low, high, link, corners, order):
         while top > 0:
             top -= 1
             node = stack[top]
-            near, far = 0.0, np.inf
+            near, far = 0.0, reach
             if dx == 0.0:
                 if ox < low[node, 0] or ox > high[node, 0]:
                     continue
@@ -93,7 +93,7 @@ def _cross_all(origins, directions, low, high, link, corners, order):
                     + v * (bx * dx + by * dy + bz * dz)
                     + w * (cx * dx + cy * dy + cz * dz)
                 ) / total
-                if t < 0.0:
+                if t < 0.0 or t > reach:
                     continue
                 if used == room:
                     room *= 2
@@ -160,7 +160,9 @@ class RayIndex:
         )
         self._corners = np.ascontiguousarray(corners[self._order].reshape(-1, 9))
 
-    def crossings(self, origins: np.ndarray, directions: np.ndarray) -> Crossings:
+    def crossings(
+        self, origins: np.ndarray, directions: np.ndarray, reach: float = np.inf
+    ) -> Crossings:
         """Find every crossing ahead of the origins.
 
         Parameters
@@ -169,24 +171,39 @@ class RayIndex:
             mm.
         directions : (n, 3) float
             Of any length but zero.
+        reach : float
+            Crossings further away than this are left out, mm.
 
         Returns
         -------
         Crossings
+        """
+        ray, face, distance, facing = self.unsorted(origins, directions, reach)
+        order = np.lexsort((distance, ray))
+        return Crossings(ray[order], face[order], distance[order], facing[order] > 0)
+
+    def unsorted(
+        self, origins: np.ndarray, directions: np.ndarray, reach: float = np.inf
+    ) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
+        """Find the same crossings ray by ray, in no order along a ray.
+
+        Returns
+        -------
+        tuple of (n,) arrays
+            Ray, face, distance (mm), and 1 where the ray goes in, -1 where it comes out.
         """
         origins = np.ascontiguousarray(np.reshape(origins, (-1, 3)), dtype=np.float64)
         directions = np.array(np.reshape(directions, (-1, 3)), dtype=np.float64)
         length = np.linalg.norm(directions, axis=1, keepdims=True)
         if np.any(length == 0) or not np.all(np.isfinite(length)):
             raise ValueError("a ray needs a direction of non-zero, finite length")
-        ray, face, distance, facing = _cross_all(
+        return _cross_all(
             origins,
             directions / length,
+            float(reach),
             self._low,
             self._high,
             self._link,
             self._corners,
             self._order,
         )
-        order = np.lexsort((distance, ray))
-        return Crossings(ray[order], face[order], distance[order], facing[order] > 0)

@@ -81,7 +81,7 @@ def test_body_options_may_stand_before_the_verb(toy, capsys, tmp_path):
     assert toy[0][0].stature_mm == 1700
 
 
-@pytest.mark.parametrize("verb", ["build", "check", "probe", "plate", "section"])
+@pytest.mark.parametrize("verb", ["build", "check", "probe", "cover", "expose", "plate", "section"])
 def test_every_verb_takes_every_number_of_the_body(verb):
     told = cli.make_parser()._subparsers._group_actions[0].choices[verb].format_help()
     for name in RANGES:
@@ -103,6 +103,71 @@ def test_probe_json_gives_depths(toy, capsys):
     assert told["ladder"][0]["id"] == "skin.left"
     assert told["ladder"][0]["enter_mm"] == 0
     assert "not for needle" in told["caution"]
+
+
+def test_probe_says_how_thin_a_sheet_is_published_to_be(monkeypatch, capsys):
+    from dataclasses import replace
+
+    toy = toy_model()
+    sheet = replace(toy.parts["thoracolumbar_fascia_posterior.left"], drawn_thicker=True)
+    model = replace(toy, parts={**toy.parts, sheet.id: sheet})
+    monkeypatch.setattr("meshes.cache.load_or_build", lambda *_, **__: model)
+    words = ["probe", "--level", "L3", "--lateral", 30]
+    _, out, _ = _run(capsys, *words)
+    published = model.catalogue[sheet.entry].thickness.for_sex(model.body.sex)
+    assert f"(drawn thicker; published {published:g} mm)" in out
+    told = json.loads(_run(capsys, *words, "--json")[1])
+    row = next(row for row in told["ladder"] if row["id"] == sheet.id)
+    assert (row["drawn_thicker"], row["published_mm"]) == (True, published)
+    assert all(r["published_mm"] is None for r in told["ladder"] if r["id"] != sheet.id)
+
+
+def test_cover_lists_what_lies_over_from_outside_inward(toy, capsys):
+    code, out, _ = _run(capsys, "cover", "rhomboid major")
+    assert code == 0
+    lines = out.splitlines()
+    assert lines[0].startswith("left rhomboid major:")
+    names = [line.rsplit("mm  ", 1)[-1] for line in lines[2:-1]]
+    assert names[0] == "left skin of the back"
+    assert any("trapezius" in name for name in names)
+    assert lines[-1].startswith("Teaching model")
+
+
+def test_cover_answers_for_a_state_and_a_side_as_json(toy, capsys):
+    code, out, _ = _run(
+        capsys, "cover", "rhomboid_major", "--side", "right", "--after", "superficial_fascia",
+        "--json",
+    )  # fmt: skip
+    told = json.loads(out)
+    assert code == 0
+    assert told["target"] == ["rhomboid_major.right"]
+    assert {"trapezius_ascending.right"} <= {row["id"] for row in told["covers"]}
+    assert not {row["id"] for row in told["covers"]} & {"skin.right", "superficial_fascia.right"}
+    row = told["covers"][0]
+    assert {"share", "area_cm2", "depth_mm", "thickness_mm", "stratum", "group"} <= set(row)
+    assert "not for needle" in told["caution"]
+
+
+def test_expose_lists_steps_in_order_with_what_to_keep(toy, capsys):
+    code, out, _ = _run(capsys, "expose", "rhomboid_major.left", "--json")
+    told = json.loads(out)
+    assert code == 0
+    assert told["reached"]
+    assert [step["step"] for step in told["steps"]][-1] == "trapezius"
+    assert "accessory_nerve" in told["steps"][-1]["keep"]
+    code, out, _ = _run(capsys, "expose", "rhomboid_major.left", "--share", "0.5")
+    assert code == 0
+    assert "  1. Feel the landmarks (left)" in out
+    assert "keep:" in out
+    code, out, _ = _run(capsys, "expose", "skin")
+    assert "in view already" in out
+
+
+def test_expose_takes_nothing_away_that_is_kept(toy, capsys):
+    words = ["expose", "serratus posterior superior", "--keep", "rhomboids", "--json"]
+    told = json.loads(_run(capsys, *words)[1])
+    assert not told["reached"]
+    assert not any("rhomboid" in i for step in told["steps"] for i in step["removes"])
 
 
 def test_check_tells_findings_and_published_values_and_fails_for_the_toy(toy, capsys):
@@ -164,6 +229,14 @@ def test_plate_is_written(toy, capsys, tmp_path):
         (["probe", "--level", "T13", "--lateral", "40"], "T13"),
         (["probe", "--level", "T7", "--lateral", "forty"], "forty"),
         (["probe", "--level", "T7", "--lateral", "40", "--side", "up"], "left or right"),
+        (["cover", "romboid"], "nearest: rhomboid"),
+        (["cover", "rhomboid_major", "--side", "up"], "left or right"),
+        (["cover", "rhomboid_major", "--after", "lunch"], "no step 'lunch'"),
+        (["cover"], "PART"),
+        (["expose", "skin", "--after", "skin"], "taken away"),
+        (["expose", "rhomboid_major", "--share", "80"], "up to 1"),
+        (["expose", "rhomboid_major", "--share", "much"], "much"),
+        (["expose", "rhomboid_major", "--keep", "xyzzy"], "xyzzy"),
         (["plate", "--out", "x.png", "--stratum", "11"], "0–10"),
         (["plate", "--out", "x.png", "--size", "wide"], "wide"),
         (["plate", "--out", "x.png", "--view", "sideways"], "sideways"),
