@@ -102,7 +102,9 @@ class BatchActors:
         self._wanted: dict[str, tuple[str, ...]] = dict(self._shown)
         self._data: dict[str, vtkPolyData] = {}
         self.actors: dict[str, vtkActor] = {}
-        blend = "screen_door" if detail == "moving" else "blended"
+        # A film covers half the picture: a dot pattern over it would be all one sees.
+        dotted = detail == "moving" and material != "film"
+        blend = "screen_door" if dotted else "blended"
         for role in ("solid", "see_through"):
             data = batch.polydata()
             mapper = vtkPolyDataMapper()
@@ -122,7 +124,7 @@ class BatchActors:
                 pattern,
                 LAYER_STEP_MM * stratum if detail == "moving" else 0.0,
             )
-            if role == "see_through" and detail == "still":
+            if role == "see_through" and not dotted:
                 actor.ForceTranslucentOn()
             else:
                 actor.ForceOpaqueOn()

@@ -19,6 +19,7 @@ from viewer.scene.fibre_field import is_aligned, simplified, smoothed, surface_m
 MOVING_FACES_PER_SQRT_CM2 = 24.0
 MOVING_FACES_LEAST = 40
 MOVING_BUDGET = 96_000
+_CREASED_KINDS = ("skin", "fascia", "context")
 MIRROR = np.array([-1.0, 1.0, 1.0], np.float32)
 
 
@@ -75,7 +76,8 @@ def draw_part(part) -> DrawnPart:
     elif part.kind == "tendon":
         surface[:, 2] = 1.0
     np.nan_to_num(surface, copy=False)
-    still = Shell(points, vertex_normals(points, faces), faces, surface)
+    normals = vertex_normals(points, faces, creased=part.kind in _CREASED_KINDS)
+    still = Shell(points, normals, faces, surface)
     return DrawnPart(part, still, decimated(still, moving_face_count(points, faces)))
 
 
@@ -159,18 +161,49 @@ def fibre_extent(part) -> tuple[float, float]:
     return float(extents[2]), float(max(extents[1], 3.0))
 
 
-def vertex_normals(points: np.ndarray, faces: np.ndarray) -> np.ndarray:
-    """Return area-weighted unit vertex normals, (n, 3) float32."""
+def vertex_normals(points: np.ndarray, faces: np.ndarray, creased: bool = False) -> np.ndarray:
+    """Return area-weighted unit vertex normals, (n, 3) float32.
+
+    Parameters
+    ----------
+    creased : bool
+        True leaves out of each vertex's mean the faces that turn by more than
+        60 degrees from its main one. The narrow wall along a cut edge of a
+        shell then no longer tilts the edge, which would show as a dark seam.
+    """
     corners = points[faces].astype(np.float64)
     across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
     flat = faces.ravel()
+    weights = np.repeat(across, 3, axis=0)
+    if creased:
+        area = np.linalg.norm(across, axis=1)
+        unit = across / np.maximum(area, 1e-12)[:, None]
+        # The wall is a strip: all its corners lie on sharp edges.
+        sharp = _on_sharp_edges(faces, unit, len(points))
+        area = np.repeat(np.where(sharp[faces].all(axis=1), 1e-3 * area, area), 3)
+        order = np.argsort(area, kind="stable")
+        main = np.zeros((len(points), 3))
+        main[flat[order]] = np.repeat(unit, 3, axis=0)[order]
+        agree = (np.repeat(unit, 3, axis=0) * main[flat]).sum(axis=1) > 0.5
+        weights = weights * agree[:, None]
     normals = np.empty((len(points), 3))
     for axis in range(3):
-        normals[:, axis] = np.bincount(
-            flat, weights=np.repeat(across[:, axis], 3), minlength=len(points)
-        )
+        normals[:, axis] = np.bincount(flat, weights=weights[:, axis], minlength=len(points))
     length = np.linalg.norm(normals, axis=1, keepdims=True)
     return (normals / np.where(length > 0, length, 1.0)).astype(np.float32)
+
+
+def _on_sharp_edges(faces: np.ndarray, unit: np.ndarray, count: int) -> np.ndarray:
+    """Return which vertices lie on an edge whose faces turn by more than 60 degrees."""
+    ends = np.sort(np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]]), axis=1)
+    key = ends[:, 0].astype(np.int64) * count + ends[:, 1]
+    order = np.argsort(key, kind="stable")
+    same = key[order[:-1]] == key[order[1:]]
+    first, second = order[:-1][same], order[1:][same]
+    turn = (unit[first % len(faces)] * unit[second % len(faces)]).sum(axis=1)
+    on = np.zeros(count, bool)
+    on[ends[first[turn < 0.5]]] = True
+    return on
 
 
 def moving_face_count(points: np.ndarray, faces: np.ndarray) -> int:

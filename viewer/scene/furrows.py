@@ -1,7 +1,7 @@
 """Darkening of furrows: how open each vertex is, by rays against what lies as deep or deeper.
 
 Only parts of the same stratum and deeper can shade a vertex, because what lies
-over it is gone when it is looked at. Rays are short, so that this shows the
+over it is gone when it is looked at; a film, which is seen through, shades nothing. Rays are short, so that this shows the
 grooves between bellies and not the roundness of the trunk.
 """
 
@@ -14,6 +14,7 @@ from scipy.spatial import cKDTree
 
 from viewer.scene.drawn import DrawnPart, Shell
 from viewer.scene.fibre_field import smoothed
+from viewer.state.visibility import is_film
 
 RAY_COUNT = 20
 REACH_MM = 22.0
@@ -38,7 +39,7 @@ def openness(drawn: Iterable[DrawnPart]) -> dict[str, np.ndarray]:
     answer: dict[str, np.ndarray] = {}
     for stratum in sorted({d.part.stratum for d in drawn}, reverse=True):
         here = [d for d in drawn if d.part.stratum == stratum]
-        blockers = [d.moving for d in drawn if d.part.stratum >= stratum]
+        blockers = [d.moving for d in drawn if d.part.stratum >= stratum and not is_film(d.part)]
         scene = rtcore_scene.EmbreeScene()
         triangles = np.concatenate(
             [(s.points - DRAWN_IN_MM * s.normals)[s.faces] for s in blockers]

@@ -12,9 +12,11 @@ import zlib
 
 import numpy as np
 
+from viewer.state.visibility import is_film
+
 LOOKS = ("by_kind", "as_fixed", "high_contrast")
 
-MATERIALS = ("muscle", "bone", "gristle", "sheet", "fat", "tube", "skin", "context")
+MATERIALS = ("muscle", "bone", "gristle", "sheet", "film", "fat", "tube", "skin", "context")
 """Surface kinds that are shaded alike and drawn together."""
 
 _MATERIAL_OF_KIND = {
@@ -43,8 +45,8 @@ _PALETTES: dict[str, dict[str, tuple[int, int, int]]] = {
         "muscle_middle": (160, 78, 66),
         "muscle_deep": (148, 60, 58),
         "tendon": (220, 213, 200),
-        "fascia": (214, 207, 192),
-        "fat": (226, 194, 118),
+        "fascia": (218, 214, 204),
+        "fat": (232, 208, 146),
         "nerve": (222, 190, 58),
         "artery": (176, 34, 36),
         "vein": (58, 80, 150),
@@ -101,6 +103,8 @@ def material_of(part) -> str:
     """Return which surface shading a part takes."""
     if is_fat(part):
         return "fat"
+    if is_film(part):
+        return "film"
     return _MATERIAL_OF_KIND[part.kind]
 
 

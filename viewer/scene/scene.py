@@ -26,6 +26,7 @@ from viewer.scene.label_layout import Anchor, Label, lay_out
 from viewer.scene.outline import Outline
 from viewer.scene.picture_layer import PictureLayer
 from viewer.scene.window import offscreen_window, set_up
+from viewer.state.visibility import is_film
 
 VIEWS: tuple[str, ...] = tuple(cameras.VIEWS)
 THEMES = tuple(looks.BACKGROUNDS)
@@ -521,7 +522,11 @@ class Scene:
             for pair in viewport.actors.values():
                 pair["moving"].draw(moving)
                 pair["still"].draw(not moving)
-            see_through |= any(look.opacity < SOLID_FROM for look in viewport.shown.values())
+            # Films lie outermost and in one layer: they blend without peeling.
+            see_through |= any(
+                look.opacity < SOLID_FROM and not is_film(self._drawn[name].part)
+                for name, look in viewport.shown.items()
+            )
             viewport.renderer.SetUseFXAA(not moving)
             viewport.renderer.SetUseDepthPeeling(see_through and not moving)
         self._outline.step(self._view_size(), self.pixel_ratio)
@@ -676,7 +681,12 @@ class Scene:
         """Return what is shown at a pixel, or None."""
         width, _ = self._view_size()
         second = len(self._viewports) > 1 and x >= width
-        shown = self._viewports[1 if second else 0].shown
+        # A film is looked through, so that a click takes the muscle under it.
+        shown = [
+            name
+            for name, look in self._viewports[1 if second else 0].shown.items()
+            if look.opacity >= SOLID_FROM or not is_film(self._drawn[name].part)
+        ]
         hit = self.target().first_hit(*self.ray(x, y), shown)
         return None if hit is None else PickHit(*hit)
 

@@ -77,17 +77,28 @@ _PATTERNS = {
   base.b *= 1.0 - 0.012 * grain;
   gloss = 0.03;
 """,
+    "film": """
+  float mmpp = length(vec2(dFdx(placeVS.x), dFdx(placeVS.z))) + 1e-5;
+  float weave = sin(dot(placeVS, vec3(0.9, 0.5, 1.3)) + 1.4 * sin(placeVS.z * 0.11));
+  base *= 1.0 + 0.05 * clamp(1.6 - mmpp, 0.0, 1.0) * weave;
+  gloss = 0.16;
+  rim = 0.55;
+""",
     "fat": """
-  vec3 p = placeVS * 0.62;
-  p += 0.9 * sin(p.yzx * 0.43);
-  vec3 lobe = sin(p);
-  float heap = lobe.x * lobe.y * lobe.z + 0.5 * sin(p.x * 0.5) * sin(p.z * 0.47);
-  float mmpp = length(dFdx(placeVS));
-  float seen = clamp(2.0 - 0.9 * mmpp, 0.0, 1.0);
-  base *= 1.0 + 0.14 * seen * heap;
-  N.xy += 0.22 * seen * vec2(cos(p.x) * lobe.z, cos(p.z) * lobe.x);
+  // Lobules: rounded heaps, a few millimetres wide, in directions that form no net.
+  vec3 p = placeVS * 0.55;
+  vec3 bent = p + 1.1 * sin(p.zxy * 0.61 + vec3(0.0, 2.1, 4.2));
+  float a = sin(dot(bent, vec3(0.83, 0.31, 0.46)));
+  float b = sin(dot(bent, vec3(-0.38, 0.71, 0.59)) + 1.7 * a);
+  float heap = a + b;
+  float mmpp = length(vec2(dFdx(placeVS.x), dFdx(placeVS.z))) + 1e-5;
+  float seen = clamp(1.9 - 0.75 * mmpp, 0.0, 1.0);
+  float drift = sin(placeVS.x * 0.037 + 1.3 * sin(placeVS.z * 0.029))
+              * sin(placeVS.z * 0.041 + placeVS.y * 0.03);
+  base *= 1.0 + 0.020 * seen * heap + 0.035 * drift;
+  N.xy += 0.06 * seen * vec2(cos(dot(bent, vec3(0.83, 0.31, 0.46))), b * 0.8);
   N = normalize(N);
-  gloss = 0.06;
+  gloss = 0.05;
 """,
     "skin": """
   vec3 p = placeVS * 0.045;
@@ -104,6 +115,7 @@ _TONE = """
   vec3 N = normalVCVSOutput;
   vec3 base = vertexColorVSOutput.rgb;
   float gloss = 0.0;
+  float rim = 0.0;
 {pattern}
   float open = surfaceVS.w;
   float key = max(0.68 * dot(N, vec3(-0.405, 0.486, 0.774)) + 0.32, 0.0);
@@ -119,7 +131,9 @@ _TONE = """
   float shine = max(dot(N, vec3(-0.215, 0.258, 0.942)), 0.0);
   shine *= shine; shine *= shine; shine *= shine; shine *= shine;
   tone += gloss * shine * open;
+  // A film is seen edge-on where it turns away: there it is whiter.
   float cover = {opacity};
+  cover += rim * edge * (1.0 - cover);
 {door}
   fragOutput0 = vec4(tone, cover);
 """

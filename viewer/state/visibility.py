@@ -18,12 +18,18 @@ from viewer.state.view_state import (
 
 NEIGHBOUR_GROUP = "neighbour"
 SEE_THROUGH_OPACITY = 0.25
+FILM_OPACITY = 0.17
+"""Of a film in the open: the muscle shows through it, as it does on the table."""
+
+FILMS = frozenset({"deep_fascia", "nuchal_fascia"})
+"""Entries that are films on what they cover; their meshes are closed like all others."""
 
 
 class Placed(Protocol):
     """What visibility needs to know of a part."""
 
     id: str
+    entry: str
     stratum: int
     side: str | None
     kind: str
@@ -102,13 +108,54 @@ def see_through_parts(model: HasParts, state: ViewState, shown: Iterable[str]) -
     return through
 
 
+def is_film(part: Placed) -> bool:
+    """True when a part is a film that lies on muscle like a skin on milk."""
+    return part.entry in FILMS
+
+
+def bare_films(model: HasParts, state: ViewState, shown: Iterable[str]) -> set[str]:
+    """Return the shown films from which everything that covers them has been taken off.
+
+    A covered film can't be seen; drawn solid it costs nothing.
+    """
+    shown = set(shown)
+    films = [model.parts[i] for i in shown if is_film(model.parts[i])]
+    if not films:
+        return set()
+    covers = {
+        side: min(
+            (
+                part.stratum
+                for part in (model.parts[i] for i in shown)
+                if part.side in (side, None) and part.kind in ("skin", "fascia", "muscle")
+            ),
+            default=STRATUM_COUNT,
+        )
+        for side in BOTH_SIDES
+    }
+    return {
+        film.id
+        for film in films
+        if all(
+            covers[side] >= film.stratum
+            for side in (BOTH_SIDES if film.side is None else (film.side,))
+        )
+    }
+
+
 def opacities(
     model: HasParts, state: ViewState, neighbours: frozenset[str] = frozenset()
 ) -> dict[str, float]:
-    """Return the opacity of each shown part by id; what is absent is hidden."""
+    """Return the opacity of each shown part by id; what is absent is hidden.
+
+    A film in the open is thin, unless it is shown alone.
+    """
     shown = visible_parts(model, state, neighbours)
     through = see_through_parts(model, state, shown)
-    return {i: SEE_THROUGH_OPACITY if i in through else 1.0 for i in shown}
+    answer = {i: SEE_THROUGH_OPACITY if i in through else 1.0 for i in shown}
+    for i in bare_films(model, state, shown) - set(state.alone):
+        answer[i] = FILM_OPACITY
+    return answer
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from tests.fakes import toy_model
 from viewer.state.captions import part_titles
 from viewer.state.view_state import Sides, ViewState
 from viewer.state.visibility import (
+    FILM_OPACITY,
     opacities,
     see_through_parts,
     visible_parts,
@@ -86,3 +87,22 @@ def test_the_strip_names_what_is_hidden(changes, words):
 def test_a_state_refuses_a_depth_that_does_not_exist():
     with pytest.raises(ValueError, match="0–11"):
         ViewState(peeled=Sides(12, 0))
+
+
+def _with_film():
+    fat = MODEL.parts["superficial_fascia.left"]
+    film = replace(fat, id="deep_fascia.left", entry="deep_fascia", stratum=2)
+    return replace(MODEL, parts={**MODEL.parts, film.id: film})
+
+
+def test_a_film_is_thin_once_its_cover_is_off_and_solid_beneath_it():
+    model = _with_film()
+    assert opacities(model, ViewState())["deep_fascia.left"] == 1.0
+    assert opacities(model, ViewState(peeled=Sides(1, 1)))["deep_fascia.left"] == 1.0
+    assert opacities(model, ViewState(peeled=Sides(2, 0)))["deep_fascia.left"] == FILM_OPACITY
+    assert opacities(model, ViewState(peeled=Sides(0, 2)))["deep_fascia.left"] == 1.0
+
+
+def test_a_film_shown_alone_is_solid():
+    state = ViewState(peeled=Sides(2, 2), alone=frozenset({"deep_fascia.left"}))
+    assert opacities(_with_film(), state) == {"deep_fascia.left": 1.0}

@@ -1,0 +1,31 @@
+"""Normals of what is drawn: smooth over a surface, not tilted by the wall of a cut edge."""
+
+import numpy as np
+import trimesh
+
+from viewer.scene.drawn import vertex_normals
+
+
+def _slab(size=(60.0, 4.0, 60.0)) -> trimesh.Trimesh:
+    """A plate whose faces are finely divided and whose walls are one strip."""
+    box = trimesh.creation.box(size)
+    return box.subdivide_to_size(12.0)
+
+
+def test_the_wall_of_a_cut_edge_does_not_tilt_the_surface():
+    slab = _slab()
+    points, faces = slab.vertices.astype(np.float32), slab.faces
+    outer = np.isclose(points[:, 1], 2.0)
+    creased = vertex_normals(points, faces, creased=True)
+    plain = vertex_normals(points, faces)
+    edge = outer & np.isclose(np.abs(points[:, 0]), 30.0) & (np.abs(points[:, 2]) < 29.0)
+    assert edge.sum() > 3
+    assert (creased[edge, 1] > 0.999).all()
+    assert (np.abs(plain[edge, 1]) < 0.99).any()
+
+
+def test_normals_of_a_ball_point_outward_creased_or_not():
+    ball = trimesh.creation.icosphere(3, 20.0)
+    for creased in (False, True):
+        normals = vertex_normals(ball.vertices.astype(np.float32), ball.faces, creased)
+        assert (np.einsum("ij,ij->i", normals, ball.vertices / 20.0) > 0.999).all()
