@@ -19,6 +19,11 @@ from meshes.errors import PeelbackError
 from meshes.model import BackModel
 
 PLANES = ("transverse", "sagittal", "coronal")
+FREE = "free"
+TILT_LIMIT_DEG = 90.0
+PIVOT_MM = (0.0, 0.0, 240.0)
+"""A plane stands on this point (about the middle of the trunk) but for the axis along which it
+is moved, so that tilting it turns it about the body and not about the sacrum."""
 
 NUDGE_MM = 1e-7
 """Vertices nearer to the plane count as just in front of it, so that no face touches at a point."""
@@ -90,6 +95,43 @@ def cut_plane(kind: str, origin) -> CutPlane:
     return CutPlane(origin, np.array(right, float), np.array(up, float))
 
 
+def placed_plane(
+    kind: str, position_mm: float, tilt_deg: tuple[float, float] = (0.0, 0.0)
+) -> CutPlane:
+    """Return a plane by where it stands along its own axis.
+
+    Parameters
+    ----------
+    kind : {"transverse", "sagittal", "coronal", "free"}
+        A free plane is a transverse one that is tilted.
+    position_mm : float
+        z of a transverse or free plane, x of a sagittal, y of a coronal one, mm LPS.
+    tilt_deg : (float, float)
+        Turn about the picture's horizontal axis, then about its vertical one; within ±90.
+
+    Raises
+    ------
+    PeelbackError
+        Unknown kind, a tilt beyond 90 degrees, or a number that is none.
+    """
+    if kind not in (*PLANES, FREE):
+        raise PeelbackError(f"plane must be one of {', '.join((*PLANES, FREE))}, got {kind!r}")
+    numbers = (float(position_mm), *(float(t) for t in tilt_deg))
+    if not np.isfinite(numbers).all():
+        raise PeelbackError("position and tilt of a section must be numbers")
+    if max(abs(t) for t in numbers[1:]) > TILT_LIMIT_DEG:
+        raise PeelbackError(f"tilt must lie in -90–90 degrees, got {max(numbers[1:], key=abs):g}")
+    axis = {"sagittal": 0, "coronal": 1}.get(kind, 2)
+    origin = np.array(PIVOT_MM)
+    origin[axis] = numbers[0]
+    plane = cut_plane("transverse" if kind == FREE else kind, origin)
+    nod, lean = np.radians(numbers[1:])
+    right, up, towards = plane.right, plane.up, plane.normal
+    up, towards = np.cos(nod) * up + np.sin(nod) * towards, np.cos(nod) * towards - np.sin(nod) * up
+    right = np.cos(lean) * right + np.sin(lean) * towards
+    return CutPlane(origin, right, up)
+
+
 def plane_through(origin, normal) -> CutPlane:
     """Return a plane by its normal, with the head (or else the back) upward in the picture."""
     normal = np.asarray(normal, float)
@@ -103,8 +145,73 @@ def plane_through(origin, normal) -> CutPlane:
     return CutPlane(np.asarray(origin, float), right, np.cross(normal, right))
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Outlines:
+    """The raw cut of every part, in the order in which a painter lays them down.
+
+    Larger parts come first, parts inside others and tubes last, so that painting
+    one over the other shows each place as the innermost part's. No polygon is
+    worked out: that is what keeps up with a hand that drags the plane.
+
+    Attributes
+    ----------
+    plane : CutPlane
+    ids : tuple of str
+        Parts in painting order.
+    rings : tuple of tuple of (k, 2) float
+        Closed loops of each part in picture coordinates, mm; what an odd number of
+        them encloses is the part.
+    """
+
+    plane: CutPlane
+    ids: tuple[str, ...]
+    rings: tuple[tuple[np.ndarray, ...], ...]
+
+    def owner_at(self, place) -> str | None:
+        """Return the innermost part at a (2,) place of the picture, or None."""
+        x, y = float(place[0]), float(place[1])
+        for part_id, rings in zip(reversed(self.ids), reversed(self.rings), strict=True):
+            if _inside(rings, x, y):
+                return part_id
+        return None
+
+    def fill(self) -> tuple[np.ndarray, np.ndarray]:
+        """Return triangles that fill every part, and whose each is.
+
+        Returns
+        -------
+        (n, 3, 2) float
+            Picture coordinates, mm; counter-clockwise.
+        (n,) int
+            Index into ``ids``.
+        """
+        if not self.ids:
+            return np.zeros((0, 3, 2)), np.zeros(0, np.int64)
+        rings = [ring for part in self.rings for ring in part]
+        return _triangles(
+            np.concatenate(rings),
+            np.cumsum([0] + [len(ring) for ring in rings]),
+            np.repeat(np.arange(len(self.ids)), [len(part) for part in self.rings]),
+        )
+
+    def bounds(self) -> np.ndarray | None:
+        """Return ((low x, low y), (high x, high y)) mm, or None when nothing is cut."""
+        rings = [ring for part in self.rings for ring in part]
+        if not rings:
+            return None
+        points = np.concatenate(rings)
+        return np.array([points.min(axis=0), points.max(axis=0)])
+
+
 class Slicer:
-    """The model's meshes laid out for cutting again and again."""
+    """The model's meshes laid out for cutting again and again.
+
+    Parameters
+    ----------
+    model : BackModel
+    parts : iterable of str, optional
+        Ids of the parts to lay out; all by default.
+    """
 
     def __init__(self, model: BackModel, parts=None):
         ids = list(model.parts) if parts is None else [i for i in model.parts if i in set(parts)]
@@ -112,7 +219,10 @@ class Slicer:
         self.ids = ids
         self.kinds = [model.parts[i].kind for i in ids]
         counts = [len(m.vertices) for m in meshes]
-        starts = np.concatenate([[0], np.cumsum(counts)]).astype(np.int64)
+        self._starts = np.concatenate([[0], np.cumsum(counts)]).astype(np.int64)
+        self._face_starts = np.concatenate(
+            [[0], np.cumsum([len(m.faces) for m in meshes])]
+        ).astype(np.int64)
         self.points = (
             np.concatenate([np.asarray(m.vertices, float) for m in meshes])
             if meshes
@@ -122,44 +232,106 @@ class Slicer:
             np.concatenate(
                 [
                     np.asarray(m.faces, np.int32) + np.int32(s)
-                    for m, s in zip(meshes, starts, strict=False)
+                    for m, s in zip(meshes, self._starts, strict=False)
                 ]
             )
             if meshes
             else np.zeros((0, 3), np.int32)
         )
-        self.owner = np.repeat(np.arange(len(ids)), [len(m.faces) for m in meshes])
+        self._low = np.array([m.bounds[0] for m in meshes]).reshape(-1, 3)
+        self._high = np.array([m.bounds[1] for m in meshes]).reshape(-1, 3)
+        self._height = np.empty(len(self.points))
 
-    def loops(self, plane: CutPlane) -> list[tuple[int, np.ndarray]]:
-        """Return (index of part, (k, 2) closed loop) pairs of the raw cut."""
-        height = (self.points - plane.origin) @ plane.normal
-        height = np.where(np.abs(height) < NUDGE_MM, NUDGE_MM, height)
-        crossing = _crossing_faces(self.faces, height > 0)
+    def loops(self, plane: CutPlane, only=None) -> list[tuple[int, np.ndarray]]:
+        """Return (index of part, (k, 2) closed loop) pairs of the raw cut.
+
+        Parameters
+        ----------
+        plane : CutPlane
+        only : collection of str, optional
+            Ids of the parts to cut; all by default.
+        """
+        touched = self._touched(plane, only)
+        if not len(touched):
+            return []
+        crossing, owners = _crossing_faces(
+            touched,
+            self._starts,
+            self._face_starts,
+            self.points,
+            self.faces,
+            np.asarray(plane.origin, float),
+            plane.normal,
+            self._height,
+        )
         if not len(crossing):
             return []
-        start_edge, stop_edge = _cut_edges(self.faces[crossing], height)
+        start_edge, stop_edge = _cut_edges(self.faces, crossing, self._height)
         edges, inverse = np.unique(np.concatenate([start_edge, stop_edge]), return_inverse=True)
         start, stop = inverse[: len(crossing)], inverse[len(crossing) :]
         low, high = np.divmod(edges, len(self.points))
+        height = self._height
         share = height[low] / (height[low] - height[high])
         places = self.points[low] + share[:, None] * (self.points[high] - self.points[low])
         flat = plane.flat(places)
         order, first = _follow(start, stop, len(edges))
-        rings = np.split(order, first[1:-1])
-        owners = self.owner[crossing]
+        flat = flat[order]
         # Any face of a ring tells whose it is.
         owner_of_edge = np.empty(len(edges), np.int64)
         owner_of_edge[start] = owners
-        return [(int(owner_of_edge[ring[0]]), flat[ring]) for ring in rings if len(ring) > 2]
+        whose = owner_of_edge[order[first[:-1]]].tolist()
+        bounds = first.tolist()
+        return [
+            (owner, flat[a:b])
+            for owner, a, b in zip(whose, bounds[:-1], bounds[1:], strict=True)
+            if b - a > 2
+        ]
 
-    def cut(self, plane: CutPlane) -> list[Region]:
-        """Return the regions of the cut, largest first."""
+    def _touched(self, plane: CutPlane, only=None) -> np.ndarray:
+        """Return the indices of the parts whose boxes the plane meets."""
+        if not len(self.ids):
+            return np.zeros(0, np.int64)
+        normal = plane.normal
+        middle = ((self._low + self._high) / 2 - plane.origin) @ normal
+        reach = (self._high - self._low) / 2 @ np.abs(normal)
+        touched = np.flatnonzero(np.abs(middle) <= reach + 2 * NUDGE_MM)
+        if only is not None:
+            touched = np.array([i for i in touched if self.ids[i] in only], np.int64)
+        return touched
+
+    def outlines(self, plane: CutPlane, only=None) -> Outlines:
+        """Return the raw cut in painting order: quick enough for a plane that is dragged."""
         rings: dict[int, list[np.ndarray]] = {}
-        for owner, ring in self.loops(plane):
+        for owner, ring in self.loops(plane, only):
+            rings.setdefault(owner, []).append(ring)
+        # Loops run so that the part lies to their left: holes take their own area away.
+        areas = {owner: sum(_signed_area(ring) for ring in loops) for owner, loops in rings.items()}
+        order = sorted(
+            (owner for owner in rings if areas[owner] > LEAST_AREA_MM2),
+            key=lambda owner: (self.kinds[owner] in _TUBES, -areas[owner], owner),
+        )
+        # Tubes own their place whatever their size, but among tubes the inner still wins.
+        return Outlines(
+            plane,
+            tuple(self.ids[owner] for owner in order),
+            tuple(tuple(rings[owner]) for owner in order),
+        )
+
+    def cut(self, plane: CutPlane, only=None) -> list[Region]:
+        """Return the regions of the cut, largest first.
+
+        Parameters
+        ----------
+        plane : CutPlane
+        only : collection of str, optional
+            Ids of the parts to cut; all by default.
+        """
+        rings: dict[int, list[np.ndarray]] = {}
+        for owner, ring in self.loops(plane, only):
             rings.setdefault(owner, []).append(ring)
         shapes = {owner: _even_odd(loops) for owner, loops in rings.items()}
         shapes = {o: s for o, s in shapes.items() if s.area > LEAST_AREA_MM2}
-        owned = _innermost(shapes, [self.kinds[o] in _TUBES for o in range(len(self.ids))])
+        owned = _innermost(shapes, [kind in _TUBES for kind in self.kinds])
         regions = [
             Region(self.ids[owner], _multi(shape), shape.area / 100.0)
             for owner, shape in owned.items()
@@ -185,32 +357,54 @@ def section(model: BackModel, origin, normal) -> list[Region]:
     return Slicer(model).cut(plane_through(origin, normal))
 
 
-def _cut_edges(faces: np.ndarray, height: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+@njit(cache=True)
+def _cut_edges(faces, crossing, height):
     """Return for each crossing face the keys of the edge going down and the edge going up."""
-    count = np.int64(len(height))
-    down = np.zeros(len(faces), np.int64)
-    up = np.zeros(len(faces), np.int64)
-    for k in range(3):
-        a, b = faces[:, k].astype(np.int64), faces[:, (k + 1) % 3].astype(np.int64)
-        key = np.minimum(a, b) * count + np.maximum(a, b)
-        falls = (height[a] > 0) & (height[b] < 0)
-        climbs = (height[a] < 0) & (height[b] > 0)
-        down[falls] = key[falls]
-        up[climbs] = key[climbs]
+    count = len(height)
+    down = np.zeros(len(crossing), np.int64)
+    up = np.zeros(len(crossing), np.int64)
+    for i in range(len(crossing)):
+        face = crossing[i]
+        for k in range(3):
+            a = np.int64(faces[face, k])
+            b = np.int64(faces[face, (k + 1) % 3])
+            key = min(a, b) * count + max(a, b)
+            if height[a] > 0 and height[b] < 0:
+                down[i] = key
+            elif height[a] < 0 and height[b] > 0:
+                up[i] = key
     return down, up
 
 
 @njit(cache=True)
-def _crossing_faces(faces, above):
-    """Return the indices of faces with corners on both sides."""
-    found = np.empty(len(faces), np.int64)
+def _crossing_faces(touched, starts, face_starts, points, faces, origin, normal, height):
+    """Fill in the heights of the touched parts' vertices; return faces with corners on both sides.
+
+    Returns the indices of the faces and of the part that each belongs to.
+    """
+    room = 0
+    for t in range(len(touched)):
+        part = touched[t]
+        room += face_starts[part + 1] - face_starts[part]
+    found = np.empty(room, np.int64)
+    owner = np.empty(room, np.int64)
     used = 0
-    for i in range(len(faces)):
-        a = above[faces[i, 0]]
-        if a != above[faces[i, 1]] or a != above[faces[i, 2]]:
-            found[used] = i
-            used += 1
-    return found[:used]
+    for t in range(len(touched)):
+        part = touched[t]
+        for i in range(starts[part], starts[part + 1]):
+            h = (
+                (points[i, 0] - origin[0]) * normal[0]
+                + (points[i, 1] - origin[1]) * normal[1]
+                + (points[i, 2] - origin[2]) * normal[2]
+            )
+            height[i] = NUDGE_MM if abs(h) < NUDGE_MM else h
+        for i in range(face_starts[part], face_starts[part + 1]):
+            above = height[faces[i, 0]] > 0
+            if above != (height[faces[i, 1]] > 0) or above != (height[faces[i, 2]] > 0):
+                found[used] = i
+                owner[used] = part
+                used += 1
+    return found[:used], owner[:used]
 
 
 @njit(cache=True)
@@ -239,6 +433,157 @@ def _follow(start, stop, edge_count):
     return order[:used], first[: loops + 1]
 
 
+def _signed_area(ring: np.ndarray) -> float:
+    """Return the area of a (k, 2) loop, positive when it runs counter-clockwise."""
+    x, y = ring[:, 0], ring[:, 1]
+    return 0.5 * float(x[:-1] @ y[1:] - x[1:] @ y[:-1] + x[-1] * y[0] - x[0] * y[-1])
+
+
+def _inside(rings, x: float, y: float) -> bool:
+    """Return whether an odd number of loops encloses a place."""
+    crossings = 0
+    for ring in rings:
+        if not ring[:, 1].min() <= y <= ring[:, 1].max():
+            continue
+        first, second = ring, np.roll(ring, -1, axis=0)
+        spans = (first[:, 1] > y) != (second[:, 1] > y)
+        a, b = first[spans], second[spans]
+        at = a[:, 0] + (y - a[:, 1]) * (b[:, 0] - a[:, 0]) / (b[:, 1] - a[:, 1])
+        crossings += int((at > x).sum())
+    return crossings % 2 == 1
+
+
+@njit(cache=True)
+def _triangles(points, starts, part_of_ring):
+    """Fill what an odd number of each part's loops enclose with triangles.
+
+    A line sweeps upward over each part. Between two neighbouring edges that it
+    crosses a trapezium stays open as long as both edges go on, so that there are
+    about as many trapezia as vertices.
+    """
+    n_rings = len(starts) - 1
+    room = 4 * len(points) + 8
+    corners = np.empty((room, 3, 2))
+    owner = np.empty(room, np.int64)
+    used = 0
+    ring = 0
+    while ring < n_rings:
+        part = part_of_ring[ring]
+        last = ring
+        while last < n_rings and part_of_ring[last] == part:
+            last += 1
+        # Edges from low to high; level ones bound nothing.
+        size = starts[last] - starts[ring]
+        edge = np.empty((size, 4))
+        edges = 0
+        for r in range(ring, last):
+            for i in range(starts[r], starts[r + 1]):
+                j = i + 1 if i + 1 < starts[r + 1] else starts[r]
+                if points[i, 1] < points[j, 1]:
+                    low, high = i, j
+                elif points[i, 1] > points[j, 1]:
+                    low, high = j, i
+                else:
+                    continue
+                edge[edges, 0], edge[edges, 1] = points[low, 0], points[low, 1]
+                edge[edges, 2], edge[edges, 3] = points[high, 0], points[high, 1]
+                edges += 1
+        edge = edge[:edges]
+        edge = edge[np.argsort(edge[:, 1])]
+        levels = np.sort(np.concatenate((edge[:, 1], edge[:, 3])))
+        active = np.empty(edges, np.int64)
+        at = np.empty(edges)
+        count = 0
+        waiting = 0
+        partner = np.full(edges, -1, np.int64)  # right edge of the open trapezium, by left edge
+        since = np.empty(edges)
+        open_left = np.empty(edges, np.int64)
+        opened = 0
+        now = np.full(edges, -1, np.int64)
+        for k in range(len(levels)):
+            y = levels[k]
+            if k > 0 and y == levels[k - 1]:
+                continue
+            kept = 0
+            for a in range(count):
+                if edge[active[a], 3] > y:
+                    active[kept] = active[a]
+                    kept += 1
+            count = kept
+            while waiting < edges and edge[waiting, 1] <= y:
+                if edge[waiting, 3] > y:
+                    active[count] = waiting
+                    count += 1
+                waiting += 1
+            upper = y
+            for m in range(k + 1, len(levels)):
+                if levels[m] > y:
+                    upper = levels[m]
+                    break
+            middle = 0.5 * (y + upper)
+            for a in range(count):
+                e = active[a]
+                x = edge[e, 0] + (middle - edge[e, 1]) * (edge[e, 2] - edge[e, 0]) / (
+                    edge[e, 3] - edge[e, 1]
+                )
+                place = a
+                while place > 0 and at[place - 1] > x:
+                    at[place] = at[place - 1]
+                    active[place] = active[place - 1]
+                    place -= 1
+                at[place] = x
+                active[place] = e
+            for a in range(0, count - 1, 2):
+                now[active[a]] = active[a + 1]
+            still = 0
+            for o in range(opened):
+                left = open_left[o]
+                right = partner[left]
+                if now[left] == right:
+                    open_left[still] = left
+                    still += 1
+                    continue
+                partner[left] = -1
+                below = since[left]
+                quad = np.empty((4, 2))
+                for c in range(4):
+                    e = left if c == 0 or c == 3 else right
+                    h = below if c < 2 else y
+                    quad[c, 0] = edge[e, 0] + (h - edge[e, 1]) * (edge[e, 2] - edge[e, 0]) / (
+                        edge[e, 3] - edge[e, 1]
+                    )
+                    quad[c, 1] = h
+                if used + 2 > room:
+                    grown = np.empty((2 * room, 3, 2))
+                    grown[:used] = corners[:used]
+                    corners = grown
+                    more = np.empty(2 * room, np.int64)
+                    more[:used] = owner[:used]
+                    owner = more
+                    room = 2 * room
+                if quad[1, 0] > quad[0, 0]:
+                    corners[used, 0], corners[used, 1] = quad[0], quad[1]
+                    corners[used, 2] = quad[2]
+                    owner[used] = part
+                    used += 1
+                if quad[2, 0] > quad[3, 0]:
+                    corners[used, 0], corners[used, 1] = quad[0], quad[2]
+                    corners[used, 2] = quad[3]
+                    owner[used] = part
+                    used += 1
+            opened = still
+            for a in range(0, count - 1, 2):
+                left = active[a]
+                if partner[left] < 0:
+                    partner[left] = active[a + 1]
+                    since[left] = y
+                    open_left[opened] = left
+                    opened += 1
+                now[left] = -1
+        ring = last
+    return corners[:used], owner[:used]
+
+
 def _even_odd(loops: list[np.ndarray]):
     """Return the area that an odd number of a part's loops enclose."""
     shapes = []
@@ -260,16 +605,22 @@ def _even_odd(loops: list[np.ndarray]):
 def _innermost(shapes: dict, is_tube: list[bool]) -> dict:
     """Take from each shape what belongs to tubes and to smaller shapes inside it."""
     order = sorted(shapes, key=lambda o: (not is_tube[o], shapes[o].area, o))
-    outlines = [shapes[o] for o in order]
-    tree = shapely.STRtree(outlines)
-    owned = {}
-    for i, owner in enumerate(order):
-        shape = outlines[i]
-        near = [j for j in tree.query(shape) if j < i]
-        near = [j for j in near if shape.intersects(outlines[j])]
-        if near:
-            shape = shape.difference(shapely.union_all([outlines[j] for j in near]))
-        owned[owner] = shape
+    outlines = np.array([shapes[o] for o in order], dtype=object)
+    owned = dict(zip(order, outlines, strict=True))
+    if len(order) < 2:
+        return owned
+    shapely.prepare(outlines)
+    later, sooner = shapely.STRtree(outlines).query(outlines, predicate="intersects")
+    mine = sooner < later
+    later, sooner = later[mine], sooner[mine]
+    sequence = np.argsort(later, kind="stable")
+    later, sooner = later[sequence], sooner[sequence]
+    begins = np.flatnonzero(np.diff(later, prepend=-1))
+    for a, b in zip(begins, [*begins[1:], len(later)], strict=True):
+        i = later[a]
+        inner = outlines[sooner[a:b]]
+        taken = inner[0] if len(inner) == 1 else shapely.union_all(inner)
+        owned[order[i]] = outlines[i].difference(taken)
     return owned
 
 
