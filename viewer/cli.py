@@ -116,7 +116,19 @@ def make_parser() -> argparse.ArgumentParser:
         metavar="transverse|sagittal|coronal",
         help="through the body of the level; default: transverse",
     )
-    section.add_argument("--out", type=Path, metavar="X.png|X.svg", help="picture to write")
+    section.add_argument(
+        "--offset",
+        type=_millimetres,
+        default=0.0,
+        metavar="MM",
+        help="move the plane: up, to the left or back; default: 0",
+    )
+    section.add_argument(
+        "--tilt",
+        metavar="NOD,LEAN",
+        help="tilt a transverse plane by degrees, back and forth and to the side",
+    )
+    section.add_argument("--out", type=Path, metavar="X.png|X.svg|X.pdf", help="picture to write")
     section.add_argument("--size", default="1600x1200", metavar="WxH", help="pixels")
     section.add_argument("--look", default="by_kind", metavar="NAME", help="by_kind or as_fixed")
     section.add_argument("--theme", default="light", metavar="light|dark")

@@ -183,10 +183,13 @@ def section(words: argparse.Namespace, body: Body, detail: str) -> int:
     """Cut the model at a level: print the regions, and draw them on request."""
     from meshes.export import part_names
     from viewer.cli_section import SectionOrder, cut, draw_section
+    from viewer.state.measuring import TEACHING_NOTE
 
     order = SectionOrder.checked(
         level=words.level,
         plane=words.plane,
+        offset=words.offset,
+        tilt=words.tilt,
         size=words.size,
         look=words.look,
         theme=words.theme,
@@ -202,18 +205,23 @@ def section(words: argparse.Namespace, body: Body, detail: str) -> int:
             {
                 "level": order.level,
                 "plane": order.plane,
+                "offset_mm": order.offset_mm,
+                "tilt_deg": list(order.tilt_deg),
                 "origin_mm": [round(float(v), 2) for v in plane.origin],
                 "regions": [
                     {"id": region.part_id, "area_cm2": round(region.area_cm2, 3)}
                     for region in regions
                 ],
+                "total_cm2": round(sum(region.area_cm2 for region in regions), 3),
                 "file": None if order.out is None else str(order.out),
+                "caution": TEACHING_NOTE,
             }
         )
         return OK
     for region in regions:
         name = part_names(model.parts[region.part_id], model)["english"]
         print(f"{region.area_cm2:8.2f} cm²  {name}")
+    print(TEACHING_NOTE)
     if order.out is not None:
         print(order.out)
     return OK

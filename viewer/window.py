@@ -15,6 +15,7 @@ from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QKeySequence
 from PySide6.QtWidgets import (
     QApplication,
     QButtonGroup,
+    QDockWidget,
     QFrame,
     QHBoxLayout,
     QLabel,
@@ -34,6 +35,7 @@ from viewer.menus.part import PartMenu
 from viewer.menus.peel import PeelMenu
 from viewer.menus.picture import Picture
 from viewer.menus.pointer import PROBE_EVERY_MS, Pointer
+from viewer.menus.section import SectionMenu
 from viewer.menus.tools import ToolsMenu
 from viewer.menus.view import ViewMenu
 from viewer.panels.caption_panel import CaptionPanel
@@ -96,6 +98,7 @@ class MainWindow(
     PartMenu,
     ViewMenu,
     ToolsMenu,
+    SectionMenu,
     FileMenu,
     HelpMenu,
     QMainWindow,
@@ -150,6 +153,7 @@ class MainWindow(
         self._actions: dict[str, QAction] = {}
         self._pin_sheet: PinSheet | None = None
         self._half_width, self._half_depth = 170.0, 110.0
+        self._make_section()
         self._make_actions()
         self._lay_out()
         self._probe_timer = QTimer(self)
@@ -333,6 +337,8 @@ class MainWindow(
         for panel in (self.tools, self.strip, self.rail, self.steps):
             panel.set_dress(self.theme, self.scale)
         self.caption.set_dress(self.theme, self.scale, self.settings.latin_first)
+        if self.section_dock is not None:
+            self.section_dock.set_dress(self.theme, self.scale)
         self.menuBar().setFont(font(self.scale))
         for menu in self.menuBar().findChildren(QMenu):
             menu.setFont(font(self.scale))
@@ -362,6 +368,19 @@ class MainWindow(
         self.side_panel.setFixedWidth(round(min(290 * self.scale, 0.28 * width)))
         self.rail.set_room(round(0.24 * width))
         self.steps.set_room(round(0.26 * height))
+
+    def _make_room(self, dock: QWidget) -> None:
+        """Give a dock about a third of the window; caption and tree make way in a narrow one."""
+        width = self.width()
+        self.resizeDocks([dock], [round(0.36 * width)], Qt.Orientation.Horizontal)
+        if width < 1500 * self.scale and self.settings.side_panel:
+            self.side_panel.hide()
+
+    def _take_room_back(self) -> None:
+        """Bring caption and tree back when no dock is open."""
+        docks = self.findChildren(QDockWidget)
+        if not any(dock.isVisible() for dock in docks):
+            self.side_panel.setVisible(self.settings.side_panel)
 
     def resizeEvent(self, event: Any) -> None:
         super().resizeEvent(event)
@@ -420,6 +439,9 @@ class MainWindow(
         widget.hovered.connect(self._on_hover)
         widget.picked.connect(self._on_pick)
         widget.view_changed.connect(self._on_view_changed)
+        if hasattr(widget, "section_dragged"):
+            widget.section_dragged.connect(self._drag_section)
+            widget.section_drag_ended.connect(self._end_section_drag)
         if hasattr(widget, "context_requested"):
             widget.context_requested.connect(self._on_context)
         state = self.session.state
@@ -567,6 +589,11 @@ class MainWindow(
 
     def _follow(self, before: ViewState | None, after: ViewState) -> None:
         """Bring everything that is seen up to a state."""
+        if before is not None and before == replace(after, section=before.section):
+            # A plane that is dragged must keep up with the hand: nothing else has changed.
+            self._name_undo()
+            self._follow_section(before, after)
+            return
         actions = self._actions
         for name, on in (
             ("alone", bool(after.alone) and after.alone == frozenset(after.selection)),
@@ -614,6 +641,7 @@ class MainWindow(
         self.tree.show_selection(after.selection)
         self._show_caption()
         self._follow_scene(before, after)
+        self._follow_section(before, after)
         if self._pin_sheet is not None and (before is None or before.pins != after.pins):
             self._pin_sheet.show_pins(after.pins, self._titles)
 

@@ -21,6 +21,10 @@ from meshes.model import BackModel
 PLANES = ("transverse", "sagittal", "coronal")
 FREE = "free"
 TILT_LIMIT_DEG = 90.0
+MIDLINE_GAP_MM = 0.25
+"""Left and right twins of skin and fascia leave a hair between them at the midline. A sagittal
+plane there is moved by this much to the left, so that it cuts them and not the gap."""
+
 PIVOT_MM = (0.0, 0.0, 240.0)
 """A plane stands on this point (about the middle of the trunk) but for the axis along which it
 is moved, so that tilting it turns it about the body and not about the sacrum."""
@@ -80,13 +84,13 @@ def cut_plane(kind: str, origin) -> CutPlane:
     """Return a plane with the reading direction of a dissection: the subject's left on the left.
 
     Transverse cuts are seen from the feet with the back up, as the donor lies
-    prone; sagittal cuts from the subject's left with the back to the left of
+    prone; sagittal cuts from the subject's left, with the back to the right of
     the picture; coronal cuts from behind.
     """
     origin = np.asarray(origin, float)
     axes = {
         "transverse": ((-1, 0, 0), (0, 1, 0)),
-        "sagittal": ((0, -1, 0), (0, 0, 1)),
+        "sagittal": ((0, 1, 0), (0, 0, 1)),
         "coronal": ((-1, 0, 0), (0, 0, 1)),
     }
     if kind not in axes:
@@ -124,6 +128,8 @@ def placed_plane(
     axis = {"sagittal": 0, "coronal": 1}.get(kind, 2)
     origin = np.array(PIVOT_MM)
     origin[axis] = numbers[0]
+    if kind == "sagittal" and abs(numbers[0]) < MIDLINE_GAP_MM:
+        origin[axis] = MIDLINE_GAP_MM
     plane = cut_plane("transverse" if kind == FREE else kind, origin)
     nod, lean = np.radians(numbers[1:])
     right, up, towards = plane.right, plane.up, plane.normal
@@ -220,9 +226,9 @@ class Slicer:
         self.kinds = [model.parts[i].kind for i in ids]
         counts = [len(m.vertices) for m in meshes]
         self._starts = np.concatenate([[0], np.cumsum(counts)]).astype(np.int64)
-        self._face_starts = np.concatenate(
-            [[0], np.cumsum([len(m.faces) for m in meshes])]
-        ).astype(np.int64)
+        self._face_starts = np.concatenate([[0], np.cumsum([len(m.faces) for m in meshes])]).astype(
+            np.int64
+        )
         self.points = (
             np.concatenate([np.asarray(m.vertices, float) for m in meshes])
             if meshes
@@ -333,7 +339,7 @@ class Slicer:
         shapes = {o: s for o, s in shapes.items() if s.area > LEAST_AREA_MM2}
         owned = _innermost(shapes, [kind in _TUBES for kind in self.kinds])
         regions = [
-            Region(self.ids[owner], _multi(shape), shape.area / 100.0)
+            Region(self.ids[owner], only_areas(shape), shape.area / 100.0)
             for owner, shape in owned.items()
             if shape.area > LEAST_AREA_MM2
         ]
@@ -613,6 +619,8 @@ def _innermost(shapes: dict, is_tube: list[bool]) -> dict:
     later, sooner = shapely.STRtree(outlines).query(outlines, predicate="intersects")
     mine = sooner < later
     later, sooner = later[mine], sooner[mine]
+    if not len(later):
+        return owned
     sequence = np.argsort(later, kind="stable")
     later, sooner = later[sequence], sooner[sequence]
     begins = np.flatnonzero(np.diff(later, prepend=-1))
@@ -624,8 +632,8 @@ def _innermost(shapes: dict, is_tube: list[bool]) -> dict:
     return owned
 
 
-def _multi(shape) -> MultiPolygon:
-    """Return only the areas of a shape, as a MultiPolygon."""
+def only_areas(shape) -> MultiPolygon:
+    """Return the areas of a shape, as a MultiPolygon."""
     if shape.geom_type == "Polygon":
         return MultiPolygon([shape])
     parts = [g for g in getattr(shape, "geoms", ()) if g.geom_type in ("Polygon", "MultiPolygon")]

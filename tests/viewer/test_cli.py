@@ -204,6 +204,22 @@ def test_section_names_its_regions_and_draws_them(toy, capsys, tmp_path):
     assert "skin.left" in (tmp_path / "cut.svg").read_text()
 
 
+def test_section_can_be_moved_tilted_and_written_as_pdf(toy, capsys, tmp_path):
+    words = ["section", "--level", "T7", "--json", "--size", "640x480"]
+    origins = []
+    for more in ((), ("--offset", -12.5), ("--tilt", "20,-5", "--out", tmp_path / "cut.pdf")):
+        code, out, _ = _run(capsys, *words, *more)
+        assert code == 0
+        told = json.loads(out)
+        origins.append(told["origin_mm"][2])
+        total = sum(region["area_cm2"] for region in told["regions"])
+        assert told["total_cm2"] == pytest.approx(total, abs=0.05)
+        assert "not for needle or surgical guidance" in told["caution"]
+    assert origins[1] - origins[0] == pytest.approx(-12.5, abs=0.02)
+    assert told["tilt_deg"] == [20.0, -5.0]
+    assert (tmp_path / "cut.pdf").read_bytes().startswith(b"%PDF")
+
+
 def test_plate_is_written(toy, capsys, tmp_path):
     code, out, err = _run(
         capsys, "plate", "--out", tmp_path / "p.png", "--stratum", 3, "--size", "320x400", "--json"
@@ -245,7 +261,12 @@ def test_plate_is_written(toy, capsys, tmp_path):
         (["--json"], "verb"),
         (["section", "--level", "T13"], "T13"),
         (["section", "--level", "T7", "--plane", "oblique"], "oblique"),
-        (["section", "--level", "T7", "--out", "cut.pdf"], "cut.pdf"),
+        (["section", "--level", "T7", "--out", "cut.xlsx"], "cut.xlsx"),
+        (["section", "--level", "T7", "--offset", "far"], "far"),
+        (["section", "--level", "T7", "--offset", "5000"], "±1000 mm"),
+        (["section", "--level", "T7", "--tilt", "30"], "30,10"),
+        (["section", "--level", "T7", "--tilt", "95,0"], "-90–90"),
+        (["section", "--level", "T7", "--plane", "coronal", "--tilt", "5,5"], "transverse"),
     ],
 )
 def test_bad_input_is_one_line_and_exit_2(toy, capsys, words, said):

@@ -42,6 +42,7 @@ _GROUPS: tuple[tuple[str, tuple[tuple[str, str, str], ...]], ...] = (
         (
             ("compare", "compare", "Compare"),
             ("surface", "surface", "Marks"),
+            ("section", "", "Section"),
             ("measure", "measure", "Measure"),
             ("labels", "labels", "Labels"),
         ),

@@ -20,6 +20,7 @@ from viewer.scene import camera as cameras
 from viewer.scene import looks, marks, overlay
 from viewer.scene.batches import DETAILS, Batch, BatchActors, batch_key
 from viewer.scene.camera import Flight, Pose
+from viewer.scene.caps import GRIP_PX, Caps
 from viewer.scene.drawn import DrawnPart, draw_parts
 from viewer.scene.drawn_cache import drawn_model
 from viewer.scene.label_layout import Anchor, Label, lay_out
@@ -125,9 +126,13 @@ class Scene:
         }
         self._small_key: tuple | None = None
         self._outline = Outline(self._viewports[0].renderer)
+        self._caps = Caps(self._viewports[0].renderer)
         self._measure_line = marks.Strokes(self._front, marks.MEASURE_COLOUR, 9.0, 3.0)
         self._pin_spots = marks.Strokes(self._front, marks.PIN_COLOUR, 11.0)
         self._surface_lines = marks.Strokes(self._viewports[0].renderer, marks.MARK_COLOUR, 9.0)
+        self._cap_hover = ""
+        self._cut_off: frozenset[str] = frozenset()
+        self._boxes: np.ndarray | None = None
         self._finalized = False
         self.set_theme("light")
 
@@ -153,7 +158,7 @@ class Scene:
                 viewport.shown.pop(name, None)
         for key in changed:
             self._rebuild_batch(key)
-        self._target = None
+        self._target = self._boxes = None
 
     def clear(self) -> None:
         """Drop all parts."""
@@ -167,7 +172,7 @@ class Scene:
         self._areas.clear()
         self._batches.clear()
         self._painted.clear()
-        self._target = None
+        self._target = self._boxes = None
         self._outline.clear()
 
     def add_parts(self, parts: Iterable) -> None:
@@ -188,7 +193,7 @@ class Scene:
             changed.add(batch_key(drawn.part))
         for key in changed:
             self._rebuild_batch(key)
-        self._target = None
+        self._target = self._boxes = None
         if changed and self.on_parts is not None:
             self.on_parts()
 
@@ -296,10 +301,14 @@ class Scene:
         if viewport is self._viewports[0]:
             lit = [name for name, look in wanted.items() if look.highlighted]
             self._outline.show({name: self._drawn[name].moving for name in lit})
+            self._paint_caps()
 
     def _want(self, viewport: Viewport, key) -> None:
         solid, see_through = [], []
+        cut_off = self._cut_off if viewport is self._viewports[0] else frozenset()
         for name in self._batches[key]["still"].ids:
+            if name in cut_off:
+                continue
             look = viewport.shown.get(name)
             if look is not None:
                 (solid if look.opacity >= SOLID_FROM else see_through).append(name)
@@ -331,6 +340,7 @@ class Scene:
         self.look = look
         for viewport in reversed(self._viewports):
             self._paint(viewport.shown, viewport.shown)
+        self._paint_caps()
 
     def set_theme(self, theme: str) -> None:
         """Choose the background: "light" or "dark"."""
@@ -372,6 +382,103 @@ class Scene:
             self.window.RemoveRenderer(second.renderer)
             self._viewports[0].renderer.SetViewport(0, 0, 1, 1)
         self.set_theme(self.theme)
+
+    # Section ----------------------------------------------------------------------------
+
+    def set_section(self, outlines=None, near_half: bool = False) -> None:
+        """Cut the first picture flat, or not at all with None. Does not render.
+
+        Parameters
+        ----------
+        outlines : meshes.questions.section.Outlines or None
+            The cut of the parts that are to show on the cut face.
+        near_half : bool
+            Keep the half towards the reader of the flat picture, not the half beyond.
+        """
+        self._caps.show(outlines, near_half)
+        self._leave_out_what_is_cut_off()
+        self._paint_caps()
+
+    def set_section_hover(self, part_id: str) -> None:
+        """Tint one part on the cut face ("" for none). Does not render."""
+        if part_id != self._cap_hover:
+            self._cap_hover = part_id
+            self._paint_caps()
+
+    def show_section_grip(self, on: bool) -> None:
+        """Show or hide the frame and the grip by which the plane is dragged."""
+        self._caps.with_grip = on
+
+    @property
+    def sectioned(self) -> bool:
+        """True while the model is cut flat."""
+        return self._caps.on
+
+    def section_grip_at(self, x: float, y: float) -> bool:
+        """Return whether a pixel lies on the grip of the plane."""
+        if self._caps.grip is None:
+            return False
+        (pixel,), _ = self._project(self._caps.grip[None])
+        return bool(np.hypot(*(pixel - (x, y))) <= GRIP_PX * self.pixel_ratio)
+
+    def section_drag_mm(self, dx_px: float, dy_px: float) -> float:
+        """Return how far a drag in the picture moves the plane along its normal, mm.
+
+        Where one looks along the normal, dragging upward brings the plane nearer.
+        """
+        if not self._caps.on:
+            return 0.0
+        right, up, back = self.pose.axes()
+        normal = self._caps.outlines.plane.normal
+        mm_per_px = 2.0 * self.pose.scale_mm / self.size()[1]
+        across = np.array([normal @ right, -(normal @ up)])
+        length = float(np.hypot(*across))
+        if length < 0.25:
+            return float(-dy_px * mm_per_px * (1.0 if normal @ back > 0 else -1.0))
+        return float((across @ (dx_px, dy_px)) * mm_per_px / length**2)
+
+    def _leave_out_what_is_cut_off(self) -> None:
+        """Drop parts that lie wholly in the half that is taken away: clipping them costs as much
+        as drawing them.
+        """
+        gone: frozenset[str] = frozenset()
+        if self._caps.on:
+            if self._boxes is None:
+                self._boxes = np.array([d.bounds for d in self._drawn.values()]).reshape(-1, 2, 3)
+            gone = frozenset(np.array(list(self._drawn), object)[self._caps.beyond(self._boxes)])
+        changed, self._cut_off = gone ^ self._cut_off, gone
+        viewport = self._viewports[0]
+        for key in {batch_key(self._drawn[name].part) for name in changed if name in self._drawn}:
+            self._want(viewport, key)
+
+    def _paint_caps(self) -> None:
+        if not self._caps.on:
+            return
+        shown = self._viewports[0].shown
+        self._caps.paint(
+            {name: drawn.part for name, drawn in self._drawn.items()},
+            self.look,
+            [name for name, look in shown.items() if look.highlighted],
+            [name for name, look in shown.items() if look.hovered] + [self._cap_hover],
+        )
+
+    def _clip(self) -> None:
+        """Clip all that the first picture draws; new batches come unclipped."""
+        mappers = [
+            actor.GetMapper()
+            for pair in self._viewports[0].actors.values()
+            for actors in pair.values()
+            for actor in actors.actors.values()
+        ]
+        self._caps.clip([*mappers, self._outline.actor.GetMapper()])
+
+    def _first_hit(self, origin, direction, shown):
+        """Return what a sight line of the first picture meets, with the section counted."""
+        return self._caps.first_hit(
+            np.asarray(origin, float),
+            np.asarray(direction, float),
+            lambda start: self.target().first_hit(start, direction, shown),
+        )
 
     # Camera -----------------------------------------------------------------------------
 
@@ -517,6 +624,7 @@ class Scene:
 
     def _draw_model(self, moving: bool) -> None:
         self._place_cameras()
+        self._clip()
         see_through = False
         for viewport in self._viewports:
             for pair in viewport.actors.values():
@@ -633,6 +741,9 @@ class Scene:
         twin._label_blank, twin._names = self._label_blank, self._names
         twin._label_first = self._label_first
         twin.set_pins(self._pins)
+        if self._caps.on:
+            twin._caps.with_grip, twin._cap_hover = False, self._cap_hover
+            twin.set_section(self._caps.outlines, self._caps.near_half)
         twin._surface_marks = self._surface_marks
         twin._draw_surface_marks()
         return twin
@@ -687,7 +798,10 @@ class Scene:
             for name, look in self._viewports[1 if second else 0].shown.items()
             if look.opacity >= SOLID_FROM or not is_film(self._drawn[name].part)
         ]
-        hit = self.target().first_hit(*self.ray(x, y), shown)
+        if second:
+            hit = self.target().first_hit(*self.ray(x, y), shown)
+        else:
+            hit = self._first_hit(*self.ray(x, y), shown)
         return None if hit is None else PickHit(*hit)
 
     def target(self):
@@ -705,11 +819,11 @@ class Scene:
         pixels, _ = self._project(points)
         visible = np.zeros(len(pixels), bool)
         width, height = self._view_size()
-        target, shown = self.target(), self.shown()
+        shown = self.shown()
         for i, (x, y) in enumerate(pixels):
             if 0 <= x < width and 0 <= y < height:
                 origin, direction = self.ray(x, y)
-                hit = target.first_hit(origin, direction, shown)
+                hit = self._first_hit(origin, direction, shown)
                 distance = float((np.asarray(points[i]) - origin) @ direction)
                 visible[i] = hit is None or (
                     float((hit[1] - origin) @ direction) >= distance - anchor_finding.DEPTH_SLACK_MM
@@ -772,7 +886,7 @@ class Scene:
 
         if self._labels_on:
             solid = {
-                name: self._drawn[name].moving.points
+                name: self._kept_points(name)
                 for name, look in self.shown().items()
                 if look.opacity >= SOLID_FROM
             }
@@ -817,8 +931,12 @@ class Scene:
             bottom_px=marker_room,
         )
 
+    def _kept_points(self, name: str) -> np.ndarray:
+        points = self._drawn[name].moving.points
+        return points[self._caps.kept(points)] if self._caps.on else points
+
     def _is_seen_at(self, name: str, x: float, y: float, size, solid) -> bool:
-        hit = self.target().first_hit(*self._ray(x, y, size), solid)
+        hit = self._first_hit(*self._ray(x, y, size), solid)
         return hit is not None and hit[0] == name
 
     def set_pins(self, pins: Sequence[tuple[np.ndarray, str]]) -> None:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from xml.sax.saxutils import escape
 
@@ -12,7 +13,7 @@ import shapely
 from PIL import Image, ImageDraw
 
 from meshes.model import BackModel
-from meshes.questions.section import CutPlane, Region
+from meshes.questions.section import CutPlane, Region, only_areas
 from viewer.scene import looks, overlay
 from viewer.scene.anchors import once_each
 from viewer.scene.label_layout import Anchor, Label, lay_out
@@ -21,6 +22,10 @@ PAPER = {"light": (250, 250, 248), "dark": (26, 27, 31)}
 EDGE = {"light": (60, 46, 42), "dark": (12, 12, 14)}
 SUPERSAMPLE = 2
 LEAST_LABELLED_PX2 = 40.0
+LABEL_SHARE = (0.23, 0.26)
+"""Most of the width that one column of labels may take, in a wide and in a narrow picture."""
+
+NARROW_LETTERS = 70
 CAUTION = "Teaching model – not for needle or surgical guidance"
 
 
@@ -49,13 +54,42 @@ def section_layout(
     theme: str = "light",
     labels: bool = True,
     density: float = 0.9,
+    font_px: int | None = None,
+    zoom: float = 1.0,
+    centre=None,
+    measure: Callable[[str], tuple[float, float]] | None = None,
 ) -> SectionLayout:
-    """Fit the regions of a cut into a picture and place their labels."""
+    """Fit the regions of a cut into a picture and place their labels.
+
+    Parameters
+    ----------
+    model : BackModel
+    plane : CutPlane
+    regions : sequence of Region
+    size : (width, height)
+        Pixels.
+    names : mapping of part id to text
+        Parts without one get no label.
+    title, look, theme : str
+    labels : bool
+    density : float
+        How many labels, 0-1.
+    font_px : int, optional
+        Letter size; by the height of the picture when not given.
+    zoom : float
+        1 fits the whole cut between the labels.
+    centre : (2,) float, optional
+        Place of the cut in the middle of the picture, mm; that of the whole when not given.
+    measure : callable, optional
+        Text to (width, height) in pixels, for letters other than this module's own.
+    """
     width, height = size
-    font_px = max(11, round(height / 62))
+    font_px = font_px or max(11, round(height / 62))
+    measure = measure or (lambda text: overlay.text_size(text, font_px))
     top, bottom = font_px * 3.2, font_px * 4.2
-    widest = max((overlay.text_size(t, font_px)[0] for t in names.values()), default=0.0)
-    side = min(widest + 3.5 * font_px, 0.19 * width) if labels else font_px * 2
+    widest = max((measure(t)[0] for t in names.values()), default=0.0)
+    most = LABEL_SHARE[0] if width > NARROW_LETTERS * font_px else LABEL_SHARE[1]
+    side = min(widest + 3.5 * font_px, most * width) if labels else font_px * 2
     bounds = np.array([r.polygons.bounds for r in regions]).reshape(-1, 4)
     if len(bounds):
         low, high = bounds[:, :2].min(axis=0), bounds[:, 2:].max(axis=0)
@@ -63,7 +97,8 @@ def section_layout(
         low, high = np.array([-50.0, -50.0]), np.array([50.0, 50.0])
     span = np.maximum(high - low, 1.0)
     scale = float(min((width - 2 * side) / span[0], (height - top - bottom) / span[1]))
-    centre = (low + high) / 2
+    scale *= zoom
+    centre = (low + high) / 2 if centre is None else np.asarray(centre, float)
     middle = np.array([width / 2, top + (height - top - bottom) / 2])
 
     def place(flat: np.ndarray) -> np.ndarray:
@@ -80,10 +115,14 @@ def section_layout(
             outers.append(place(np.asarray(polygon.exterior.coords)))
             holes.append([place(np.asarray(ring.coords)) for ring in polygon.interiors])
         shapes.append((region.part_id, colour, outers, holes))
-        name = names.get(region.part_id)
-        seen_px2 = 100.0 * region.area_cm2 * scale**2
+        name = names.get(region.part_id) if labels else None
+        seen = region.polygons
+        if name and zoom > 1.0:
+            half = np.array([width / 2 - side, (height - top - bottom) / 2]) / scale
+            seen = only_areas(shapely.clip_by_rect(seen, *(centre - half), *(centre + half)))
+        seen_px2 = seen.area * scale**2
         if name and seen_px2 > LEAST_LABELLED_PX2:
-            largest = max(region.polygons.geoms, key=lambda p: p.area)
+            largest = max(seen.geoms, key=lambda p: p.area)
             spot = shapely.maximum_inscribed_circle(largest, 0.5).coords[0]
             x, y = place(np.array([spot]))[0]
             anchors.append(Anchor(region.part_id, name, float(x), float(y), seen_px2))
@@ -92,7 +131,7 @@ def section_layout(
         placed = lay_out(
             once_each(anchors),
             size,
-            lambda text: overlay.text_size(text, font_px),
+            measure,
             density,
             top_px=top,
             bottom_px=bottom,
@@ -100,6 +139,14 @@ def section_layout(
     return SectionLayout(
         (int(width), int(height)), scale, shapes, placed, title, _ends(plane), font_px, theme
     )
+
+
+def short_name(title: str) -> str:
+    """Return a title as it stands beside a section: without the side, vertebrae by their sign."""
+    for side in (", left", ", right"):
+        title = title.removesuffix(side).removeprefix(f"{side[2:]} ")
+    sign = re.fullmatch(r".*vertebra \(([CTL]\d+)\)", title)
+    return f"Vertebra {sign[1]}" if sign else title[:1].upper() + title[1:]
 
 
 def _ends(plane: CutPlane) -> tuple[str, str, str, str]:

@@ -38,6 +38,8 @@ class SceneWidget(QWidget):
         Right click, with the global position.
     view_changed()
         The user moved the eye.
+    section_dragged(float), section_drag_ended()
+        The grip of the section was dragged so many mm along the plane's normal.
     """
 
     hovered = Signal(object)
@@ -45,6 +47,8 @@ class SceneWidget(QWidget):
     context_requested = Signal(object, QPoint)
     view_changed = Signal()
     settled = Signal()
+    section_dragged = Signal(float)
+    section_drag_ended = Signal()
     _shade_ready = Signal(object)
 
     def __init__(self, parent: QWidget | None = None):
@@ -71,6 +75,7 @@ class SceneWidget(QWidget):
         self._last: QPoint | None = None
         self._button = Qt.MouseButton.NoButton
         self._dragged = False
+        self._on_grip = False
         self._moving = False
         self._flight: Flight | None = None
         self._flight_began = 0.0
@@ -227,6 +232,9 @@ class SceneWidget(QWidget):
         self._press = self._last = event.position().toPoint()
         self._button = event.button()
         self._dragged = False
+        self._on_grip = self._button == Qt.MouseButton.LeftButton and self.scene.section_grip_at(
+            *self._pixel(event.position())
+        )
         event.accept()
 
     def mouseMoveEvent(self, event) -> None:
@@ -242,6 +250,9 @@ class SceneWidget(QWidget):
             return
         step = place - self._last
         self._last = place
+        if self._on_grip:
+            self.section_dragged.emit(self.scene.section_drag_mm(*self._pixel(step)))
+            return
         shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
         if self._button == Qt.MouseButton.MiddleButton or (
             self._button == Qt.MouseButton.LeftButton and shift
@@ -258,6 +269,12 @@ class SceneWidget(QWidget):
 
     def mouseReleaseEvent(self, event) -> None:
         button, self._button = self._button, Qt.MouseButton.NoButton
+        if self._on_grip:
+            self._on_grip = False
+            self.section_drag_ended.emit()
+            self._settle_timer.start()
+            event.accept()
+            return
         if self._dragged or self._press is None:
             self._settle_timer.start()
             return

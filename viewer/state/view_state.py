@@ -8,7 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import Generic, Literal, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, Generic, Literal, NamedTuple, TypeVar
+
+if TYPE_CHECKING:
+    from viewer.state.cut_line import CutLine
+    from viewer.state.section_plane import SectionPlane
 
 STRATUM_COUNT = 11
 BOTH_SIDES = ("left", "right")
@@ -149,6 +153,10 @@ class ViewState:
     camera : Camera or None
         Present pose; None means the fixed view exactly.
     orbit : {"limited", "free"}
+    section : SectionPlane or None
+        Where the model is cut flat; None shows it uncut.
+    cut_line : CutLine or None
+        The line that the reader draws to rehearse a cut.
     """
 
     peeled: Sides[int] = _WHOLE
@@ -177,6 +185,8 @@ class ViewState:
     view: str = "posterior"
     camera: Camera | None = None
     orbit: str = "limited"
+    section: SectionPlane | None = None
+    cut_line: CutLine | None = None
 
     def __post_init__(self) -> None:
         for side in BOTH_SIDES:

@@ -21,6 +21,8 @@ from pathlib import Path
 from typing import Any
 
 from meshes.errors import PeelbackError
+from viewer.state.cut_line import CutLine, cut_from_json
+from viewer.state.section_plane import SectionPlane, section_from_json
 from viewer.state.view_state import Camera, Pin, Sides, ViewState
 
 FORMAT = "peelback working state"
@@ -69,7 +71,7 @@ def _plain(value: Any) -> Any:
         return {"left": _plain(value.left), "right": _plain(value.right)}
     if isinstance(value, frozenset):
         return sorted(value)
-    if isinstance(value, (Pin, Camera)):
+    if isinstance(value, (Pin, Camera, SectionPlane, CutLine)):
         return asdict(value)
     if isinstance(value, tuple):
         return [_plain(v) for v in value]
@@ -154,6 +156,10 @@ def _read_field(name: str, value: Any) -> Any:
             float(value["parallel_scale"]),
             bool(value.get("parallel", True)),
         )
+    if name == "section":
+        return section_from_json(value)
+    if name == "cut_line":
+        return cut_from_json(value)
     if name == "label_density":
         return float(value)
     default = getattr(ViewState(), name)
