@@ -35,10 +35,12 @@ from viewer.menus.part import PartMenu
 from viewer.menus.peel import PeelMenu
 from viewer.menus.picture import Picture
 from viewer.menus.pointer import PROBE_EVERY_MS, Pointer
+from viewer.menus.questions import QuestionsMenu
 from viewer.menus.section import SectionMenu
 from viewer.menus.tools import ToolsMenu
 from viewer.menus.view import ViewMenu
 from viewer.panels.caption_panel import CaptionPanel
+from viewer.panels.cover_panel import CoverPanel
 from viewer.panels.depth_rail import DepthRail
 from viewer.panels.glyphs import program_icon
 from viewer.panels.hidden_strip import HiddenStrip
@@ -96,6 +98,7 @@ class MainWindow(
     Pointer,
     PeelMenu,
     PartMenu,
+    QuestionsMenu,
     ViewMenu,
     ToolsMenu,
     SectionMenu,
@@ -145,6 +148,7 @@ class MainWindow(
         self._neighbours: frozenset[str] = frozenset()
         self._heights: dict[str, float] = {}
         self._probe: Any = None
+        self._begin_questions()
         self._hovered = ""
         self._last_place: tuple | None = None
         self._measuring = False
@@ -278,10 +282,17 @@ class MainWindow(
         side_box.addWidget(self.search)
         self._side_split = QSplitter(Qt.Orientation.Vertical)
         self._side_split.addWidget(self.caption)
+        self.covers = CoverPanel()
+        self.covers.hide()
+        self.covers.part_wanted.connect(lambda part_id: self.do(commands.select([part_id])))
+        self.covers.into_view_wanted.connect(self.bring_asked_into_view)
+        self.covers.close_wanted.connect(lambda: self.ask_what_covers(False))
+        self._side_split.addWidget(self.covers)
         self._side_split.addWidget(self.tree)
         self._side_split.setChildrenCollapsible(False)
         self._side_split.setStretchFactor(0, 3)
-        self._side_split.setStretchFactor(1, 2)
+        self._side_split.setStretchFactor(1, 3)
+        self._side_split.setStretchFactor(2, 2)
         side_box.addWidget(self._side_split, 1)
         self.side_panel = side_frame
 
@@ -316,7 +327,14 @@ class MainWindow(
         self._note.setContentsMargins(8, 0, 8, 0)
         bar.setSizeGripEnabled(False)
         # Tab goes as the eye does: rail, model, steps, search, caption, tree.
-        order = (self.rail, self.steps.do_button, self.search, self.caption.text, self.tree)
+        order = (
+            self.rail,
+            self.steps.do_button,
+            self.search,
+            self.caption.text,
+            self.covers.list,
+            self.tree,
+        )
         for first, second in zip(order, order[1:], strict=False):
             QWidget.setTabOrder(first, second)
 
@@ -339,6 +357,7 @@ class MainWindow(
         self.caption.set_dress(self.theme, self.scale, self.settings.latin_first)
         if self.section_dock is not None:
             self.section_dock.set_dress(self.theme, self.scale)
+        self.covers.set_dress(self.theme, self.scale)
         self.menuBar().setFont(font(self.scale))
         for menu in self.menuBar().findChildren(QMenu):
             menu.setFont(font(self.scale))
@@ -507,7 +526,7 @@ class MainWindow(
         self._titles = part_titles(model)
         self._neighbours = neighbours_of(model)
         self._heights = level_heights(model.landmarks)
-        self._probe = None
+        self._prepare_questions(model)
         self.plan = load_plan(model)
         self.steps.set_steps(self.plan.steps, self._names_of_things())
         self.tree.set_model_parts(model)
@@ -604,6 +623,7 @@ class MainWindow(
             ("neighbours", after.neighbours),
             ("labels", after.labels),
             ("blank_labels", after.blank_labels),
+            ("covers", bool(after.covers_of)),
             ("measure", self._measuring),
             ("measure_surface", after.measure_surface),
             ("surface", after.surface_marks),
@@ -615,6 +635,8 @@ class MainWindow(
         for name in (
             "hide",
             "show_part",
+            "into_view",
+            "covers",
             "alone",
             "see_through",
             "fly",
@@ -623,6 +645,8 @@ class MainWindow(
             "pin",
         ):
             actions[name].setEnabled(bool(after.selection))
+        if after.covers_of:
+            actions["covers"].setEnabled(True)
         # A part that is alone keeps its way back even when nothing is picked.
         if after.alone:
             actions["alone"].setEnabled(True)
@@ -639,6 +663,7 @@ class MainWindow(
                 after.working_side,
             )
         self.tree.show_selection(after.selection)
+        self._follow_questions(before, after)
         self._show_caption()
         self._follow_scene(before, after)
         self._follow_section(before, after)
@@ -665,6 +690,7 @@ class MainWindow(
             alone=bool(state.alone) and state.alone == chosen,
             see_through=bool(chosen) and chosen <= state.see_through,
             peek=state.peek,
+            covers=bool(state.covers_of),
         )
 
     def say(self, words: str, ms: int = SAY_MS) -> None:
@@ -700,6 +726,7 @@ class MainWindow(
         self._autosave.stop()
         if self._keep:
             self._keep_session()
+        self._end_questions()
         if self.source is not None:
             self.source.stop()
         if self.scene_widget is not None:

@@ -112,6 +112,27 @@ class Probe:
         self._rays = RayIndex(vertices, faces)
         self._lower, self._upper = vertices.min(axis=0), vertices.max(axis=0)
 
+    @property
+    def index(self) -> RayIndex:
+        """The merged meshes, in the order of the chosen parts, for others that cast rays."""
+        return self._rays
+
+    @property
+    def levels(self) -> tuple[str, ...]:
+        """Levels that can be probed, from the head down."""
+        suffixes = (".spinous_process", ".posterior_tubercle", ".median_crest")
+        found = {
+            name.split(".")[0]
+            for name in self._landmarks
+            if name.endswith(suffixes) and _LEVEL.fullmatch(name.split(".")[0])
+        }
+        return tuple(sorted(found, key=lambda level: ("CTLS".find(level[0]), int(level[1:]))))
+
+    @property
+    def half_width_mm(self) -> float:
+        """How far out from the median plane the model reaches."""
+        return float(max(-self._lower[0], self._upper[0]))
+
     def along(self, point: np.ndarray, direction: np.ndarray) -> Ladder:
         """Return what a ray passes through.
 

@@ -80,6 +80,7 @@ def test_the_rail_works_from_the_keyboard(qtbot, window):
 
 
 def test_bands_show_the_true_thickness_under_the_pointer_and_hold_still_on_the_rail(qtbot, window):
+    qtbot.waitUntil(lambda: window._probe is not None)
     window._last_place = (40.0, 115.0, 280.0)
     window._probe_here()
     ladder = window.rail.ladder

@@ -80,6 +80,10 @@ class PartMenu:
         """Stop measuring, else let go of what is picked."""
         if self._measuring:
             self.set_measuring(False)
+        elif self.stop_playing():
+            pass
+        elif self.state.covers_of:
+            self.ask_what_covers(False)
         elif self.state.peek:
             self.set_peek(False)
         elif self.state.selection:
@@ -110,9 +114,11 @@ class PartMenu:
             if i in self.model.parts
         )
         if hidden:
-            self.say(f"{named.title} is not in view: S brings it back, P shows it through.", 0)
+            self.say(f"{named.title} is not in view: S puts it back, P shows it through.", 0)
         elif covered:
-            self.say(f"{named.title} may be covered: P peeks through what lies over it.", 0)
+            self.say(
+                f"{named.title} may be covered: V brings it into view, W says what lies over it.", 0
+            )
         self.stage.setFocus()
 
     def fly_to(self, ids: Iterable[str]) -> None:

@@ -58,9 +58,12 @@ class Picture:
 
         state, scene = self.state, self.scene_widget.scene
         chosen = set(state.selection)
+        over = self.covering_ids()
         scene.apply(
             {
-                part_id: PartLook(opacity, part_id in chosen, part_id == self._hovered)
+                part_id: PartLook(
+                    opacity, part_id in chosen, part_id == self._hovered, part_id in over
+                )
                 for part_id, opacity in opacities(self.model, state, self._neighbours).items()
             }
         )

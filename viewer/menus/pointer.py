@@ -14,7 +14,7 @@ from viewer.state.places import place_in_words
 
 LOG = logging.getLogger("peelback")
 
-PROBE_EVERY_MS = 70
+PROBE_EVERY_MS = 15
 HOVER_TINT_MS = 60.0
 
 
@@ -58,11 +58,10 @@ class Pointer:
             return
         if self.rail.pointer_inside:
             return
+        if self._probe is None:
+            # It is being made ready beside the window; its coming asks again.
+            return
         try:
-            if self._probe is None:
-                from meshes.questions.probe import Probe
-
-                self._probe = Probe(self.model)
             direction = rail.inward(self._last_place, self._half_width, self._half_depth)
             ladder = self._probe.along(rail.drill(self._last_place, direction), direction)
         except Exception:
@@ -106,6 +105,8 @@ class Pointer:
             "see_through",
             "peek",
             "show_part",
+            "into_view",
+            "covers",
             "fly",
             "other_side",
             "select_group",

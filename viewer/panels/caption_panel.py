@@ -15,7 +15,9 @@ BUTTONS = (
     ("hide", "Hide", "Hide the part (H)"),
     ("alone", "Alone", "Show it with nothing else (O)"),
     ("see_through", "See through", "Make it see-through (T)"),
-    ("show_part", "Into view", "Bring it into view, however it was taken off (S)"),
+    ("show_part", "Put back", "Lay it back, however it was taken off (S)"),
+    ("into_view", "Into view", "Do the fewest steps that uncover it (V)"),
+    ("covers", "Over it", "Tint and list what lies over it (W)"),
     ("peek", "Peek", "Look through what covers it, changing nothing (P)"),
     ("fly", "Go to", "Let the camera go there (F)"),
 )
@@ -52,7 +54,7 @@ class CaptionPanel(QWidget):
             button.setText(title)
             button.setToolTip(tip)
             button.setAccessibleName(title)
-            button.setCheckable(action in ("alone", "see_through", "peek"))
+            button.setCheckable(action in ("alone", "see_through", "peek", "covers"))
             button.clicked.connect(lambda _=False, a=action: self.action_wanted.emit(a))
             self.buttons[action] = button
             row.addWidget(button)
@@ -78,12 +80,19 @@ class CaptionPanel(QWidget):
         self._caption, self._picked = caption, picked
         self._write()
 
-    def show_toggles(self, *, enabled: bool, alone: bool, see_through: bool, peek: bool) -> None:
+    def show_toggles(
+        self, *, enabled: bool, alone: bool, see_through: bool, peek: bool, covers: bool = False
+    ) -> None:
         """Show which ways of looking are on."""
-        for action, on in (("alone", alone), ("see_through", see_through), ("peek", peek)):
+        for action, on in (
+            ("alone", alone),
+            ("see_through", see_through),
+            ("peek", peek),
+            ("covers", covers),
+        ):
             self.buttons[action].setChecked(on)
         for action, button in self.buttons.items():
-            button.setEnabled(enabled or action == "peek")
+            button.setEnabled(enabled or action == "peek" or (action == "covers" and covers))
 
     @property
     def title(self) -> str:

@@ -56,11 +56,19 @@ class Batch:
         self._vtk_colours = numpy_to_vtk(self.colours)
         self._vtk_colours.SetName("colours")
 
-    def paint(self, name: str, look: str, highlighted: bool, hovered: bool, opacity: float) -> None:
+    def paint(
+        self,
+        name: str,
+        look: str,
+        highlighted: bool,
+        hovered: bool,
+        opacity: float,
+        covering: bool = False,
+    ) -> None:
         """Set the colours of one part's vertices; ``touch`` tells VTK afterwards."""
         place = self.vertex_range[name]
         self.colours[place, :3] = looks.vertex_colours(
-            self._parts[name], self.surface[place, 2], look, highlighted, hovered
+            self._parts[name], self.surface[place, 2], look, highlighted, hovered, covering
         )
         self.colours[place, 3] = round(255 * opacity)
 

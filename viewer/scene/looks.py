@@ -95,6 +95,10 @@ _PALETTES: dict[str, dict[str, tuple[int, int, int]]] = {
 HIGHLIGHT = (255, 214, 64)
 HIGHLIGHT_SHARE = 0.42
 HOVER_SHARE = 0.16
+COVERING = (38, 108, 214)
+COVERING_SHARE = 0.5
+"""Tint of what lies over a part: blue, far from the yellow of what is picked for every eye."""
+
 BACKGROUNDS = {"light": (0.90, 0.905, 0.91), "dark": (0.10, 0.107, 0.122)}
 """One even colour for each theme, 0..1: a gradient cost 8 ms a frame on software GL."""
 
@@ -146,7 +150,9 @@ def base_colour(part, look: str = "by_kind") -> np.ndarray:
     return np.clip(colour, 0, 240)
 
 
-def vertex_colours(part, tendon, look: str, highlighted: bool, hovered: bool) -> np.ndarray:
+def vertex_colours(
+    part, tendon, look: str, highlighted: bool, hovered: bool, covering: bool = False
+) -> np.ndarray:
     """Return the colours of a part's drawn vertices.
 
     Parameters
@@ -165,6 +171,8 @@ def vertex_colours(part, tendon, look: str, highlighted: bool, hovered: bool) ->
         share = tendon * tendon * (3.0 - 2.0 * tendon)
         pale = np.array(_PALETTES[look]["tendon"], float)
         colour = colour + share[:, None] * (pale - colour)
+    if covering:
+        colour = colour + COVERING_SHARE * (np.array(COVERING, float) - colour)
     mark = HIGHLIGHT_SHARE if highlighted else HOVER_SHARE if hovered else 0.0
     if mark:
         colour = colour + mark * (np.array(HIGHLIGHT, float) - colour)

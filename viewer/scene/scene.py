@@ -46,11 +46,14 @@ class PartLook:
         1 solid, less is see-through; a hidden part is left out instead.
     highlighted, hovered : bool
         Selected (tint and outline), or under the pointer (slight tint).
+    covering : bool
+        Lies over the part that is asked about (a tint of its own).
     """
 
     opacity: float = 1.0
     highlighted: bool = False
     hovered: bool = False
+    covering: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -321,7 +324,7 @@ class Scene:
             look = shown.get(name)
             if look is None:
                 continue
-            state = (self.look, look.highlighted, look.hovered, look.opacity)
+            state = (self.look, look.highlighted, look.hovered, look.opacity, look.covering)
             if self._painted.get(name) == state:
                 continue
             self._painted[name] = state

@@ -108,6 +108,7 @@ class Session:
         state = replace(
             state,
             selection=now.selection,
+            covers_of=now.covers_of,
             peek=now.peek,
             working_side=now.working_side,
             orbit=now.orbit,

@@ -134,6 +134,8 @@ class ViewState:
         Look through what covers the selection, or through the outermost stratum.
     selection : tuple of str
         Picked ids, last one leading.
+    covers_of : tuple of str
+        Ids of the part that is asked about: what lies over it is tinted and listed.
     side_shown : {"left", "right", "both"}
     look : {"by_kind", "as_fixed", "high_contrast"}
     compare : bool
@@ -171,6 +173,7 @@ class ViewState:
     alone: frozenset[str] = frozenset()
     peek: bool = False
     selection: tuple[str, ...] = ()
+    covers_of: tuple[str, ...] = ()
     side_shown: SideChoice = "both"
     look: str = "by_kind"
     compare: bool = False

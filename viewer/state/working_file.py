@@ -137,7 +137,7 @@ def _read_field(name: str, value: Any) -> Any:
         return Sides(_words(value["left"]), _words(value["right"]))
     if name in ("removed", "hidden", "see_through", "alone"):
         return _words(value)
-    if name == "selection":
+    if name in ("selection", "covers_of"):
         _words(value)
         return tuple(value)
     if name == "measure":

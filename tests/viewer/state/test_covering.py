@@ -1,0 +1,158 @@
+"""What lies over a part in a state, and the commands that bring it into view."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from meshes.catalogue.plan import part_ids_of, steps
+from meshes.questions.cover import Layers, cast_layers
+from meshes.questions.probe import CAUTION, Probe
+from tests.fakes import toy_model
+from viewer.state import commands, covering
+from viewer.state.captions import part_titles
+from viewer.state.plan import plan_from_records
+from viewer.state.session import Session
+from viewer.state.view_state import ViewState
+from viewer.state.visibility import taken_off
+
+MODEL = toy_model()
+TITLES = part_titles(MODEL)
+PLAN = plan_from_records(steps(), lambda name: part_ids_of(name, MODEL.catalogue))
+
+
+@pytest.fixture(scope="module")
+def layers() -> Layers:
+    return cast_layers(MODEL, 4.0)
+
+
+def _asked(part_id: str, **fields) -> ViewState:
+    return ViewState(covers_of=(part_id,), **fields)
+
+
+def _way(layers, state, ids, share=0.8):
+    return covering.way_in(PLAN, layers, MODEL, state, ids, share)
+
+
+def test_what_is_peeled_lies_over_nothing(layers):
+    state = commands.peel_to(2, "left").change(_asked("rhomboid_major.left"))
+    in_view, rows = covering.cover_rows(layers, MODEL, state, TITLES)
+    assert in_view < 0.5
+    assert rows[0].title == "Trapezius, ascending part" or "Trapezius" in rows[0].title
+    assert not any(MODEL.parts[row.part_id].stratum < 2 for row in rows)
+    deeper = commands.peel_to(3, "left").change(state)
+    in_view, rows = covering.cover_rows(layers, MODEL, deeper, TITLES)
+    assert in_view > 0.95
+
+
+def test_ways_of_looking_do_not_change_what_lies_over(layers):
+    state = _asked("rhomboid_major.left")
+    plain = covering.cover_rows(layers, MODEL, state, TITLES)
+    looking = replace(
+        state,
+        see_through=frozenset({"skin.left"}),
+        alone=frozenset({"rhomboid_major.left"}),
+        side_shown="right",
+        peek=True,
+    )
+    assert covering.cover_rows(layers, MODEL, looking, TITLES) == plain
+
+
+def test_the_answer_in_words_names_shares(layers):
+    state = commands.peel_to(2, "both").change(_asked("rhomboid_major.left"))
+    in_view, rows = covering.cover_rows(layers, MODEL, state, TITLES)
+    words = covering.covers_in_words("Rhomboid major, left", in_view, rows)
+    assert "Trapezius" in words
+    assert "hides" in words
+    assert "%" in words
+    assert "Nothing lies over" in covering.covers_in_words("Skin", 1.0, ())
+    assert "not reached" in covering.covers_in_words("Sternum", None, ())
+
+
+def test_asking_is_passed_over_by_undo():
+    session = Session()
+    session.do(commands.peel_to(2, "both"))
+    session.do(covering.ask(["scapula.left"]))
+    session.undo()
+    assert session.state.covers_of == ("scapula.left",)
+    assert session.state.peeled.left == 0
+    assert session.undo_name is None
+
+
+def test_bringing_into_view_is_one_undo_and_one_redo(layers):
+    session = Session()
+    ids = ("serratus_posterior_superior.left",)
+    way = _way(layers, session.state, ids)
+    played = covering.play(PLAN, MODEL, session.state, ids, way, "it")
+    assert len(played) > 3
+    for command in played:
+        session.do(command)
+    session.close_gesture()
+    assert session.undo_name == "bring it into view"
+    after = session.state
+    assert not any(taken_off(MODEL.parts[i], after) for i in ids)
+    session.undo()
+    assert session.state == ViewState()
+    session.redo()
+    assert session.state.removed == after.removed
+    assert not session.state.overridden.left
+
+
+def test_a_part_that_was_taken_away_is_laid_back_first(layers):
+    state = commands.peel_to(5, "both").change(ViewState())
+    ids = ("rhomboid_major.left",)
+    laid = commands.show(ids, MODEL).change(state)
+    way = _way(layers, laid, ids)
+    session = Session(state)
+    for command in covering.play(PLAN, MODEL, state, ids, way, "it"):
+        session.do(command)
+    assert not taken_off(MODEL.parts[ids[0]], session.state)
+
+
+def test_the_words_of_a_way_say_share_and_steps(layers):
+    way = _way(layers, ViewState(), ("rhomboid_major.left",))
+    words = covering.way_in_words(way, "Rhomboid major, left")
+    assert words.startswith("Rhomboid major, left: ")
+    assert f"{len(way.steps)} steps" in words
+    there = _way(layers, ViewState(), ("skin.left",))
+    assert "already" in covering.way_in_words(there, "Skin")
+    assert covering.risks_in_words(there, TITLES, {}) == ""
+    never = _way(layers, ViewState(), ("spinal_cord",), 1.0)
+    assert "no more" in covering.way_in_words(never, "Cord")
+
+
+def test_a_ladder_is_told_with_its_caution():
+    ladder = Probe(MODEL).at("T7", 40, "left")
+    rows = covering.ladder_rows(ladder, MODEL, TITLES)
+    assert rows[0].title.startswith("Skin")
+    assert float(rows[0].enters) == 0
+    text = covering.ladder_text("Spine T7, 40 mm left", rows, CAUTION)
+    assert text.splitlines()[0].startswith("Spine T7")
+    assert CAUTION in text
+    assert len(text.splitlines()) == len(rows) + 3
+
+
+@settings(max_examples=25, deadline=None)
+@given(data=st.data())
+def test_any_part_in_any_state_is_answered_and_played_without_loss(data, layers):
+    left = data.draw(st.integers(0, 11))
+    right = data.draw(st.integers(0, 11))
+    hidden = data.draw(st.frozensets(st.sampled_from(sorted(MODEL.parts)), max_size=4))
+    target = data.draw(st.sampled_from(sorted(MODEL.parts)))
+    state = ViewState(hidden=hidden, covers_of=(target,))
+    state = commands.peel_to(left, "left").change(state)
+    state = commands.peel_to(right, "right").change(state)
+    in_view, rows = covering.cover_rows(layers, MODEL, state, TITLES)
+    assert not any(taken_off(MODEL.parts[row.part_id], state) for row in rows)
+    way = _way(layers, state, (target,))
+    session = Session(state)
+    for command in covering.play(PLAN, MODEL, state, (target,), way, "it"):
+        session.do(command)
+    session.close_gesture()
+    assert not taken_off(MODEL.parts[target], session.state)
+    if session.undo_name:
+        session.undo()
+    assert session.state == state

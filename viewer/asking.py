@@ -1,0 +1,94 @@
+"""Getting ready what questions are asked of, beside the window: the probe and the layers."""
+
+from __future__ import annotations
+
+import logging
+import threading
+from typing import Any
+
+from PySide6.QtCore import QObject, Signal
+
+LOG = logging.getLogger("peelback")
+
+
+class QuestionSource(QObject):
+    """Makes the probe of a model, and its layers when they are wanted.
+
+    Each signal carries the model that it belongs to, since another may have come
+    in the meantime.
+
+    Signals
+    -------
+    probe_ready : BackModel, Probe
+    layers_ready : BackModel, Layers
+    failed : BackModel, str
+        One sentence; the rest is in the log.
+    """
+
+    probe_ready = Signal(object, object)
+    layers_ready = Signal(object, object)
+    failed = Signal(object, str)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._stopped = threading.Event()
+        self._model: Any = None
+        self._probe: Any = None
+        self._threads: dict[str, threading.Thread] = {}
+
+    def prepare(self, model: Any) -> None:
+        """Begin to make the probe of a model."""
+        self._model, self._probe = model, None
+        self._start("probe", self._make_probe, model)
+
+    def want_layers(self) -> None:
+        """Begin to make the layers of the model that was prepared last, unless under way."""
+        thread = self._threads.get("layers")
+        if thread is None or not thread.is_alive():
+            self._start("layers", self._make_layers, self._model)
+
+    def stop(self, wait_s: float = 10.0) -> None:
+        """Send nothing from now on, and wait for what is under way."""
+        self._stopped.set()
+        for thread in self._threads.values():
+            if thread.is_alive():
+                thread.join(wait_s)
+
+    def _start(self, name: str, work: Any, model: Any) -> None:
+        before = self._threads.get("probe")
+
+        def run() -> None:
+            try:
+                if before is not None:
+                    before.join()
+                if not self._stopped.is_set():
+                    work(model)
+            except Exception as error:
+                LOG.exception("no %s", name)
+                self._send(self.failed, model, f"The model cannot be asked: {error}")
+
+        thread = threading.Thread(target=run, name=name, daemon=True)
+        self._threads[name] = thread
+        thread.start()
+
+    def _make_probe(self, model: Any) -> None:
+        from meshes.questions.probe import Probe
+
+        probe = Probe(model)
+        if model is self._model:
+            self._probe = probe
+        self._send(self.probe_ready, model, probe)
+
+    def _make_layers(self, model: Any) -> None:
+        from meshes.questions.cover import layers_of
+
+        index = self._probe.index if self._probe is not None and model is self._model else None
+        self._send(self.layers_ready, model, layers_of(model, index))
+
+    def _send(self, signal: Any, *values: object) -> None:
+        if not self._stopped.is_set():
+            try:
+                signal.emit(*values)
+            except RuntimeError:
+                # The window went away between the question and the answer.
+                self._stopped.set()

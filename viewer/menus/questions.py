@@ -1,0 +1,269 @@
+"""The window's commands that ask the model: what lies over, the way in, the probe."""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Iterable
+from typing import Any
+
+from PySide6.QtCore import Qt, QTimer
+
+from meshes.errors import PeelbackError
+from viewer.asking import QuestionSource
+from viewer.building import GrowingModel
+from viewer.panels.probe_sheet import ProbeSheet
+from viewer.state import commands, covering
+from viewer.state.commands import Command
+from viewer.state.view_state import DONE_FIELDS, ViewState
+
+STEP_MS = 650
+"""Time between two steps that are played, long enough to see what each uncovers."""
+
+SHARE = 0.8
+"""Share of a part that counts as brought into view."""
+
+
+class QuestionsMenu:
+    """What 'Bring into view', 'What lies over it' and 'Probe at' call."""
+
+    def _begin_questions(self) -> None:
+        self._layers: Any = None
+        self._questions = QuestionSource(self)
+        self._questions.probe_ready.connect(self._take_probe)
+        self._questions.layers_ready.connect(self._take_layers)
+        self._questions.failed.connect(self._on_no_answer)
+        self._when_layers: list[Any] = []
+        self._covering: frozenset[str] = frozenset()
+        self._playing: deque[Command] = deque()
+        self._played: ViewState | None = None
+        self._play_end = ""
+        self._way_note: tuple[tuple[str, ...], str] = ((), "")
+        self._play_timer = QTimer(self, singleShot=True, interval=STEP_MS)
+        self._play_timer.timeout.connect(self._play_on)
+        self._probe_sheet: ProbeSheet | None = None
+
+    def _prepare_questions(self, model: Any) -> None:
+        self._probe = self._layers = None
+        self._covering = frozenset()
+        self._questions.prepare(model)
+
+    def _end_questions(self) -> None:
+        self._play_timer.stop()
+        self._playing.clear()
+        self._questions.stop()
+
+    def _take_probe(self, model: Any, probe: Any) -> None:
+        if model is not self.model or self._closed:
+            return
+        self._probe = probe
+        self._probe_here()
+        if self.state.covers_of:
+            self._show_covers()
+
+    def _take_layers(self, model: Any, layers: Any) -> None:
+        if model is not self.model or self._closed:
+            return
+        self._layers = layers
+        waiting, self._when_layers = self._when_layers, []
+        for go_on in waiting:
+            go_on()
+
+    def _on_no_answer(self, model: Any, words: str) -> None:
+        if model is self.model:
+            self._when_layers = []
+            self.say(words, 0)
+
+    def _with_layers(self, go_on: Any) -> bool:
+        """Go on when the layers are there: at once, or later. Returns whether at once."""
+        if self._layers is not None:
+            go_on()
+            return True
+        if isinstance(self.model, GrowingModel):
+            self.say("The model is still being built.")
+            return False
+        self._when_layers.append(go_on)
+        self._questions.want_layers()
+        return False
+
+    # --- what lies over it -----------------------------------------------------------------
+
+    def ask_what_covers(self, on: bool = True) -> None:
+        """Tint and list what lies over what is picked, or end that."""
+        ids = [i for i in self.state.selection if i in self.model.parts]
+        if on and not ids:
+            self.say("Pick a part first: then what lies over it is tinted and listed.")
+            self._actions["covers"].setChecked(bool(self.state.covers_of))
+            return
+        if on and not self.settings.side_panel:
+            self.show_side_panel(True)
+        self.do(covering.ask(ids if on else ()))
+        if on:
+            self.covers.list.setFocus()
+
+    def covering_ids(self) -> frozenset[str]:
+        """Return the ids that are tinted because they lie over the part asked about."""
+        return self._covering
+
+    def _title_of(self, ids: Iterable[str]) -> str:
+        ids = list(ids)
+        if len(ids) == 1:
+            return self._titles.get(ids[0], ids[0])
+        return f"{len(ids)} parts"
+
+    def _follow_questions(self, before: ViewState | None, after: ViewState) -> None:
+        names = ("covers_of", *DONE_FIELDS)
+        if before is not None and all(getattr(before, n) == getattr(after, n) for n in names):
+            return
+        if after.covers_of and self.model.parts:
+            self._show_covers()
+        elif self._covering or self.covers.isVisibleTo(self.side_panel):
+            self._covering = frozenset()
+            self.covers.hide()
+
+    def _show_covers(self) -> None:
+        state = self.state
+        ids = [i for i in state.covers_of if i in self.model.parts]
+        title = self._title_of(ids)
+        self.covers.show()
+        if self._layers is None:
+            self._covering = frozenset()
+            self.covers.show_waiting(title)
+            if not isinstance(self.model, GrowingModel):
+                self._with_layers(self._covers_came)
+            return
+        in_view, rows = covering.cover_rows(self._layers, self.model, state, self._titles)
+        self._covering = frozenset(
+            row.part_id for row in rows if row.share >= covering.TINTED_SHARE
+        )
+        note = self._way_note[1] if self._way_note[0] == state.covers_of else ""
+        self.covers.show_rows(title, in_view, rows, note)
+
+    def _covers_came(self) -> None:
+        if self.state.covers_of:
+            self._show_covers()
+            self._draw()
+            if self.scene_widget is not None:
+                self.scene_widget.refresh()
+
+    # --- the way in ------------------------------------------------------------------------
+
+    def bring_asked_into_view(self) -> None:
+        """Bring the part whose covers are listed into view."""
+        self._bring(self.state.covers_of)
+
+    def bring_into_view(self) -> None:
+        """Do the fewest steps of the plan that uncover what is picked."""
+        if not self.state.selection:
+            self.say("Pick a part first: then the fewest steps that uncover it are done.")
+            return
+        self._bring(self.state.selection)
+
+    def _bring(self, ids: Iterable[str]) -> None:
+        ids = tuple(i for i in ids if i in self.model.parts)
+        if not ids:
+            return
+        self.stop_playing()
+        if self._layers is None:
+            self.say("Looking through the layers …", 0)
+        self._with_layers(lambda: self._bring_now(ids))
+
+    def _bring_now(self, ids: tuple[str, ...]) -> None:
+        title = self._title_of(ids)
+        try:
+            way = covering.way_in(self.plan, self._layers, self.model, self.state, ids, SHARE)
+        except PeelbackError as refusal:
+            self.say(f"{title}: {refusal}.", 0)
+            return
+        self._play_end = covering.way_in_words(way, title)
+        self._way_note = (
+            ids,
+            covering.risks_in_words(way, self._titles, self._names_of_things()),
+        )
+        self._playing = deque(covering.play(self.plan, self.model, self.state, ids, way, title))
+        self._played = None
+        if not self._playing:
+            self._finish_playing()
+            return
+        self.session.close_gesture()
+        if self.settings.calm or self.scene_widget is None:
+            while self._playing:
+                self.do(self._playing.popleft())
+            self._finish_playing()
+        else:
+            self._play_on()
+
+    def _play_on(self) -> None:
+        """Do the next step, unless the state was changed by another hand meanwhile."""
+        if self._closed or not self._playing:
+            return
+        if self._played is not None and any(
+            getattr(self._played, n) != getattr(self.state, n) for n in DONE_FIELDS
+        ):
+            self.stop_playing()
+            return
+        left = len(self._playing)
+        self.do(self._playing.popleft())
+        self._played = self.state
+        if self._playing:
+            self.say(f"{self._play_end.split(':')[0]}: {left - 1} more …  (Esc stops)", 0)
+            self._play_timer.start()
+        else:
+            self._finish_playing()
+
+    def _finish_playing(self) -> None:
+        """Say how far it went, and list what still lies over it and what was at risk."""
+        self._played = None
+        self.session.close_gesture()
+        ids = self._way_note[0]
+        if self.settings.side_panel:
+            self.do(covering.ask(()))
+            self.do(covering.ask(ids))
+        self.say(self._play_end, 0)
+
+    def stop_playing(self) -> bool:
+        """Stop steps that are being played; returns whether any were."""
+        if not self._playing:
+            return False
+        self._play_timer.stop()
+        self._playing.clear()
+        self._played = None
+        self.session.close_gesture()
+        self.say("Stopped; undo takes back what was done.")
+        return True
+
+    # --- probe -------------------------------------------------------------------------------
+
+    def open_probe(self) -> None:
+        """Open the form that probes at a level, a distance from the midline and a side."""
+        if self._probe is None:
+            self.say("The model is not ready to be probed yet.")
+            return
+        from meshes.questions.probe import CAUTION
+
+        probe, model = self._probe, self.model
+
+        def ask(level: str, lateral: float, side: str) -> Any:
+            return covering.ladder_rows(probe.at(level, lateral, side), model, self._titles)
+
+        sheet = ProbeSheet(probe.levels, probe.half_width_mm, ask, CAUTION, self.scale, self)
+        sheet.part_wanted.connect(self._pick_probed)
+        level, lateral, side = self._place_to_probe()
+        sheet.set_place(level, lateral, side)
+        self._probe_sheet = sheet
+        # Beside the window, not before it: the model may be turned and picked meanwhile.
+        sheet.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        sheet.show()
+        sheet.finished.connect(self._forget_probe_sheet)
+
+    def _place_to_probe(self) -> tuple[str, float, str]:
+        """Level, distance and side nearest to where the pointer was last."""
+        place = self._last_place or (40.0, 0.0, self._heights.get("T7", 0.0))
+        known = {n: z for n, z in self._heights.items() if n in self._probe.levels}
+        level = min(known, key=lambda n: abs(known[n] - place[2]), default="T7")
+        return level, float(round(abs(place[0]))), "left" if place[0] >= 0 else "right"
+
+    def _pick_probed(self, part_id: str) -> None:
+        self.do(commands.select([part_id]))
+
+    def _forget_probe_sheet(self) -> None:
+        self._probe_sheet = None

@@ -1,0 +1,139 @@
+"""The list of what lies over a part: shares, depths, and the way on from there."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHBoxLayout,
+    QHeaderView,
+    QLabel,
+    QToolButton,
+    QTreeWidget,
+    QTreeWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from viewer.panels.style import LIGHT, Theme, font
+from viewer.state.covering import CoverRow, covers_in_words, percent
+
+_PART = Qt.ItemDataRole.UserRole
+
+
+class CoverPanel(QWidget):
+    """What lies over the part that is asked about, outermost first.
+
+    Signals
+    -------
+    part_wanted : str
+        A row was chosen (Enter or double click).
+    into_view_wanted
+    close_wanted
+    """
+
+    part_wanted = Signal(str)
+    into_view_wanted = Signal()
+    close_wanted = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._theme: Theme = LIGHT
+        self._scale = 1.0
+        self.head = QLabel()
+        self.head.setObjectName("heading")
+        self.head.setWordWrap(True)
+        self.words = QLabel()
+        self.words.setProperty("soft", True)
+        self.words.setWordWrap(True)
+        self.list = QTreeWidget()
+        self.list.setColumnCount(3)
+        self.list.setHeaderLabels(["Lies over it", "Hides", "Depth"])
+        self.list.setRootIsDecorated(False)
+        self.list.setUniformRowHeights(True)
+        self.list.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.list.setAccessibleName("What lies over it, from outside inward")
+        self.list.itemActivated.connect(lambda item, _: self.part_wanted.emit(item.data(0, _PART)))
+        header = self.list.header()
+        header.setStretchLastSection(False)
+        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        for column in (1, 2):
+            header.setSectionResizeMode(column, QHeaderView.ResizeMode.ResizeToContents)
+            self.list.headerItem().setTextAlignment(column, Qt.AlignmentFlag.AlignRight)
+        self.into_view = QToolButton()
+        self.into_view.setText("Bring into view  (V)")
+        self.into_view.setAccessibleName("Bring into view")
+        self.into_view.clicked.connect(self.into_view_wanted)
+        self.close_button = QToolButton()
+        self.close_button.setText("Close  (Esc)")
+        self.close_button.setAccessibleName("Close the list of what lies over it")
+        self.close_button.clicked.connect(self.close_wanted)
+        buttons = QHBoxLayout()
+        buttons.setSpacing(4)
+        buttons.addWidget(self.into_view)
+        buttons.addWidget(self.close_button)
+        buttons.addStretch(1)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 4, 0, 4)
+        layout.setSpacing(4)
+        layout.addWidget(self.head)
+        layout.addWidget(self.words)
+        layout.addWidget(self.list, 1)
+        layout.addLayout(buttons)
+
+    def set_dress(self, theme: Theme, scale: float) -> None:
+        """Take colours and letter scale."""
+        self._theme, self._scale = theme, scale
+        self.head.setFont(font(scale, 1.0, bold=True))
+        self.words.setFont(font(scale, 0.92))
+        self.list.setFont(font(scale))
+        self.list.header().setFont(font(scale, 0.9))
+        self.list.setMinimumHeight(round(90 * scale))
+        for button in (self.into_view, self.close_button):
+            button.setFont(font(scale, 0.92))
+
+    def show_waiting(self, title: str) -> None:
+        """Say that the layers are being looked through."""
+        self._fill(title, "Looking through the layers …", ())
+
+    def show_rows(
+        self, title: str, in_view: float | None, rows: Sequence[CoverRow], note: str = ""
+    ) -> None:
+        """Show what lies over a part, and a note such as what was at risk on the way in."""
+        if in_view is None:
+            words = "Not reached from behind."
+        elif not rows:
+            words = f"Nothing lies over it: {percent(in_view)} in view."
+        else:
+            words = f"{percent(in_view)} in view. Depths under the skin, mm; teaching only."
+        self._fill(title, f"{words}\n{note}" if note else words, rows)
+        spoken = covers_in_words(title, in_view, rows)
+        self.list.setAccessibleDescription(f"{spoken} {note}".strip())
+
+    def _fill(self, title: str, words: str, rows: Sequence[CoverRow]) -> None:
+        self.head.setText(title)
+        self.words.setText(words)
+        self.list.clear()
+        for row in rows:
+            item = QTreeWidgetItem([row.title, percent(row.share), f"{row.depth_mm:.1f}"])
+            item.setData(0, _PART, row.part_id)
+            spoken = f"{row.title}: hides {percent(row.share)}, {row.depth_mm:.1f} mm deep, "
+            for column in range(3):
+                item.setToolTip(column, f"{row.title}\n{row.detail}")
+            item.setData(0, Qt.ItemDataRole.AccessibleTextRole, spoken + row.detail)
+            for column in (1, 2):
+                item.setTextAlignment(
+                    column, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+                )
+            self.list.addTopLevelItem(item)
+        if rows:
+            self.list.setCurrentItem(self.list.topLevelItem(0))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape:
+            self.close_wanted.emit()
+            return
+        super().keyPressEvent(event)

@@ -1,0 +1,209 @@
+"""What lies over a part in the present state, and the steps that bring it into view."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any
+
+from viewer.state import commands
+from viewer.state.commands import Command
+from viewer.state.plan import Plan, names_in_words
+from viewer.state.view_state import BOTH_SIDES, STRATA, ViewState, on_side
+from viewer.state.visibility import HasParts, taken_off
+
+if TYPE_CHECKING:
+    from meshes.model import BackModel
+    from meshes.questions.cover import Layers
+    from meshes.questions.expose import WayIn
+
+LISTED_SHARE = 0.01
+"""What hides less of a part than this is not listed."""
+
+TINTED_SHARE = 0.03
+"""What hides less than this is not tinted: the tint would tell more than there is."""
+
+
+@dataclass(frozen=True, slots=True)
+class CoverRow:
+    """One line of the list of what lies over a part.
+
+    Attributes
+    ----------
+    part_id, title : str
+        The title names the side only where it is not that of the asked part.
+    share : float
+        Share (0–1) of the asked part's area that it hides.
+    depth_mm, thickness_mm : float
+        Where it covers: mean depth of its outer face under the skin, and mean thickness.
+    detail : str
+        Stratum, group and thickness in words.
+    """
+
+    part_id: str
+    title: str
+    share: float
+    depth_mm: float
+    thickness_mm: float
+    detail: str
+
+
+def ask(ids: Iterable[str]) -> Command:
+    """Ask what lies over parts; with none, ask no more. Undo passes over it."""
+    ids = tuple(dict.fromkeys(ids))
+    return Command("what lies over it", lambda state: replace(state, covers_of=ids), recorded=False)
+
+
+def taken(model: HasParts, state: ViewState) -> frozenset[str]:
+    """Return the ids that the dissection has taken away; ways of looking do not matter."""
+    return frozenset(part.id for part in model.parts.values() if taken_off(part, state))
+
+
+def cover_rows(
+    layers: Layers, model: HasParts, state: ViewState, titles: Mapping[str, str]
+) -> tuple[float | None, tuple[CoverRow, ...]]:
+    """Return the share of the asked part in view (None: not met), and what lies over it."""
+    asked = [i for i in state.covers_of if i in model.parts]
+    if not asked:
+        return None, ()
+    there = frozenset(layers.ids) - taken(model, state)
+    sides = {model.parts[i].side for i in asked}
+    rows = []
+    for cover in layers.covers(asked, there):
+        if cover.share < LISTED_SHARE:
+            continue
+        part = model.parts[cover.part_id]
+        group = f", {part.group.replace('_', ' ')}" if part.group else ""
+        title = titles.get(cover.part_id, cover.part_id)
+        if sides == {part.side} and part.side is not None:
+            title = title.removesuffix(f", {part.side}")
+        rows.append(
+            CoverRow(
+                cover.part_id,
+                title,
+                cover.share,
+                cover.depth_mm,
+                cover.thickness_mm,
+                f"stratum {part.stratum} ({STRATA[part.stratum]}){group}; "
+                f"{cover.thickness_mm:.1f} mm thick there",
+            )
+        )
+    return layers.in_view(asked, there), tuple(rows)
+
+
+def percent(share: float) -> str:
+    """Return a share in words: "96 %", "1.4 %"."""
+    return f"{100 * share:.1f} %" if 0 < share < 0.0995 else f"{100 * share:.0f} %"
+
+
+def covers_in_words(title: str, in_view: float | None, rows: Sequence[CoverRow]) -> str:
+    """Return the answer as sentences, for screen readers and the status line."""
+    if in_view is None:
+        return f"{title} is not reached from behind."
+    if not rows:
+        return f"Nothing lies over {title}: {percent(in_view)} in view."
+    listed = "; ".join(f"{row.title} hides {percent(row.share)}" for row in rows)
+    return f"{title}, {percent(in_view)} in view. {listed}."
+
+
+def way_in(
+    plan: Plan,
+    layers: Layers,
+    model: BackModel,
+    state: ViewState,
+    ids: Sequence[str],
+    share: float,
+) -> WayIn:
+    """Return the fewest steps that bring parts into view from the present state."""
+    from meshes.questions.expose import expose
+
+    done = {side: plan.done(model, state, side) for side in BOTH_SIDES}
+    return expose(model, layers, ids, share, taken(model, state) - set(ids), done)
+
+
+def play(
+    plan: Plan, model: HasParts, state: ViewState, ids: Sequence[str], way: WayIn, title: str
+) -> list[Command]:
+    """Return the commands that bring parts into view, one a step; they make one undo entry.
+
+    What is asked for is laid back first where the dissection took it away, and
+    shown if only the other side was.
+    """
+    name = f"bring {title} into view"
+    first: list[Command] = []
+    sides = {model.parts[i].side for i in ids}
+    if any(taken_off(model.parts[i], state) for i in ids):
+        first.append(commands.show(ids, model, title))
+    if any(not on_side(side, state.side_shown) for side in sides) or (
+        state.alone and not state.alone >= set(ids)
+    ):
+        first.append(Command(name, lambda s: replace(s, side_shown="both", alone=frozenset())))
+    steps = [plan.do_step(step.step_id, model, step.side) for step in way.steps]
+    return [replace(c, name=name, merges_with=name) for c in (*first, *steps)]
+
+
+def way_in_words(way: WayIn, title: str) -> str:
+    """Return in one sentence or two what a way in comes to."""
+    count = len(way.steps)
+    if not count and way.reached:
+        return f"{title} is in view already: {percent(way.before)} of it."
+    words = f"{title}: {percent(way.after)} in view"
+    words += f" after {count} step{'s' if count != 1 else ''}." if count else "."
+    return words if way.reached else f"{words} The plan brings no more of it into view."
+
+
+def risks_in_words(way: WayIn, titles: Mapping[str, str], names: Mapping[str, str]) -> str:
+    """Return what must be kept on a way in, with distances from the cuts; "" without steps."""
+    if not way.steps:
+        return ""
+    nearest: dict[str, float] = {}
+    for step in way.steps:
+        for risk in step.at_risk:
+            nearest[risk.part_id] = min(risk.clearance_mm, nearest.get(risk.part_id, 1e9))
+    if nearest:
+        listed = [
+            f"{titles.get(i, i)} {'under 1' if mm < 1 else format(mm, '.0f')} mm"
+            for i, mm in sorted(nearest.items(), key=lambda pair: pair[1])
+        ]
+        more = f" and {len(listed) - 4} more" if len(listed) > 4 else ""
+        return f"At risk, from the cuts: {'; '.join(listed[:4])}{more}."
+    return f"Keep: {names_in_words(way.steps[-1].keep, names)}." if way.steps[-1].keep else ""
+
+
+@dataclass(frozen=True, slots=True)
+class Rung:
+    """One line of the answer to 'Probe at': words and numbers ready to be shown."""
+
+    part_id: str
+    title: str
+    enters: str
+    thick: str
+    leaves: str
+    note: str
+
+
+def ladder_rows(ladder: Any, model: BackModel, titles: Mapping[str, str]) -> tuple[Rung, ...]:
+    """Return a probe's ladder as lines, outermost first (mm)."""
+    from meshes.questions.probe import thickness_note
+
+    return tuple(
+        Rung(
+            rung.part_id,
+            titles.get(rung.part_id, rung.part_id),
+            f"{rung.enter_mm:.1f}",
+            f"{rung.thickness_mm:.1f}",
+            f"{rung.leave_mm:.1f}",
+            thickness_note(model.parts[rung.part_id], model),
+        )
+        for rung in ladder.rungs
+    )
+
+
+def ladder_text(place: str, rows: Sequence[Rung], caution: str) -> str:
+    """Return a ladder as a small table in plain text, for the clipboard."""
+    width = max((len(row.title) for row in rows), default=4)
+    lines = [f"{place} (mm from the skin)", f"{'part':<{width}}  enters  thick  leaves"]
+    for row in rows:
+        note = f"  {row.note}" if row.note else ""
+        lines.append(f"{row.title:<{width}}  {row.enters:>6} {row.thick:>6} {row.leaves:>7}{note}")
+    return "\n".join([*lines, caution, ""])
