@@ -117,7 +117,7 @@ class PartMenu:
             self.say(f"{named.title} is not in view: S puts it back, P shows it through.", 0)
         elif covered:
             self.say(
-                f"{named.title} may be covered: V brings it into view, W says what lies over it.", 0
+                f"{named.title} may be covered: D brings it into view, W says what lies over it.", 0
             )
         self.stage.setFocus()
 

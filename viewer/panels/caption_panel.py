@@ -16,7 +16,7 @@ BUTTONS = (
     ("alone", "Alone", "Show it with nothing else (O)"),
     ("see_through", "See through", "Make it see-through (T)"),
     ("show_part", "Put back", "Lay it back, however it was taken off (S)"),
-    ("into_view", "Into view", "Do the fewest steps that uncover it (V)"),
+    ("into_view", "Into view", "Do the fewest steps that uncover it (D)"),
     ("covers", "Over it", "Tint and list what lies over it (W)"),
     ("peek", "Peek", "Look through what covers it, changing nothing (P)"),
     ("fly", "Go to", "Let the camera go there (F)"),

@@ -64,7 +64,7 @@ class CoverPanel(QWidget):
             header.setSectionResizeMode(column, QHeaderView.ResizeMode.ResizeToContents)
             self.list.headerItem().setTextAlignment(column, Qt.AlignmentFlag.AlignRight)
         self.into_view = QToolButton()
-        self.into_view.setText("Bring into view  (V)")
+        self.into_view.setText("Bring into view  (D)")
         self.into_view.setAccessibleName("Bring into view")
         self.into_view.clicked.connect(self.into_view_wanted)
         self.close_button = QToolButton()

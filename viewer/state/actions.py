@@ -140,7 +140,7 @@ ACTIONS: tuple[Action, ...] = (
     Action(
         "into_view",
         "Bring into view",
-        "V",
+        "D",
         "Part",
         "bring_into_view",
         separator=True,
