@@ -424,6 +424,26 @@ def write_bytes(path: Path, data: bytes) -> Path:
     return path
 
 
+def check_place(path: Path) -> None:
+    """Find out whether a file could be written, before long work; leaves nothing behind.
+
+    Raises
+    ------
+    PeelbackError
+        The place cannot be written; says why.
+    """
+    path = Path(path)
+    if path.is_dir():
+        raise PeelbackError(f"cannot write {path}: it is a folder")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handle, probe = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+        os.close(handle)
+        os.unlink(probe)
+    except OSError as problem:
+        raise PeelbackError(f"cannot write {path}: {problem.strerror or problem}") from problem
+
+
 def read_glb(path: Path) -> dict[str, trimesh.Trimesh]:
     """Read a GLB back with trimesh: part id -> mesh in glTF's frame (metres)."""
     scene = trimesh.load(path, file_type="glb", process=False)

@@ -134,6 +134,9 @@ def make_parser() -> argparse.ArgumentParser:
     section.add_argument("--theme", default="light", metavar="light|dark")
     section.add_argument("--labels", action=argparse.BooleanOptionalAction, default=True)
 
+    share = verbs.add_parser("share", help="one file for a browser that needs no network")
+    share.add_argument("--out", type=Path, required=True, metavar="X.html", help="page to write")
+
     for verb in verbs.choices.values():
         _add_common(verb)
     return parser

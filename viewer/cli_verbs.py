@@ -227,6 +227,20 @@ def section(words: argparse.Namespace, body: Body, detail: str) -> int:
     return OK
 
 
+def share(words: argparse.Namespace, body: Body, detail: str) -> int:
+    """Write the take-home page."""
+    from viewer.share.order import ShareOrder
+    from viewer.share.page import write_page
+
+    order = ShareOrder.checked(out=words.out)
+    size = write_page(load(body, detail), order.out)
+    if _wants_json(words):
+        _print_json({"file": str(order.out), "bytes": size})
+    else:
+        print(f"{order.out}, {size / 1e6:.1f} MB")
+    return OK
+
+
 def _wants_json(words: argparse.Namespace) -> bool:
     return getattr(words, "json", False)
 

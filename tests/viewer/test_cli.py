@@ -81,7 +81,7 @@ def test_body_options_may_stand_before_the_verb(toy, capsys, tmp_path):
     assert toy[0][0].stature_mm == 1700
 
 
-@pytest.mark.parametrize("verb", ["build", "check", "probe", "cover", "expose", "plate", "section"])
+@pytest.mark.parametrize("verb", sorted(cli.make_parser()._subparsers._group_actions[0].choices))
 def test_every_verb_takes_every_number_of_the_body(verb):
     told = cli.make_parser()._subparsers._group_actions[0].choices[verb].format_help()
     for name in RANGES:
@@ -267,6 +267,9 @@ def test_plate_is_written(toy, capsys, tmp_path):
         (["section", "--level", "T7", "--tilt", "30"], "30,10"),
         (["section", "--level", "T7", "--tilt", "95,0"], "-90–90"),
         (["section", "--level", "T7", "--plane", "coronal", "--tilt", "5,5"], "transverse"),
+        (["section", "--level", "T7", "--out", "cut.pdf"], "cut.pdf"),
+        (["share"], "--out"),
+        (["share", "--out", "back.pdf"], ".html"),
     ],
 )
 def test_bad_input_is_one_line_and_exit_2(toy, capsys, words, said):
@@ -283,6 +286,21 @@ def test_unwritable_place_is_refused_before_building(toy, capsys, tmp_path):
     assert code == 2
     assert "cannot write" in err
     assert toy == []
+
+
+@pytest.mark.parametrize(("verb", "name"), [("share", "back.html")])
+def test_paper_and_page_refuse_an_unwritable_place_before_building(
+    toy, capsys, tmp_path, verb, name
+):
+    (tmp_path / "file").write_text("")
+    (tmp_path / name).mkdir()
+    for place in (tmp_path / "file" / name, tmp_path / name):
+        code, _, err = _run(capsys, verb, "--out", place)
+        assert code == 2
+        assert "cannot write" in err
+        assert err.count("\n") == 1
+    assert toy == []
+    assert {path.name for path in tmp_path.iterdir()} <= {"file", name, "config", "cache"}
 
 
 def test_no_display_is_told_with_what_to_do(monkeypatch, capsys):

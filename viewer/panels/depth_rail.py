@@ -17,8 +17,16 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
-from viewer.panels.style import CORE_COLOURS, LIGHT, Theme, font
-from viewer.state.rail import MIN_BAND_PX, TYPICAL_MM, Band, depth_at, handle_y, rail_bands
+from viewer.panels.style import LIGHT, Theme, font
+from viewer.state.rail import (
+    CORE_COLOURS,
+    MIN_BAND_PX,
+    TYPICAL_MM,
+    Band,
+    depth_at,
+    handle_y,
+    rail_bands,
+)
 from viewer.state.view_state import STRATA, STRATUM_COUNT, ViewState
 
 HANDLE_REACH_PX = 9

@@ -77,22 +77,6 @@ DARK = Theme(
 )
 THEMES = {"light": LIGHT, "dark": DARK}
 
-# Core colours by stratum, skin first; light enough for dark letters, told apart
-# by their grain as well as by hue (see ``depth_rail``).
-CORE_COLOURS = (
-    "#d9b08c",
-    "#e8cf8a",
-    "#b4584a",
-    "#a8483f",
-    "#b8705f",
-    "#dcd6c6",
-    "#9c3f3c",
-    "#8c3a3c",
-    "#7d3437",
-    "#e6dcc0",
-    "#c9c6d6",
-)
-
 
 def point_size(scale: float, factor: float = 1.0) -> float:
     """Return a letter size in points."""

@@ -150,6 +150,11 @@ def base_colour(part, look: str = "by_kind") -> np.ndarray:
     return np.clip(colour, 0, 240)
 
 
+def tendon_colour(look: str = "by_kind") -> tuple[int, int, int]:
+    """Return the colour that flesh turns to where it is tendon, 0..255."""
+    return _PALETTES[look]["tendon"]
+
+
 def vertex_colours(
     part, tendon, look: str, highlighted: bool, hovered: bool, covering: bool = False
 ) -> np.ndarray:

@@ -18,6 +18,22 @@ DRILL_START_MM = 400.0
 TYPICAL_MM: tuple[float, ...] = (2.0, 8.0, 5.0, 4.0, 2.0, 3.0, 18.0, 14.0, 8.0, 20.0, 16.0)
 """Shown before anything has been probed; marked as such, never as a measurement."""
 
+# Core colours by stratum, skin first; light enough for dark letters, told apart
+# by their grain as well as by hue (see ``depth_rail``).
+CORE_COLOURS = (
+    "#d9b08c",
+    "#e8cf8a",
+    "#b4584a",
+    "#a8483f",
+    "#b8705f",
+    "#dcd6c6",
+    "#9c3f3c",
+    "#8c3a3c",
+    "#7d3437",
+    "#e6dcc0",
+    "#c9c6d6",
+)
+
 
 class Stretch(Protocol):
     """One stretch of the drill inside one part (``meshes.questions.probe.Rung``)."""

@@ -1,0 +1,295 @@
+"""The page in a real browser with the network off: it loads, peels, picks and stays silent."""
+
+from __future__ import annotations
+
+import io
+import os
+import shutil
+
+import numpy as np
+import pytest
+from PIL import Image
+
+from tests.fakes import toy_model
+from viewer.share.page import write_page
+
+playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
+
+SOFTWARE_GL = ("--enable-unsafe-swiftshader", "--use-angle=swiftshader", "--ignore-gpu-blocklist")
+NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+
+
+@pytest.fixture(scope="module")
+def browser():
+    """Return a headless Chromium: playwright's own, or one that is on the machine."""
+    with playwright.sync_playwright() as driver:
+        own = driver.chromium.executable_path
+        path = own if os.path.exists(own) else next(filter(None, map(shutil.which, NAMES)), None)
+        if path is None:
+            pytest.skip("there is no Chromium on this machine and none could be fetched")
+        started = driver.chromium.launch(executable_path=path, args=list(SOFTWARE_GL))
+        yield started
+        started.close()
+
+
+@pytest.fixture(scope="module")
+def toy_file(tmp_path_factory):
+    path = tmp_path_factory.mktemp("share") / "back.html"
+    write_page(toy_model(), path)
+    return path
+
+
+class Visit:
+    """One opened page, with all that it asked for and complained of."""
+
+    def __init__(self, browser, path, phone=False, **more):
+        size = {"width": 390, "height": 800} if phone else {"width": 1000, "height": 700}
+        self.context = browser.new_context(
+            viewport=size, offline=True, has_touch=phone, is_mobile=phone, **more
+        )
+        self.page = self.context.new_page()
+        self.asked: list[str] = []
+        self.complaints: list[str] = []
+        self.page.on("request", lambda request: self.asked.append(request.url))
+        self.page.on(
+            "console",
+            lambda message: (
+                self.complaints.append(message.text)
+                if message.type in ("error", "warning")
+                else None
+            ),
+        )
+        self.page.on("pageerror", lambda error: self.complaints.append(str(error)))
+        self.page.goto(path.as_uri())
+        self.page.wait_for_function("Number(document.body.dataset.frames) > 0")
+        self.page.get_by_role("button", name="I have read this").click()
+
+    def ids(self, where: str) -> set[str]:
+        """Ids of the parts for which a JavaScript condition on ``p`` and ``s`` holds."""
+        return set(
+            self.page.evaluate(
+                f"() => {{ const s = peelback.state; return peelback.parts"
+                f".filter((p) => {where}).map((p) => p.id) }}"
+            )
+        )
+
+    def visible(self) -> int:
+        return int(self.page.evaluate("document.body.dataset.visible"))
+
+    def picture(self) -> np.ndarray:
+        self.page.wait_for_timeout(120)
+        return np.asarray(
+            Image.open(io.BytesIO(self.page.locator("#picture").screenshot())).convert("RGB")
+        ).astype(int)
+
+    def middle(self) -> tuple[float, float]:
+        box = self.page.locator("#canvas").bounding_box()
+        return box["x"] + box["width"] * 0.56, box["y"] + box["height"] * 0.5
+
+
+@pytest.fixture
+def visit(browser, toy_file):
+    made = Visit(browser, toy_file)
+    yield made
+    made.context.close()
+
+
+def _differs(a: np.ndarray, b: np.ndarray) -> int:
+    return int((np.abs(a - b).max(axis=2) > 24).sum())
+
+
+def test_page_loads_from_disk_without_a_request_or_a_complaint(visit, toy_file):
+    visit.page.wait_for_timeout(200)
+    assert visit.asked == [toy_file.as_uri()]
+    assert visit.complaints == []
+    assert visit.visible() == len(toy_model().parts)
+    assert np.ptp(visit.picture().reshape(-1, 3), axis=0).max() > 60
+
+
+def test_cautions_stand_before_everything_else(browser, toy_file):
+    context = browser.new_context(offline=True)
+    page = context.new_page()
+    page.goto(toy_file.as_uri())
+    page.wait_for_function("Number(document.body.dataset.frames) > 0")
+    assert page.locator("#cautions").evaluate("(d) => d.open")
+    assert "not for needle or surgical guidance" in page.locator("#cautions-text").inner_text()
+    assert "not for needle" in page.locator("footer").inner_text()
+    context.close()
+
+
+def test_peeling_changes_picture_and_parts_and_undo_brings_them_back(visit):
+    whole, count = visit.picture(), visit.visible()
+    for _ in range(3):
+        visit.page.locator("#deeper").click()
+    strata = {
+        toy_model().parts[i].stratum for i in visit.ids("peelback.plan && p.batch.mesh.visible")
+    }
+    assert min(strata) == 3
+    assert visit.visible() < count
+    assert _differs(whole, visit.picture()) > 500
+    for _ in range(3):
+        visit.page.locator("#undo").click()
+    assert visit.visible() == count
+    assert _differs(whole, visit.picture()) < 50
+
+
+def test_one_side_can_be_peeled_alone(visit):
+    visit.page.get_by_role("radio", name="Left").click()
+    visit.page.locator("#deeper").click()
+    assert visit.page.evaluate("peelback.state.peeled") == {"left": 1, "right": 0}
+    assert "left off" in visit.page.locator(".band").first.inner_text()
+
+
+def test_click_names_the_part_that_lies_there(visit):
+    for _ in range(2):
+        visit.page.locator("#deeper").click()
+    visit.page.wait_for_timeout(100)
+    visit.page.mouse.click(*visit.middle())
+    picked = visit.page.evaluate("peelback.parts[peelback.state.selected]?.id")
+    assert picked is not None
+    assert toy_model().parts[picked].stratum == 2
+    title = visit.page.evaluate("peelback.parts[peelback.state.selected].title")
+    assert title in visit.page.locator("#pane-part").inner_text()
+    assert title in visit.page.locator("#spoken").inner_text()
+
+
+def test_hidden_part_is_told_and_brought_back(visit):
+    visit.page.mouse.click(*visit.middle())
+    first = visit.page.evaluate("peelback.parts[peelback.state.selected].id")
+    visit.page.locator("#pane-part").get_by_role("button", name="Hide").click()
+    assert visit.ids("s.hidden.has(p.number)") == {first}
+    strip = visit.page.locator("#hidden-strip button")
+    assert "Hidden" in strip.inner_text()
+    strip.click()
+    assert visit.ids("s.hidden.has(p.number)") == set()
+
+
+def test_see_through_part_lets_a_click_go_to_what_is_behind_it(visit):
+    visit.page.mouse.click(*visit.middle())
+    front = visit.page.evaluate("peelback.state.selected")
+    visit.page.locator("#pane-part").get_by_role("button", name="See through").click()
+    visit.page.wait_for_timeout(100)
+    visit.page.mouse.click(*visit.middle())
+    assert visit.page.evaluate("peelback.state.selected") not in (front, -1)
+
+
+def test_search_finds_latin_names_and_brings_the_part_into_view(visit):
+    visit.page.get_by_role("tab", name="Find").click()
+    visit.page.locator("#search").fill("Musculus rhomboideus mínor")
+    visit.page.locator("#found button").first.click()
+    assert visit.page.evaluate("peelback.parts[peelback.state.selected].id").startswith(
+        "rhomboid_minor"
+    )
+
+
+def test_steps_take_off_their_parts_and_refuse_what_is_too_early(visit):
+    page = visit.page
+    page.get_by_role("button", name="Fold trapezius outward").click()
+    assert "Not yet" in page.locator("#pane-steps").inner_text()
+    before = visit.visible()
+    page.get_by_role("button", name="Do all before it, then this").click()
+    gone = visit.ids("s.removed.has(p.number)")
+    assert {"skin.left", "trapezius_ascending.right", "trapezius_descending.left"} <= gone
+    assert "rhomboid_major.left" not in gone
+    assert visit.visible() == before - len(gone)
+    page.get_by_role("button", name="Lay it back").click()
+    gone = visit.ids("s.removed.has(p.number)")
+    assert "skin.left" in gone
+    assert "trapezius_ascending.right" not in gone
+
+
+def test_whole_page_works_from_the_keyboard(visit):
+    page = visit.page
+    page.locator("#canvas").focus()
+    page.keyboard.press("]")
+    assert page.evaluate("peelback.state.peeled.left") == 1
+    before = page.evaluate("peelback.picture.pose.azimuth")
+    page.keyboard.press("ArrowRight")
+    assert page.evaluate("peelback.picture.pose.azimuth") == before + 8
+    page.keyboard.press("/")
+    page.keyboard.type("scapula")
+    page.keyboard.press("Tab")
+    page.keyboard.press("Enter")
+    assert page.evaluate("peelback.parts[peelback.state.selected].id").startswith("scapula")
+    page.keyboard.press("Control+z")
+    page.keyboard.press("a")
+    assert page.evaluate("peelback.state.peeled.left") == 0
+
+
+def test_every_control_has_a_name_for_screen_readers(visit):
+    nameless = visit.page.evaluate(
+        "() => [...document.querySelectorAll('button, input, canvas, [role]:not([role=status])')].filter((n) =>"
+        " !(n.ariaLabel || n.textContent.trim() || n.labels?.length ||"
+        " n.getAttribute('aria-labelledby'))).map((n) => n.outerHTML)"
+    )
+    assert nameless == []
+
+
+def test_drag_turns_and_wheel_comes_closer(visit):
+    page = visit.page
+    x, y = visit.middle()
+    page.mouse.move(x, y)
+    page.mouse.down()
+    page.mouse.move(x + 60, y, steps=4)
+    page.mouse.up()
+    assert page.evaluate("peelback.picture.pose.azimuth") < -10
+    before = page.evaluate("peelback.picture.pose.scale")
+    page.mouse.wheel(0, -300)
+    page.wait_for_timeout(100)
+    assert page.evaluate("peelback.picture.pose.scale") < before
+
+
+def test_phone_taps_and_everything_fits(browser, toy_file):
+    visit = Visit(browser, toy_file, phone=True, device_scale_factor=2)
+    page = visit.page
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    page.locator("#deeper").tap()
+    page.wait_for_timeout(100)
+    page.touchscreen.tap(*visit.middle())
+    assert page.evaluate("peelback.parts[peelback.state.selected].stratum") == 1
+    small = page.evaluate(
+        "() => [...document.querySelectorAll('button')].map((b) => [b.textContent,"
+        " b.getBoundingClientRect()]).filter(([, r]) => r.width && (r.width < 24 || r.height < 24))"
+        ".map(([t]) => t)"
+    )
+    assert small == []
+    assert visit.complaints == []
+    visit.context.close()
+
+
+def test_without_webgl_the_text_still_works(browser, toy_file):
+    context = browser.new_context(offline=True)
+    context.add_init_script(
+        "HTMLCanvasElement.prototype.getContext = function () { return null; };"
+    )
+    page = context.new_page()
+    page.goto(toy_file.as_uri())
+    page.get_by_role("button", name="I have read this").click()
+    assert "no 3D pictures" in page.locator("#message").inner_text()
+    page.get_by_role("tab", name="Find").click()
+    page.locator("#search").fill("trapezius")
+    page.locator("#found button").first.click()
+    assert "accessory nerve" in page.locator("#pane-part").inner_text()
+    context.close()
+
+
+def test_dark_page_is_dark(browser, toy_file):
+    visit = Visit(browser, toy_file, color_scheme="dark")
+    assert visit.picture()[5, 5].max() < 60
+    visit.context.close()
+
+
+@pytest.mark.slow
+def test_real_back_stays_under_15_mb_and_shows_its_first_picture_in_3_s(
+    browser, preview_model, tmp_path
+):
+    path = tmp_path / "back.html"
+    assert write_page(preview_model, path) < 15_000_000
+    seconds = []
+    for _ in range(3):
+        visit = Visit(browser, path)
+        seconds.append(visit.page.evaluate("peelback.picture.firstAt") / 1000)
+        assert visit.complaints == []
+        assert visit.visible() == len(preview_model.parts)
+        visit.context.close()
+    assert min(seconds) < 3.0

@@ -1,0 +1,75 @@
+"""Puts the take-home page together and writes it."""
+
+from __future__ import annotations
+
+from html import escape
+from importlib.resources import files
+from pathlib import Path
+
+from meshes.errors import PeelbackError
+from meshes.export import peelback_version, write_bytes
+from meshes.model import BackModel
+from viewer.scene.drawn_cache import drawn_model
+from viewer.share.bundle import PAGE, read_note
+from viewer.share.pack import packed_meshes
+from viewer.share.payload import CAUTION, TITLE, SharedTalk, page_facts, payload_text
+
+FACE_BUDGET = {"preview": 320_000, "full": 520_000}
+"""Triangles of both sides together: what a phone still turns fluidly."""
+
+BYTE_LIMIT = 15_000_000
+
+
+def page_html(model: BackModel, talk: SharedTalk | None = None) -> str:
+    """Return the whole page as text.
+
+    Parameters
+    ----------
+    model : BackModel
+    talk : SharedTalk or None
+        Scenes that travel with it.
+    """
+    meshes = packed_meshes(drawn_model(model), FACE_BUDGET[model.detail])
+    facts = page_facts(model, meshes, licences(), talk)
+    words = {
+        "version": escape(peelback_version()),
+        "title": escape(TITLE),
+        "caution": escape(CAUTION),
+        "style": _asset("page.css"),
+        "payload": payload_text(facts, meshes),
+        # The end of a script must not stand inside one.
+        "script": _asset("bundle.js").replace("</script", "<\\/script"),
+    }
+    page = _asset("page.html")
+    for name, text in words.items():
+        page = page.replace("{{" + name + "}}", text)
+    return page
+
+
+def write_page(model: BackModel, out: Path, talk: SharedTalk | None = None) -> int:
+    """Write the page; returns its size in bytes.
+
+    Raises
+    ------
+    PeelbackError
+        It would be larger than 15 MB, or the place cannot be written.
+    """
+    data = page_html(model, talk).encode()
+    if len(data) > BYTE_LIMIT:
+        raise PeelbackError(
+            f"the page would be {len(data) / 1e6:.1f} MB, over {BYTE_LIMIT / 1e6:g} MB; "
+            "use a shorter talk"
+        )
+    write_bytes(out, data)
+    return len(data)
+
+
+def licences() -> list[str]:
+    """Return the licences of what is inside the page."""
+    note = read_note()
+    own = "Peelback: MIT licence, the Peelback authors."
+    return [own, f"{note['engine']} {note['version']}: {_asset('LICENSE.three.txt')}"]
+
+
+def _asset(name: str) -> str:
+    return (files("viewer.share") / PAGE / name).read_text(encoding="utf-8")

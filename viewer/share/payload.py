@@ -1,0 +1,278 @@
+"""The facts that go into the take-home page: parts, captions, plan, cautions, scenes."""
+
+from __future__ import annotations
+
+import json
+import zlib
+from base64 import b64encode
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from meshes.catalogue.plan import PlanStep, part_ids_of
+from meshes.catalogue.plan import cautions as plan_cautions
+from meshes.catalogue.plan import steps as plan_steps
+from meshes.export import peelback_version
+from meshes.model import BackModel, Part, other_side
+from viewer.scene.camera import VIEWS as DIRECTIONS
+from viewer.scene.camera import pose_from_dict
+from viewer.scene.looks import MATERIALS, base_colour, material_of, tendon_colour
+from viewer.share.pack import FIBRE_STEP_MM, STEP_MM, PackedMeshes
+from viewer.state.captions import KIND_WORDS, caption_of, part_title, search_index
+from viewer.state.plan import plan_from_records
+from viewer.state.rail import CORE_COLOURS
+from viewer.state.step_words import PLAN_NOTE, called, step_words
+from viewer.state.view_state import STRATA, VIEWS, ViewState
+
+LOOKS = ("by_kind",)
+TITLE = "The back, peeled from skin to bone"
+CAUTION = "Teaching model: not for needle or surgical guidance. Local rules come first."
+
+_SHORT_VIEWS = {
+    "posterior": "Behind",
+    "oblique_left": "Oblique L",
+    "oblique_right": "Oblique R",
+    "lateral_left": "Left",
+    "lateral_right": "Right",
+    "superior": "Above",
+    "inferior": "Below",
+    "anterior": "Front",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class SharedScene:
+    """A scene of a talk as the page shows it.
+
+    Attributes
+    ----------
+    title, line, notes : str
+    state : ViewState
+    """
+
+    title: str
+    state: ViewState
+    line: str = ""
+    notes: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SharedTalk:
+    """The scenes that travel with the page; none when there is no talk."""
+
+    title: str = ""
+    scenes: tuple[SharedScene, ...] = field(default=())
+
+
+def payload_text(facts: Mapping[str, Any], meshes: PackedMeshes) -> str:
+    """Return facts and meshes as one compressed stretch of base64."""
+    head = json.dumps(facts, ensure_ascii=False, separators=(",", ":")).encode()
+    data = len(head).to_bytes(4, "little") + head + meshes.data
+    return b64encode(zlib.compress(data, 9)).decode("ascii")
+
+
+def page_facts(
+    model: BackModel, meshes: PackedMeshes, licences: Sequence[str], talk: SharedTalk | None = None
+) -> dict[str, Any]:
+    """Return everything the page knows beside the meshes, as plain values.
+
+    Parameters
+    ----------
+    model : BackModel
+    meshes : PackedMeshes
+        From ``viewer.share.pack``.
+    licences : sequence of str
+        Of what is inside the page.
+    talk : SharedTalk or None
+    """
+    talk = talk or SharedTalk()
+    parts = list(model.parts.values())
+    number = {part.id: i for i, part in enumerate(parts)}
+    captions, sources, caption_of_part = _captions(model, parts)
+    return {
+        "step_mm": STEP_MM,
+        "fibre_step_mm": FIBRE_STEP_MM,
+        "meshes": [[mesh.vertices, mesh.faces] for mesh in meshes.meshes],
+        "parts": [
+            _part_facts(part, model, meshes, number, caption_of_part[part.id]) for part in parts
+        ],
+        "captions": captions,
+        "sources": sources,
+        "index": [
+            {
+                "title": named.title,
+                "names": list(named.names),
+                "parts": [number[i] for i in named.ids],
+                "stratum": named.stratum,
+            }
+            for named in sorted(search_index(model), key=lambda named: named.stratum)
+        ],
+        "strata": list(STRATA),
+        "rail": [[int(colour[k : k + 2], 16) for k in (1, 3, 5)] for colour in CORE_COLOURS],
+        "looks": [{"name": look, "tendon": list(tendon_colour(look))} for look in LOOKS],
+        "views": {
+            name: {
+                "title": VIEWS[name],
+                "short": _SHORT_VIEWS[name],
+                "azimuth": DIRECTIONS[name][0],
+                "elevation": DIRECTIONS[name][1],
+            }
+            for name in VIEWS
+        },
+        "steps": _steps(model, number),
+        "plan_note": PLAN_NOTE,
+        "cautions": [
+            {"title": caution.title, "text": caution.text}
+            for caution in sorted(plan_cautions(), key=lambda caution: caution.id != "model")
+        ],
+        "talk_title": talk.title,
+        "scenes": [scene_facts(scene, number) for scene in talk.scenes],
+        "about": about(model),
+        "licences": list(licences),
+    }
+
+
+def about(model: BackModel) -> list[str]:
+    """Return what the page says of itself."""
+    body = model.body
+    return [
+        f"Peelback {peelback_version()}, a back computed from a few numbers: {body.sex}, "
+        f"{body.stature_mm:g} mm tall. Nothing was scanned, and nobody's body is shown.",
+        CAUTION,
+        "This file holds everything it needs and never opens a connection. It opens in browsers "
+        "of 2023 or later.",
+        "What the desktop program does and this page does not: folding flaps on their hinge, "
+        "sections, probing and measuring, tests, other bodies.",
+        "The body stands, arms a little away from the trunk; a donor lies prone.",
+        "Facts marked 'from memory' were not looked up; a name in Latin with a question mark was "
+        "recalled only.",
+    ]
+
+
+def _part_facts(
+    part: Part, model: BackModel, meshes: PackedMeshes, number: Mapping[str, int], caption: int
+) -> dict[str, Any]:
+    mesh, mirrored = meshes.shows[part.id]
+    twin = other_side(part.id)
+    return {
+        "id": part.id,
+        "title": part_title(part, model.catalogue),
+        "kind": KIND_WORDS.get(part.kind, part.kind),
+        "stratum": part.stratum,
+        "side": (part.side or "")[:1],
+        "mesh": mesh,
+        "mirrored": mirrored,
+        "pattern": MATERIALS.index(material_of(part)),
+        "colours": [[int(round(c)) for c in base_colour(part, look)] for look in LOOKS],
+        "caption": caption,
+        "twin": number.get(twin, -1) if twin != part.id else -1,
+    }
+
+
+def _captions(model: BackModel, parts: Sequence[Part]) -> tuple[list, list[str], dict[str, int]]:
+    """Captions without repeats, the sources they name, and which part has which."""
+    made: list[dict[str, Any]] = []
+    sources: dict[str, int] = {}
+    seen: dict[tuple, int] = {}
+    by_part = {}
+    for part in parts:
+        caption = caption_of(part, model)
+        key = (caption.latin, caption.lines, caption.sources)
+        if key not in seen:
+            seen[key] = len(made)
+            made.append(
+                {
+                    "latin": caption.latin,
+                    "lines": [list(line) for line in caption.lines],
+                    "sources": [sources.setdefault(s, len(sources)) for s in caption.sources],
+                }
+            )
+        by_part[part.id] = seen[key]
+    return made, list(sources), by_part
+
+
+def _steps(model: BackModel, number: Mapping[str, int]) -> list[dict[str, Any]]:
+    catalogue = model.catalogue
+    records = plan_steps()
+    plan = plan_from_records(records, lambda name: part_ids_of(name, catalogue))
+    out = []
+    for record in records:
+        words = step_words(record, catalogue)
+        out.append(
+            {
+                "id": record.id,
+                "title": record.title,
+                "needs": list(record.needs),
+                "side": record.side,
+                "optional": record.optional,
+                "do": words.do,
+                "cut": words.cut,
+                "hinge": " – ".join(w for w in (words.hinge, words.fold) if w),
+                "keep": ", ".join(words.keep),
+                "stop": " ".join(words.stop),
+                "caution": words.caution,
+                "differs": words.differs,
+                "removes": {
+                    side: sorted(number[i] for i in plan.removed_by(plan[record.id], model, side))
+                    for side in ("left", "right")
+                },
+                "reveals": _reveals(record, model, number),
+            }
+        )
+    return out
+
+
+def _reveals(record: PlanStep, model: BackModel, number: Mapping[str, int]) -> list[dict]:
+    """What a step brings to light: words, and a part to go to (-1: none in this model)."""
+    out = []
+    for name in record.reveals:
+        ids = [i for i in part_ids_of(name, model.catalogue) if i in number]
+        out.append({"words": called(name, model.catalogue), "part": number[ids[0]] if ids else -1})
+    return out
+
+
+def scene_facts(scene: SharedScene, number: Mapping[str, int]) -> dict[str, Any]:
+    """Return a scene as the page reads it; parts that the model lacks are left out."""
+    state = scene.state
+
+    def numbers(ids) -> list[int]:
+        return sorted(number[i] for i in ids if i in number)
+
+    selected = state.selected
+    return {
+        "title": scene.title,
+        "line": scene.line,
+        "notes": scene.notes,
+        "peeled": {"left": state.peeled.left, "right": state.peeled.right},
+        "off": {"left": sorted(state.strata_off.left), "right": sorted(state.strata_off.right)},
+        "ticked": {"left": sorted(state.ticked.left), "right": sorted(state.ticked.right)},
+        "removed": numbers(state.removed),
+        "hidden": numbers(state.hidden),
+        "through": numbers(state.see_through),
+        "alone": numbers(state.alone),
+        "selected": number.get(selected, -1) if selected else -1,
+        "shown": state.side_shown,
+        "view": state.view,
+        "pose": _pose(state),
+    }
+
+
+def _pose(state: ViewState) -> dict[str, Any] | None:
+    """The camera in the page's own terms; None stands for the fixed view."""
+    if state.camera is None:
+        return None
+    camera = state.camera
+    pose = pose_from_dict(
+        {
+            "position": camera.position,
+            "focal_point": camera.focal_point,
+            "view_up": camera.view_up,
+            "parallel_scale": camera.parallel_scale,
+        }
+    )
+    return {
+        "azimuth": pose.azimuth_deg,
+        "elevation": pose.elevation_deg,
+        "focus": list(pose.focus),
+        "scale": pose.scale_mm,
+    }

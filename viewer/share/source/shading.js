@@ -1,0 +1,167 @@
+// One shader for all tissues: the same light and the same patterns as the desktop picture.
+
+export const PATTERNS = ["muscle", "bone", "gristle", "sheet", "fat", "tube", "skin", "context"];
+
+const FETCH = `
+  ivec2 cell(float id) { int i = int(id + 0.5); return ivec2(i & 63, i >> 6); }
+`;
+
+export const VERTEX = `
+  precision highp float;
+  precision highp int;
+  in vec4 place;   // x, y, z in steps, number of the part
+  in vec4 shade;   // octahedral normal, tendon, openness
+  in vec2 fibre;   // along and across in steps
+  uniform sampler2D looks;
+  uniform sampler2D colours;
+  uniform mat4 modelViewMatrix;
+  uniform mat4 projectionMatrix;
+  uniform float stepMm;
+  uniform float fibreStepMm;
+  uniform float away;
+  out vec3 normalV;
+  out vec3 placeV;
+  out vec4 surfaceV;
+  flat out vec4 lookV;
+  flat out vec4 colourV;
+  flat out float partV;
+  ${FETCH}
+  void main() {
+    lookV = texelFetch(looks, cell(place.w), 0);
+    colourV = texelFetch(colours, cell(place.w), 0);
+    partV = place.w;
+    if (lookV.r < 0.5) { gl_Position = vec4(2.0, 2.0, 2.0, 1.0); return; }
+    vec3 p = place.xyz * stepMm;
+    vec3 n = vec3(shade.xy, 1.0 - abs(shade.x) - abs(shade.y));
+    float down = max(-n.z, 0.0);
+    n.xy -= mix(vec2(-down), vec2(down), step(0.0, n.xy));
+    normalV = mat3(modelViewMatrix) * normalize(n);
+    placeV = p;
+    surfaceV = vec4(fibre * fibreStepMm, max(shade.zw, 0.0));
+    gl_Position = projectionMatrix * modelViewMatrix * vec4(p, 1.0);
+    // Thinned shells of neighbouring layers may run through each other by a fraction of a
+    // millimetre; moved apart in depth by their stratum, the outer one still covers.
+    gl_Position.z += away * gl_Position.w;
+  }
+`;
+
+// Ordered 4 by 4 pattern: as many pixels of a block are kept as the part is opaque.
+const SCREEN_DOOR = `
+    ivec2 door = ivec2(gl_FragCoord.xy) & 3;
+    int rank = ((door.x ^ door.y) & 1) * 8 + (door.y & 1) * 4 + ((door.x ^ door.y) >> 1) * 2
+             + (door.y >> 1);
+    if ((float(rank) + 0.5) / 16.0 > lookV.g) discard;
+`;
+
+const fragment = (door) => `
+  precision highp float;
+  precision highp int;
+  in vec3 normalV;
+  in vec3 placeV;
+  in vec4 surfaceV;
+  flat in vec4 lookV;
+  flat in vec4 colourV;
+  flat in float partV;
+  uniform vec3 tendonColour;
+  out vec4 colourOut;
+  void main() {
+    vec2 slope = vec2(dFdx(surfaceV.y), dFdy(surfaceV.y));
+    float mmpp = length(slope) + 1e-5;
+    float pixelMm = length(dFdx(placeV)) + 1e-5;
+    ${door}
+    int pattern = int(colourV.a * 255.0 + 0.5);
+    vec3 N = normalize(normalV);
+    if (N.z < 0.0) N = -N;
+    vec3 base = colourV.rgb;
+    float gloss = 0.0;
+    if (pattern == 0) {
+      float t = surfaceV.z;
+      base = mix(base, tendonColour, t * t * (3.0 - 2.0 * t));
+      vec2 across = slope / mmpp;
+      float flesh = 1.0 - t;
+      float wander = 0.9 * sin(surfaceV.x * 0.031 + surfaceV.y * 0.17)
+                   + 0.5 * sin(surfaceV.x * 0.083 - surfaceV.y * 0.41);
+      float bundle = surfaceV.y * 1.12 + wander + 1.1 * sin(surfaceV.y * 0.37);
+      float coarse = clamp(2.2 - mmpp * 0.9, 0.0, 1.0);
+      float fine = clamp(1.9 - mmpp * 2.6, 0.0, 1.0);
+      float s1 = sin(bundle);
+      float thread = 3.3 * bundle + 1.3 * sin(surfaceV.x * 0.11 + 0.7 * s1);
+      float s2 = sin(thread);
+      float seam = s1 * s1; seam = seam * seam; seam = seam * seam * coarse;
+      float grain = coarse * (0.125 * s1 - 0.03) + fine * 0.06 * s2;
+      base *= 1.0 + grain * (0.45 + 0.55 * flesh);
+      base += vec3(0.075, 0.062, 0.052) * seam * step(s1, 0.0) * flesh;
+      N.xy += across * (coarse * 0.25 * cos(bundle) + fine * 0.10 * cos(thread))
+            * (0.35 + 0.65 * flesh);
+      N = normalize(N);
+      gloss = mix(0.045, 0.10, t);
+    } else if (pattern == 1) {
+      vec3 p = placeV * 0.083;
+      float grain = sin(p.x + 1.7 * sin(p.y * 0.9)) * sin(p.y * 1.3 + 1.1 * sin(p.z * 1.1))
+                  + 0.6 * sin(p.z * 2.3 + p.x * 1.9 + p.y);
+      base *= 1.0 + 0.016 * grain;
+      base.b *= 1.0 - 0.012 * grain;
+      gloss = 0.03;
+    } else if (pattern == 2) {
+      gloss = 0.07;
+    } else if (pattern == 3) {
+      float seen = clamp(2.0 - mmpp * 1.1, 0.0, 1.0);
+      float silk = sin(surfaceV.y * 1.7 + 1.2 * sin(surfaceV.x * 0.05 + surfaceV.y * 0.13));
+      base *= 1.0 + 0.035 * seen * silk;
+      gloss = 0.09;
+    } else if (pattern == 4) {
+      vec3 p = placeV * 0.62;
+      p += 0.9 * sin(p.yzx * 0.43);
+      vec3 lobe = sin(p);
+      float heap = lobe.x * lobe.y * lobe.z + 0.5 * sin(p.x * 0.5) * sin(p.z * 0.47);
+      float seen = clamp(2.0 - 0.9 * pixelMm, 0.0, 1.0);
+      base *= 1.0 + 0.14 * seen * heap;
+      N.xy += 0.22 * seen * vec2(cos(p.x) * lobe.z, cos(p.z) * lobe.x);
+      N = normalize(N);
+      gloss = 0.06;
+    } else if (pattern == 5) {
+      gloss = 0.10;
+    } else if (pattern == 6) {
+      vec3 p = placeV * 0.045;
+      float flush = sin(p.x + sin(p.z * 1.3)) * sin(p.z * 1.1 + sin(p.y));
+      base *= 1.0 + vec3(0.025, 0.012, 0.006) * flush;
+      gloss = 0.035;
+    }
+    base = mix(base, vec3(1.0, 0.84, 0.25), lookV.b * 0.5);
+    float open = surfaceV.w;
+    float key = max(0.68 * dot(N, vec3(-0.405, 0.486, 0.774)) + 0.32, 0.0);
+    float head = max(N.z, 0.0);
+    float lit = 0.42 * key + 0.33 * head + 0.12 * (0.5 + 0.5 * N.y) + 0.13;
+    lit *= 1.22 - 0.22 * lit;
+    float edge = 1.0 - head; edge *= edge;
+    lit *= (0.42 + 0.58 * open) * (1.0 - 0.38 * edge * edge);
+    vec3 tone = base * lit;
+    tone *= mix(vec3(1.02, 0.93, 0.90), vec3(1.0), clamp(lit * 1.35, 0.0, 1.0));
+    float shine = max(dot(N, vec3(-0.215, 0.258, 0.942)), 0.0);
+    shine *= shine; shine *= shine; shine *= shine; shine *= shine;
+    colourOut = vec4(tone + gloss * shine * open, 1.0);
+  }
+`;
+
+// A shader that may throw points away is slower: only where something is see-through.
+export const SOLID_FRAGMENT = fragment("");
+export const DOOR_FRAGMENT = fragment(SCREEN_DOOR);
+
+// The number of the part as a colour; what is see-through is not in the way.
+export const PICK_FRAGMENT = `
+  precision highp float;
+  precision highp int;
+  in vec3 normalV;
+  in vec3 placeV;
+  in vec4 surfaceV;
+  flat in vec4 lookV;
+  flat in vec4 colourV;
+  flat in float partV;
+  uniform vec3 tendonColour;
+  out vec4 colourOut;
+  void main() {
+    if (lookV.g < 0.9) discard;
+    int id = int(partV + 0.5) + 1;
+    colourOut = vec4(float(id & 255) / 255.0, float(id >> 8) / 255.0, 0.0, 1.0);
+  }
+`;
