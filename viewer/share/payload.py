@@ -23,6 +23,7 @@ from viewer.state.plan import plan_from_records
 from viewer.state.rail import CORE_COLOURS
 from viewer.state.step_words import PLAN_NOTE, called, step_words
 from viewer.state.view_state import STRATA, VIEWS, ViewState
+from viewer.state.visibility import FILM_OPACITY, SEE_THROUGH_OPACITY, is_film
 
 LOOKS = ("by_kind",)
 TITLE = "The back, peeled from skin to bone"
@@ -107,6 +108,8 @@ def page_facts(
             }
             for named in sorted(search_index(model), key=lambda named: named.stratum)
         ],
+        "see_through": SEE_THROUGH_OPACITY,
+        "film": FILM_OPACITY,
         "strata": list(STRATA),
         "rail": [[int(colour[k : k + 2], 16) for k in (1, 3, 5)] for colour in CORE_COLOURS],
         "looks": [{"name": look, "tendon": list(tendon_colour(look))} for look in LOOKS],
@@ -165,6 +168,8 @@ def _part_facts(
         "pattern": MATERIALS.index(material_of(part)),
         "colours": [[int(round(c)) for c in base_colour(part, look)] for look in LOOKS],
         "caption": caption,
+        "film": is_film(part),
+        "covers": part.kind in ("skin", "fascia", "muscle"),
         "twin": number.get(twin, -1) if twin != part.id else -1,
     }
 

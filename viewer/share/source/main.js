@@ -192,12 +192,14 @@ class Page {
   refresh() {
     const s = this.state;
     const visible = this.parts.filter((part) => isVisible(part, s)).length;
-    if (this.picture)
+    if (this.picture) {
+      const bare = this.#bareFilms();
       this.picture.show((part) => [
         isVisible(part, s),
-        s.through.has(part.number) ? 0.25 : 1,
+        s.through.has(part.number) ? this.facts.see_through : bare.has(part.number) ? this.facts.film : 1,
         part.number === s.selected ? 1 : 0,
       ]);
+    }
     document.body.dataset.visible = visible;
     for (const button of document.querySelectorAll("[data-working]"))
       press(button, "aria-checked", button.dataset.working === s.working);
@@ -205,6 +207,19 @@ class Page {
     this.#rail();
     this.#strip();
     this.panes.refresh();
+  }
+
+  // Films that lie open: everything that covers them on their side is off.
+  #bareFilms() {
+    if (this.state.alone.size) return new Set();
+    const covers = { left: Infinity, right: Infinity };
+    for (const part of this.parts)
+      if (part.covers && isVisible(part, this.state))
+        for (const side of part.side ? [part.side] : SIDES)
+          covers[side] = Math.min(covers[side], part.stratum);
+    const bare = (film) =>
+      (film.side ? [film.side] : SIDES).every((side) => covers[side] >= film.stratum);
+    return new Set(this.parts.filter((p) => p.film && bare(p)).map((p) => p.number));
   }
 
   #rail() {

@@ -19,7 +19,7 @@ import {
   WebGLRenderer,
   WebGLRenderTarget,
 } from "three";
-import { DOOR_FRAGMENT, PICK_FRAGMENT, SOLID_FRAGMENT, VERTEX } from "./shading.js";
+import { DOOR_FRAGMENT, FILM, PICK_FRAGMENT, SOLID_FRAGMENT, VERTEX } from "./shading.js";
 
 const EYE_MM = 3000;
 const REACH_MM = 1200;
@@ -290,12 +290,12 @@ function texture(height) {
 function batched(parts, meshes, uniforms) {
   const groups = new Map();
   for (const part of parts) {
-    const key = `${part.stratum} ${part.side}`;
+    const key = `${part.stratum} ${part.side} ${part.pattern === FILM}`;
     if (!groups.has(key)) groups.set(key, []);
     groups.get(key).push(part);
   }
   return [...groups.values()].map((members) => {
-    const batch = { stratum: members[0].stratum };
+    const batch = { stratum: members[0].stratum, film: members[0].pattern === FILM };
     const own = { ...uniforms, away: { value: (batch.stratum * LAYER_MM) / REACH_MM } };
     const material = (fragment) =>
       new RawShaderMaterial({
@@ -305,7 +305,10 @@ function batched(parts, meshes, uniforms) {
         uniforms: own,
       });
     batch.solid = material(SOLID_FRAGMENT);
-    batch.door = material(DOOR_FRAGMENT);
+    // A film covers half the picture: a dot pattern over it would be all one sees.
+    batch.door = material(batch.film ? SOLID_FRAGMENT : DOOR_FRAGMENT);
+    batch.door.transparent = batch.film;
+    batch.door.depthWrite = !batch.film;
     batch.pick = material(PICK_FRAGMENT);
     batch.mesh = new Mesh(merged(members, meshes), batch.solid);
     // Outside first: what it covers is then not shaded at all.

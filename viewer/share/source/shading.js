@@ -1,6 +1,9 @@
 // One shader for all tissues: the same light and the same patterns as the desktop picture.
 
-export const PATTERNS = ["muscle", "bone", "gristle", "sheet", "fat", "tube", "skin", "context"];
+// As viewer/scene/looks.py has them; a part carries the number of its pattern.
+const PATTERNS = ["muscle", "bone", "gristle", "sheet", "film", "fat", "tube", "skin", "context"];
+const is = (name) => `pattern == ${PATTERNS.indexOf(name)}`;
+export const FILM = PATTERNS.indexOf("film");
 
 const FETCH = `
   ivec2 cell(float id) { int i = int(id + 0.5); return ivec2(i & 63, i >> 6); }
@@ -74,7 +77,8 @@ const fragment = (door) => `
     if (N.z < 0.0) N = -N;
     vec3 base = colourV.rgb;
     float gloss = 0.0;
-    if (pattern == 0) {
+    float rim = 0.0;
+    if (${is("muscle")}) {
       float t = surfaceV.z;
       base = mix(base, tendonColour, t * t * (3.0 - 2.0 * t));
       vec2 across = slope / mmpp;
@@ -95,33 +99,41 @@ const fragment = (door) => `
             * (0.35 + 0.65 * flesh);
       N = normalize(N);
       gloss = mix(0.045, 0.10, t);
-    } else if (pattern == 1) {
+    } else if (${is("bone")}) {
       vec3 p = placeV * 0.083;
       float grain = sin(p.x + 1.7 * sin(p.y * 0.9)) * sin(p.y * 1.3 + 1.1 * sin(p.z * 1.1))
                   + 0.6 * sin(p.z * 2.3 + p.x * 1.9 + p.y);
       base *= 1.0 + 0.016 * grain;
       base.b *= 1.0 - 0.012 * grain;
       gloss = 0.03;
-    } else if (pattern == 2) {
+    } else if (${is("gristle")}) {
       gloss = 0.07;
-    } else if (pattern == 3) {
+    } else if (${is("sheet")}) {
       float seen = clamp(2.0 - mmpp * 1.1, 0.0, 1.0);
       float silk = sin(surfaceV.y * 1.7 + 1.2 * sin(surfaceV.x * 0.05 + surfaceV.y * 0.13));
       base *= 1.0 + 0.035 * seen * silk;
       gloss = 0.09;
-    } else if (pattern == 4) {
-      vec3 p = placeV * 0.62;
-      p += 0.9 * sin(p.yzx * 0.43);
-      vec3 lobe = sin(p);
-      float heap = lobe.x * lobe.y * lobe.z + 0.5 * sin(p.x * 0.5) * sin(p.z * 0.47);
-      float seen = clamp(2.0 - 0.9 * pixelMm, 0.0, 1.0);
-      base *= 1.0 + 0.14 * seen * heap;
-      N.xy += 0.22 * seen * vec2(cos(p.x) * lobe.z, cos(p.z) * lobe.x);
+    } else if (${is("film")}) {
+      float weave = sin(dot(placeV, vec3(0.9, 0.5, 1.3)) + 1.4 * sin(placeV.z * 0.11));
+      base *= 1.0 + 0.05 * clamp(1.6 - pixelMm, 0.0, 1.0) * weave;
+      gloss = 0.16;
+      rim = 0.55;
+    } else if (${is("fat")}) {
+      // Lobules: rounded heaps, a few millimetres wide, in directions that form no net.
+      vec3 p = placeV * 0.55;
+      vec3 bent = p + 1.1 * sin(p.zxy * 0.61 + vec3(0.0, 2.1, 4.2));
+      float a = sin(dot(bent, vec3(0.83, 0.31, 0.46)));
+      float b = sin(dot(bent, vec3(-0.38, 0.71, 0.59)) + 1.7 * a);
+      float seen = clamp(1.9 - 0.75 * pixelMm, 0.0, 1.0);
+      float drift = sin(placeV.x * 0.037 + 1.3 * sin(placeV.z * 0.029))
+                  * sin(placeV.z * 0.041 + placeV.y * 0.03);
+      base *= 1.0 + 0.020 * seen * (a + b) + 0.035 * drift;
+      N.xy += 0.06 * seen * vec2(cos(dot(bent, vec3(0.83, 0.31, 0.46))), b * 0.8);
       N = normalize(N);
-      gloss = 0.06;
-    } else if (pattern == 5) {
+      gloss = 0.05;
+    } else if (${is("tube")}) {
       gloss = 0.10;
-    } else if (pattern == 6) {
+    } else if (${is("skin")}) {
       vec3 p = placeV * 0.045;
       float flush = sin(p.x + sin(p.z * 1.3)) * sin(p.z * 1.1 + sin(p.y));
       base *= 1.0 + vec3(0.025, 0.012, 0.006) * flush;
@@ -139,7 +151,9 @@ const fragment = (door) => `
     tone *= mix(vec3(1.02, 0.93, 0.90), vec3(1.0), clamp(lit * 1.35, 0.0, 1.0));
     float shine = max(dot(N, vec3(-0.215, 0.258, 0.942)), 0.0);
     shine *= shine; shine *= shine; shine *= shine; shine *= shine;
-    colourOut = vec4(tone + gloss * shine * open, 1.0);
+    // A film is seen edge-on where it turns away: there it is whiter.
+    float cover = mix(1.0, lookV.g + rim * edge * (1.0 - lookV.g), step(0.01, rim));
+    colourOut = vec4(tone + gloss * shine * open, cover);
   }
 `;
 
