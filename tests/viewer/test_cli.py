@@ -267,7 +267,6 @@ def test_plate_is_written(toy, capsys, tmp_path):
         (["section", "--level", "T7", "--tilt", "30"], "30,10"),
         (["section", "--level", "T7", "--tilt", "95,0"], "-90–90"),
         (["section", "--level", "T7", "--plane", "coronal", "--tilt", "5,5"], "transverse"),
-        (["section", "--level", "T7", "--out", "cut.pdf"], "cut.pdf"),
         (["share"], "--out"),
         (["share", "--out", "back.pdf"], ".html"),
     ],
