@@ -65,6 +65,9 @@ def make_parser() -> argparse.ArgumentParser:
 
     check = verbs.add_parser("check", help="verify geometry and facts; exit 1 when any fails")
     check.add_argument("--all", action="store_true", help="print good findings too")
+    check.add_argument(
+        "--table", metavar="FILE", help="write the comparison with published values (Markdown)"
+    )
 
     probe = verbs.add_parser("probe", help="the parts along the inward ray, with depths in mm")
     probe.add_argument("--level", required=True, metavar="T7", help="vertebral level")

@@ -6,6 +6,7 @@ import argparse
 import json
 import sys
 from collections.abc import Sequence
+from pathlib import Path
 from typing import Any
 
 from meshes import cache
@@ -13,6 +14,7 @@ from meshes.body import Body
 from meshes.errors import PeelbackError
 from meshes.model import STRATUM_COUNT, BackModel, Part
 from viewer import settings
+from viewer.state.working_file import write_atomically
 
 OK = 0
 FAILED_CHECK = 1
@@ -136,6 +138,8 @@ def check(words: argparse.Namespace, body: Body, detail: str) -> int:
     findings = check_model(model)
     published = compare(model)
     failed = [finding for finding in findings if not finding.ok]
+    if words.table:
+        _write_published_table(Path(words.table), published, body, detail)
     if _wants_json(words):
         _print_json(
             {
@@ -153,6 +157,16 @@ def check(words: argparse.Namespace, body: Body, detail: str) -> int:
             print(line)
         print(f"{len(findings)} findings, {len(failed)} failed")
     return FAILED_CHECK if failed else OK
+
+
+def _write_published_table(path: Path, published: Sequence, body: Body, detail: str) -> None:
+    from meshes.questions.published_table import published_markdown
+
+    title = f"A {body.sex} body of {body.stature_mm:.0f} mm, {detail} detail"
+    try:
+        write_atomically(path, published_markdown(published, title))
+    except OSError as error:
+        raise PeelbackError(f"--table {path} cannot be written: {error.strerror}") from error
 
 
 def plate(words: argparse.Namespace, body: Body, detail: str) -> int:

@@ -50,19 +50,12 @@ def outline_depth(measured: Measured, below_c7: str) -> float:
     return float(back - front)
 
 
-def neck_girth(measured: Measured, _: str) -> float:
-    """Least girth of the neck between C3 and C7, square to the vertical, mm."""
-    top = float(measured.landmark("C3.body_centre")[2])
-    bottom = float(measured.landmark("C7.body_centre")[2])
-    girths = []
-    for z in np.linspace(bottom, top, 7):
-        try:
-            girths.append(_outline_at(measured, float(z)).convex_hull.exterior.length)
-        except Unmeasurable:
-            continue
-    if not girths:
-        raise Unmeasurable("the neck has no closed outline")
-    return float(min(girths))
+def neck_breadth(measured: Measured, level: str) -> float:
+    """Breadth of the neck in the horizontal plane of a cervical body, mm."""
+    lower, _, upper, _ = _outline_at(
+        measured, float(measured.landmark(f"{level}.body_centre")[2])
+    ).bounds
+    return float(upper - lower)
 
 
 def _head_points(measured: Measured) -> np.ndarray:
@@ -105,21 +98,37 @@ def c7_above_trochanter(measured: Measured, _: str) -> float:
 def skin_to_epidural_space(measured: Measured, pair: str) -> float:
     """Depth from the skin to the epidural space between two vertebrae, in the midline, mm.
 
-    Measured level with the middle of the disc, square to the skin there.
+    Straight forward, at the height between the spinous processes where the way is free
+    of bone; the middle of those heights.
     """
     upper, lower = pair.split("_")
-    a = measured.landmark(f"{upper}.spinous_process")
-    b = measured.landmark(f"{lower}.spinous_process" if lower != "S1" else "S1.median_crest")
-    z = float((a[2] + np.reshape(b, (-1, 3))[:, 2].mean()) / 2)
-    start = np.array([0.4, 250.0, z])
+    a = float(measured.landmark(f"{upper}.spinous_process")[2])
+    crest = f"{lower}.spinous_process" if lower != "S1" else "S1.median_crest"
+    b = float(np.reshape(measured.landmark(crest), (-1, 3))[:, 2].mean())
+    bones = (f"vertebra_{upper}", "sacrum" if lower == "S1" else f"vertebra_{lower}")
     forward = np.array([0.0, -1.0, 0.0])
-    skin = measured.reach("skin.left", start, forward)
-    space = min(
-        measured.reach(name, start, forward)
-        for name in ("epidural_fat", "spinal_dura_mater")
-        if name in measured.model.parts
-    )
-    return space - skin
+    depths = []
+    for z in np.linspace(b - 8.0, a + 8.0, 33):
+        start = np.array([0.4, 250.0, z])
+        try:
+            dura = measured.reach("spinal_dura_mater", start, forward)
+            skin = measured.reach("skin.left", start, forward)
+        except Unmeasurable:
+            continue
+        crossings = [measured.rays(bone).crossings(start, forward).distance for bone in bones]
+        if not any(len(c) and c[0] < dura for c in crossings):
+            depths.append(_fat_or(measured, start, forward, dura) - skin)
+    if not depths:
+        raise Unmeasurable(f"bone lies before the canal everywhere between {upper} and {lower}")
+    return float(np.median(depths))
+
+
+def _fat_or(measured: Measured, start: np.ndarray, forward: np.ndarray, dura: float) -> float:
+    """Return how far it is to the epidural fat, or to the dura where no fat lies behind it."""
+    try:
+        return min(dura, measured.reach("epidural_fat", start, forward))
+    except Unmeasurable:
+        return dura
 
 
 def scapular_angle(measured: Measured, which: str) -> float:
@@ -201,7 +210,7 @@ MEASURES: Mapping[str, Callable[[Measured, str], float]] = {
     for function in (
         outline_breadth,
         outline_depth,
-        neck_girth,
+        neck_breadth,
         head_length,
         head_breadth,
         vertex_above_c7,

@@ -122,7 +122,8 @@ def accessory_below_mastoid(measured: Measured, _: str) -> float:
     """Distance from the mastoid tip to where the nerve leaves sternocleidomastoid, mm."""
     return float(
         np.linalg.norm(
-            _accessory_at_sternocleidomastoid(measured) - measured.landmark("temporal.left.mastoid_tip")
+            _accessory_at_sternocleidomastoid(measured)
+            - measured.landmark("temporal.left.mastoid_tip")
         )
     )
 
@@ -167,7 +168,7 @@ def _cluneal_at_crest(measured: Measured) -> list[np.ndarray]:
     """Where the superior cluneal nerves cross the iliac crest, medial first, (3,) mm each."""
     line = measured.landmark("ilium.left.crest")
     found = []
-    for part_id, part in measured.model.parts.items():
+    for part_id in measured.model.parts:
         if not part_id.startswith("superior_cluneal_nerve") or not part_id.endswith(".left"):
             continue
         points = _course(measured, part_id)

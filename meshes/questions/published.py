@@ -19,8 +19,11 @@ from typing import Any
 from meshes.body import MEDIAN_STATURE_MM
 from meshes.errors import PeelbackError
 from meshes.model import BackModel
-from meshes.questions.measures import MEASURES, Measured, Unmeasurable
+from meshes.questions import measures, measures_body, measures_nerves
+from meshes.questions.measures import Measured, Unmeasurable
 
+MEASURES = {**measures.MEASURES, **measures_body.MEASURES, **measures_nerves.MEASURES}
+"""Measures by name, as the table of published values calls them."""
 ROLES = ("input", "held_out")
 SPREADS = ("sd", "range", "none")
 _TABLE_KEYS = {"quantity", "measure", "unit", "role", "source", "seen", "sex", "spread", "values"}

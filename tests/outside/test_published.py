@@ -15,26 +15,27 @@ from meshes.questions.published import Comparison, compare, published_values
 
 MALE = [value for value in published_values() if value.sex in ("any", "male")]
 
-_BACH = (
-    "sources disagree by more than their spread, 9-13 mm (Busscher) against 6-9 mm (Bach); "
-    "the model follows the former"
-)
 DISAGREEMENTS = {
-    ("disc_height", "Bach K"): _BACH,
     ("anterior_body_height T9", "Egwu OA"): (
         "thoracic heights are grown by a tenth for today's stature, which dry bones do not show"
     ),
+    ("posterior_body_height L3", "Busscher"): "spread of six men; within two of Gilad's 157",
     ("scapula_width_above_angle 20", "Oliveira"): "the inferior angle is drawn more pointed",
+    ("scapular_angle inferior", "The Scapula"): (
+        "widened towards the breadths of Oliveira Costa 2016; the two series disagree"
+    ),
     ("posterior_body_height T", "Panjabi MM"): (
         "thoracic heights are grown by a tenth for today's stature"
     ),
-    ("c7_above_acromion", "Gordon"): "the shoulders stand higher than in the survey",
     ("cross_section_at multifidus_lumborum@L5", "Stokes"): (
         "multifidus at L5 is thinner than on ultrasound"
     ),
     ("cross_section_at iliocostalis", "Fortin M"): (
         "the erector at L4 is thinner than in imaged patients"
     ),
+    ("outline_breadth 616", "Gordon"): "too much soft tissue over the trochanters",
+    ("neck_breadth", "Gordon"): "the neck is too broad where trapezius curls to the front",
+    ("cluneal_from_psis medial", "Anatomic"): "the medial branch is laid as its groove lies",
 }
 
 
@@ -78,7 +79,7 @@ def test_most_held_out_values_that_were_read_lie_within_one_spread(full_model):
         for value, row in _compared(full_model).items()
         if row.role == "held_out" and row.seen and row.within_1 is not None
     ]
-    assert len(rows) > 25
+    assert len(rows) > 60
     assert sum(row.within_1 for row in rows) > 0.55 * len(rows)
 
 

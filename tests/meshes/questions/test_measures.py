@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 import trimesh
 
-from meshes.questions.measures import MEASURES, plane_axes, section_area, section_polygons
-from meshes.questions.published import published_values
+from meshes.questions.measures import plane_axes, section_area, section_polygons
+from meshes.questions.published import MEASURES, published_values
 
 
 def test_section_of_a_ball_is_its_disc():
