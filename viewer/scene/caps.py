@@ -8,8 +8,6 @@ it lies in, so that a nested part owns its place without any polygon work.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from functools import lru_cache
-from types import SimpleNamespace
 
 import numpy as np
 from vtkmodules.util.numpy_support import numpy_to_vtk
@@ -55,6 +53,7 @@ class Caps:
         self._grip[0].GetProperty().SetPointSize(15.0)
         self._grip[0].GetProperty().RenderPointsAsSpheresOn()
         self._owner = np.zeros(0, np.int64)
+        self._colours: dict[tuple[str, str], np.ndarray] = {}
         self.grip: np.ndarray | None = None
 
     @property
@@ -167,7 +166,7 @@ class Caps:
             part = parts.get(part_id)
             if part is None:
                 continue
-            colour = np.array(_colour(part, look), float)
+            colour = self._colour(part, look)
             share = (
                 looks.HIGHLIGHT_SHARE
                 if part_id in lit
@@ -180,6 +179,13 @@ class Caps:
             )
         colours = numpy_to_vtk(np.repeat(table[self._owner], 3, axis=0), deep=True)
         self._face[1].GetPointData().SetScalars(colours)
+
+    def _colour(self, part, look: str) -> np.ndarray:
+        """Return a colour worked out once: a dragged plane asks for all of them in every frame."""
+        key = (part.id, look)
+        if key not in self._colours:
+            self._colours[key] = np.array(looks.section_colour(part, look), float)
+        return self._colours[key]
 
     def clip(self, mappers: Iterable) -> None:
         """Clip what these mappers draw, or stop clipping it."""
@@ -236,16 +242,6 @@ class Caps:
         """Take the actors out of their renderer."""
         for actor, _ in (self._face, self._rings, self._frame, self._grip):
             self.renderer.RemoveActor(actor)
-
-
-def _colour(part, look: str) -> tuple[int, int, int]:
-    return _colour_of(part.id, part.kind, part.stratum, look)
-
-
-@lru_cache(maxsize=8192)
-def _colour_of(part_id: str, kind: str, stratum: int, look: str) -> tuple[int, int, int]:
-    """Return a colour worked out once: a dragged plane asks for all of them in every frame."""
-    return looks.section_colour(SimpleNamespace(id=part_id, kind=kind, stratum=stratum), look)
 
 
 def _flat_actor(renderer, width: float):

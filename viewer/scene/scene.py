@@ -971,7 +971,7 @@ class Scene:
 
     def surface_path(self, a: np.ndarray, b: np.ndarray) -> np.ndarray | None:
         """Return a short way along the surface of the part under ``a``, (m, 3) mm, or None."""
-        from viewer.scene.surface_path import shortest_on_surface
+        from meshes.shapes.surface_path import shortest_on_surface
 
         best = None
         on_it = 2.0 * SURFACE_SLACK_MM**2

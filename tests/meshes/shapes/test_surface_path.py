@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 import trimesh
 
-from viewer.scene.surface_path import shortest_on_surface
+from meshes.shapes.surface_path import shortest_on_surface
 
 
 def test_way_over_a_ball_is_nearly_a_great_circle():
