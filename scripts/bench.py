@@ -115,6 +115,61 @@ def probing(model: Any) -> Iterator[tuple[str, Any]]:
     yield "probe: one ray, ms", ours
     yield "probe: one ray part by part, ms", theirs
     yield "probe: times faster", theirs / ours
+    near = [p.mesh for p in model.parts.values() if _box_is_met(p.mesh.bounds, start, direction)]
+
+    def plainer() -> None:
+        for mesh in near:
+            mesh.ray.intersects_location([start], [direction], multiple_hits=True)
+
+    theirs = statistics.median(times(plainer, 5))
+    yield "probe: one ray with trimesh, only parts whose box it meets, ms", theirs
+    yield "probe: times faster than that", theirs / ours
+
+
+def covering(model: Any) -> Iterator[tuple[str, Any]]:
+    """Everything over everything, against asking every part with trimesh's own rays."""
+    from meshes.questions.cover import cast_layers, layers_of
+    from meshes.questions.expose import expose
+
+    cast_layers(model, 20.0)  # brings the kernels in
+    started = time.perf_counter()
+    layers = cast_layers(model)
+    ours = time.perf_counter() - started
+    yield "cover: rays", len(layers.rays.origins)
+    yield "cover: casting all, s", ours
+    layers_of(model)
+    yield (
+        "cover: all layers from the cache, ms",
+        statistics.median(times(lambda: layers_of(model), 3)),
+    )
+    yield "cover: graph of one state, ms", statistics.median(times(layers.graph, 5))
+    target = "rhomboid_major.left"
+    yield "cover: one part, ms", statistics.median(times(lambda: layers.covers(target), 10))
+    yield (
+        "expose: one part, ms",
+        statistics.median(times(lambda: expose(model, layers, target), 5)),
+    )
+    every = 100
+    origins, directions = layers.rays.origins[::every], layers.rays.directions[::every]
+    for part in model.parts.values():
+        part.mesh.ray.intersects_location(origins[:2], directions[:2])
+    started = time.perf_counter()
+    for part in model.parts.values():
+        part.mesh.ray.intersects_location(origins, directions, multiple_hits=True)
+    theirs = every * (time.perf_counter() - started)
+    yield (
+        f"cover: trimesh part by part, s (from every {every}th ray, getting ready left out)",
+        theirs,
+    )
+    yield "cover: times faster", theirs / ours
+
+
+def _box_is_met(bounds: Any, start: Any, direction: Any) -> bool:
+    """Tell whether a ray along one axis meets a box."""
+    import numpy as np
+
+    across = np.asarray(direction) == 0
+    return bool(np.all((bounds[0] <= start) & (start <= bounds[1]) | ~across))
 
 
 def cutting(model: Any) -> Iterator[tuple[str, Any]]:
@@ -187,7 +242,7 @@ def _poly(mesh: Any) -> Any:
 def main() -> int:
     """Run the measurements asked for."""
     parser = argparse.ArgumentParser(description=__doc__)
-    what = ("build", "load", "probe", "section", "draw")
+    what = ("build", "load", "probe", "cover", "section", "draw")
     parser.add_argument("what", nargs="*", choices=[*what, []], help=f"of {', '.join(what)}; all")
     parser.add_argument("--detail", choices=("preview", "full"), default="full")
     parser.add_argument("--compile", action="store_true", help="also a build with no kernels")
@@ -209,10 +264,12 @@ def main() -> int:
     body = Body()
     if "load" in wanted:
         tell(loading(body, words.detail))
-    if set(wanted) & {"probe", "section", "draw"}:
+    if set(wanted) & {"probe", "cover", "section", "draw"}:
         model = load_or_build(body, words.detail)
         if "probe" in wanted:
             tell(probing(model))
+        if "cover" in wanted:
+            tell(covering(model))
         if "section" in wanted:
             tell(cutting(model))
         if "draw" in wanted:
