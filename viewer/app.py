@@ -12,7 +12,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     Parameters
     ----------
     argv : sequence of str, optional
-        Words after ``peelback``: body parameters and ``--detail``.
+        Words after ``peelback``: a file to open, body parameters and ``--detail``.
 
     Returns
     -------
@@ -22,12 +22,13 @@ def main(argv: Sequence[str] | None = None) -> int:
     from PySide6.QtCore import QTimer
     from PySide6.QtWidgets import QApplication
 
-    from viewer.cli import make_parser
+    from viewer.cli import make_parser, split_file
     from viewer.cli_body import body_from
     from viewer.settings import LOG, load_settings, start_log
     from viewer.window import MainWindow
 
-    words = make_parser().parse_args(list(sys.argv[1:] if argv is None else argv))
+    rest, file = split_file(list(sys.argv[1:] if argv is None else argv))
+    words = make_parser().parse_args(rest)
     body = body_from(words)
     start_log()
     app = QApplication.instance() or QApplication(["peelback"])
@@ -39,7 +40,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     sys.excepthook = _make_hook(window)
     window.show()
     LOG.info("window open")
-    window.begin()
+    window.begin(reopen=file is None)
+    if file is not None:
+        QTimer.singleShot(0, window, lambda: window.open_any_file(file))
+    QTimer.singleShot(0, window, window.offer_recovered_talk)
     QTimer.singleShot(300, window, window.show_first_cautions)
     code = app.exec()
     window.shut_down()

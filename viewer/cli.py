@@ -39,7 +39,8 @@ def make_parser() -> argparse.ArgumentParser:
     parser = _Parser(
         prog="peelback",
         description="A computed human back, peeled from skin to bone. With no verb: the window.",
-        epilog="Teaching model: never for needle or surgical guidance.",
+        epilog="peelback FILE opens a saved state or talk in the window. Teaching model: never "
+        "for needle or surgical guidance.",
     )
     parser.add_argument("--version", action="store_true", help="print the version and stop")
     _add_common(parser)
@@ -140,6 +141,10 @@ def make_parser() -> argparse.ArgumentParser:
     share = verbs.add_parser("share", help="one file for a browser that needs no network")
     share.add_argument("--out", type=Path, required=True, metavar="X.html", help="page to write")
 
+    talk = verbs.add_parser("talk", help="check a talk file; exit 1 when a scene does not hold")
+    talk.add_argument("file", type=Path, metavar="FILE", help="talk saved by the window")
+    talk.add_argument("--scene", type=_whole_number, metavar="N", help="one scene, with its notes")
+
     for verb in verbs.choices.values():
         _add_common(verb)
     return parser
@@ -179,6 +184,52 @@ def _millimetres(text: str) -> float:
         raise argparse.ArgumentTypeError(f"must be a number of mm, got {text!r}") from None
 
 
+def _whole_number(text: str) -> int:
+    try:
+        return int(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"must be a whole number, got {text!r}") from None
+
+
+def split_file(argv: Sequence[str]) -> tuple[list[str], Path | None]:
+    """Return the words without a file to open, and that file.
+
+    A first word that is no verb and no option names a file when there is one,
+    or when it looks like one (an ending, a folder).
+    """
+    words = list(argv)
+    if not words or words[0].startswith("-"):
+        return words, None
+    verbs = make_parser()._subparsers._group_actions[0].choices
+    first = Path(words[0])
+    if words[0] in verbs or not (first.exists() or first.suffix or len(first.parts) > 1):
+        return words, None
+    return words[1:], first
+
+
+def _check_file(path: Path) -> None:
+    """Refuse a file that is neither state nor talk, before a window opens."""
+    from viewer.state.working_file import WorkingFileError, open_working_file
+    from viewer.talk.talk_file import SUFFIX, TalkFileError, open_talk
+
+    if path.suffix == SUFFIX:
+        open_talk(path)
+        return
+    try:
+        open_working_file(path)
+    except WorkingFileError as refusal:
+        if "is not a working state" not in str(refusal):
+            raise
+        try:
+            open_talk(path)
+        except TalkFileError as second:
+            if "is not a talk" not in str(second):
+                raise
+            raise PeelbackError(
+                f"{path.name} is neither a working state nor a talk of Peelback"
+            ) from None
+
+
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command.
 
@@ -195,7 +246,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     argv = list(sys.argv[1:] if argv is None else argv)
     _give_kernels_a_place()
     try:
-        words = make_parser().parse_args(argv)
+        rest, file = split_file(argv)
+        words = make_parser().parse_args(rest)
         if words.version:
             from meshes.export import peelback_version
 
@@ -205,6 +257,8 @@ def main(argv: Sequence[str] | None = None) -> int:
         detail = getattr(words, "detail", "full")
         if detail not in DETAILS:
             raise PeelbackError(f"detail must be one of {', '.join(DETAILS)}, got {detail!r}")
+        if file is not None and words.verb is None:
+            _check_file(file)
         if words.verb is None:
             if getattr(words, "json", False):
                 raise PeelbackError("--json needs a verb, such as: peelback check --json")

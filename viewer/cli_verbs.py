@@ -255,6 +255,19 @@ def share(words: argparse.Namespace, body: Body, detail: str) -> int:
     return OK
 
 
+def talk(words: argparse.Namespace, body: Body, detail: str) -> int:
+    """Check a talk file, scene by scene."""
+    from viewer import cli_talk
+
+    made = cli_talk.opened(words.file, words.scene)
+    found = cli_talk.reports(made, load(body, detail), words.scene)
+    if _wants_json(words):
+        _print_json(cli_talk.as_facts(made, found))
+    else:
+        print("\n".join(cli_talk.as_words(made, found, notes=words.scene is not None)))
+    return FAILED_CHECK if any(report.faults for report in found) else OK
+
+
 def _wants_json(words: argparse.Namespace) -> bool:
     return getattr(words, "json", False)
 

@@ -1,0 +1,66 @@
+"""The rapid review follows the plan, names each part once, and lasts as long as asked."""
+
+import pytest
+
+from viewer.state.captions import neighbours_of
+from viewer.state.visibility import visible_parts
+from viewer.talk.review import review_stops, review_talk
+
+
+@pytest.fixture(scope="module")
+def plan(preview_model):
+    from viewer.window import load_plan
+
+    return load_plan(preview_model)
+
+
+def test_it_begins_with_the_skin_and_ends_in_the_canal(plan, preview_model):
+    stops = review_stops(plan, preview_model)
+    assert stops[0].name.startswith("Skin")
+    assert preview_model.parts[stops[-1].ids[0]].kind == "canal"
+    assert len(stops) >= 40
+
+
+def test_every_name_and_every_part_comes_once(plan, preview_model):
+    stops = review_stops(plan, preview_model)
+    assert len({s.name for s in stops}) == len(stops)
+    ids = [i for s in stops for i in s.ids]
+    assert len(set(ids)) == len(ids)
+
+
+def test_steps_come_in_plan_order(plan, preview_model):
+    order = [step.title for step in plan.steps]
+    places = [order.index(s.step) for s in review_stops(plan, preview_model)]
+    assert places == sorted(places)
+
+
+def test_every_muscle_that_the_plan_takes_away_is_named(plan, preview_model):
+    named = {i for s in review_stops(plan, preview_model) for i in s.ids}
+    for step in plan.steps:
+        for i in plan.removed_by(step, preview_model, "left"):
+            if preview_model.parts[i].kind == "muscle":
+                assert i in named, i
+
+
+@pytest.mark.parametrize("side", ["left", "right", "both"])
+def test_each_scene_shows_the_part_it_names_and_leaves_the_other_side(side, plan, preview_model):
+    talk = review_talk(plan, preview_model, side, 60)
+    edge = neighbours_of(preview_model)
+    for scene in talk.scenes:
+        shown = visible_parts(preview_model, scene.state, edge)
+        assert set(scene.state.selection) <= shown, scene.title
+    if side != "both":
+        other = "right" if side == "left" else "left"
+        assert f"trapezius_ascending.{other}" in shown
+        assert not any(i.endswith(f".{other}") for s in talk.scenes for i in s.state.selection)
+
+
+@pytest.mark.parametrize("seconds", [30, 60, 120])
+def test_it_lasts_as_long_as_asked(seconds, plan, preview_model):
+    talk = review_talk(plan, preview_model, "both", seconds)
+    assert sum(s.seconds for s in talk.scenes) == pytest.approx(seconds)
+
+
+def test_no_time_at_all_is_refused(plan, preview_model):
+    with pytest.raises(ValueError, match="seconds must lie in"):
+        review_talk(plan, preview_model, "both", 1)

@@ -1,0 +1,1 @@
+"""The instructor's talk: scenes, presenting, rapid review. Plain state; Qt stays in the panels."""

@@ -1,0 +1,149 @@
+"""Rapid review: the whole back from skin to cord, each part named, in about a minute.
+
+The order is that of the dissection plan: every step's parts in the order in
+which the step names them, then the muscles it lays bare and no step takes away.
+Nerves and vessels go with the step that takes them and are not stops of their
+own, and of segmental families all levels make one stop.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from viewer.state.captions import english_name, neighbours_of, sentence_case
+from viewer.state.plan import Plan
+from viewer.state.view_state import SIDE_CHOICES, SideChoice, ViewState, sides_of
+from viewer.talk.framing import camera_on, corners_of
+from viewer.talk.scenes import Talk, TalkScene
+
+REVIEW_SECONDS = 60.0
+SECONDS_RANGE = (15.0, 600.0)
+SMALL_MM = 130.0
+"""Parts lower than this, all in one place, are looked at from nearer."""
+
+_KINDS_TAKEN = frozenset({"skin", "fascia", "muscle", "tendon", "canal"})
+_KINDS_LEFT = frozenset({"muscle", "canal"})
+
+
+@dataclass(frozen=True, slots=True)
+class ReviewStop:
+    """One name of the review.
+
+    Attributes
+    ----------
+    name : str
+        English, first letter large.
+    ids : tuple of str
+        Its parts, on the sides that are reviewed.
+    step : str
+        Title of the step of the plan.
+    taken : bool
+        True when the step takes it away, False when it only comes into view.
+    """
+
+    name: str
+    ids: tuple[str, ...]
+    step: str
+    taken: bool
+
+
+def review_stops(plan: Plan, model: Any, side: SideChoice = "both") -> list[ReviewStop]:
+    """Return the names in plan order, each once."""
+    if side not in SIDE_CHOICES:
+        raise ValueError(f"side must be one of {', '.join(SIDE_CHOICES)}, got {side!r}")
+    edge = neighbours_of(model)
+    ever = {
+        i for step in plan.steps for s in sides_of(side) for i in plan.removed_by(step, model, s)
+    }
+    seen: set[str] = set()
+    stops: list[ReviewStop] = []
+    for step in plan.steps:
+        for names, kinds, taken in (
+            (step.removes, _KINDS_TAKEN, True),
+            (step.reveals, _KINDS_LEFT, False),
+        ):
+            ids = {
+                i: model.parts[i]
+                for name in names
+                for i in sorted(plan.parts_of([name], model, side) - edge - seen)
+                if model.parts[i].kind in kinds and (i in ever) == taken
+            }
+            # What covers goes first, where a step names it last (an aponeurosis on its muscle).
+            ordered = sorted(ids.values(), key=lambda p: (p.stratum, p.kind != "fascia"))
+            for words, members in _named(model, ordered):
+                stops.append(ReviewStop(words, tuple(members), step.title, taken))
+            seen |= ids.keys()
+    return stops
+
+
+def _named(model: Any, parts: list[Any]) -> list[tuple[str, list[str]]]:
+    """Gather parts under the name that is said: sides, levels and parts of one muscle together."""
+    out: dict[str, list[str]] = {}
+    for part in parts:
+        if part.group and all(
+            p.name.startswith(f"{part.group}_")
+            for p in model.parts.values()
+            if p.group == part.group
+        ):
+            words = part.group.replace("_", " ")
+        elif part.level and part.entry in model.catalogue:
+            words = model.catalogue[part.entry].english
+        else:
+            words = english_name(part, model.catalogue)
+        out.setdefault(sentence_case(words), []).append(part.id)
+    return list(out.items())
+
+
+def review_talk(
+    plan: Plan,
+    model: Any,
+    side: SideChoice = "both",
+    seconds: float = REVIEW_SECONDS,
+    look: str = "by_kind",
+) -> Talk:
+    """Return the review as a talk that plays by itself.
+
+    Parameters
+    ----------
+    side : {"left", "right", "both"}
+        The side that is peeled; the other stays whole.
+    seconds : float
+        For all of it.
+    """
+    low, high = SECONDS_RANGE
+    if not low <= seconds <= high:
+        raise ValueError(f"seconds must lie in {low:g}–{high:g}, got {seconds:g}")
+    stops = review_stops(plan, model, side)
+    if not stops:
+        raise ValueError("this model has none of the parts of the plan")
+    removed: frozenset[str] = frozenset()
+    open_step, riders = "", frozenset()
+    scenes = []
+    for stop in stops:
+        if stop.step != open_step:
+            removed |= riders
+            open_step = stop.step
+            riders = frozenset(
+                i
+                for step in plan.steps
+                if step.title == stop.step
+                for s in sides_of(side)
+                for i in plan.removed_by(step, model, s)
+            )
+        if not stop.taken:
+            removed |= riders
+        box = corners_of(model, stop.ids)
+        near = float(box[:, 2].max() - box[:, 2].min()) < SMALL_MM
+        state = ViewState(
+            removed=removed,
+            selection=stop.ids,
+            neighbours=False,
+            look=look,
+            camera=camera_on(model, stop.ids, margin=2.2) if near else None,
+        )
+        scenes.append(TalkScene(state, stop.name, line=stop.step, seconds=seconds / len(stops)))
+        if stop.taken:
+            removed |= frozenset(stop.ids)
+    where = "both sides" if side == "both" else side
+    return Talk(f"Rapid review, {where}", tuple(scenes))
