@@ -47,6 +47,11 @@ class Settings:
     picture_width, picture_height : int
         Size of saved pictures, pixels.
     side_panel : bool
+    hall_distance_m, hall_height_m, hall_light : float
+        Last row and height of the picture, m, and the room's light as a share of the
+        projector's white.
+    review_seconds : float
+        Length of a rapid review.
     window : tuple of int
         x, y, width, height; empty before the first session.
     """
@@ -63,6 +68,10 @@ class Settings:
     picture_width: int = 1920
     picture_height: int = 1080
     side_panel: bool = True
+    hall_distance_m: float = 12.0
+    hall_height_m: float = 2.0
+    hall_light: float = 0.01
+    review_seconds: float = 60.0
     window: tuple[int, ...] = ()
 
     def __post_init__(self) -> None:
@@ -77,6 +86,14 @@ class Settings:
         for name in ("picture_width", "picture_height"):
             if not 64 <= getattr(self, name) <= 16384:
                 raise ValueError(f"{name} must lie in 64–16384, got {getattr(self, name)}")
+        for name, low, high in (
+            ("hall_distance_m", 1, 100),
+            ("hall_height_m", 0.2, 20),
+            ("hall_light", 0, 1),
+            ("review_seconds", 15, 600),
+        ):
+            if not low <= getattr(self, name) <= high:
+                raise ValueError(f"{name} must lie in {low}–{high}, got {getattr(self, name):g}")
         if len(self.window) not in (0, 4):
             raise ValueError("window must hold x, y, width, height")
 

@@ -37,6 +37,7 @@ from viewer.menus.picture import Picture
 from viewer.menus.pointer import PROBE_EVERY_MS, Pointer
 from viewer.menus.questions import QuestionsMenu
 from viewer.menus.section import SectionMenu
+from viewer.menus.talk import TalkMenu
 from viewer.menus.tools import ToolsMenu
 from viewer.menus.view import ViewMenu
 from viewer.panels.caption_panel import CaptionPanel
@@ -103,6 +104,7 @@ class MainWindow(
     ToolsMenu,
     SectionMenu,
     FileMenu,
+    TalkMenu,
     HelpMenu,
     QMainWindow,
 ):
@@ -289,10 +291,13 @@ class MainWindow(
         self.covers.close_wanted.connect(lambda: self.ask_what_covers(False))
         self._side_split.addWidget(self.covers)
         self._side_split.addWidget(self.tree)
+        self._make_talk()
+        self._side_split.addWidget(self.talk_panel)
         self._side_split.setChildrenCollapsible(False)
         self._side_split.setStretchFactor(0, 3)
         self._side_split.setStretchFactor(1, 3)
         self._side_split.setStretchFactor(2, 2)
+        self._side_split.setStretchFactor(3, 5)
         side_box.addWidget(self._side_split, 1)
         self.side_panel = side_frame
 
@@ -358,6 +363,7 @@ class MainWindow(
         if self.section_dock is not None:
             self.section_dock.set_dress(self.theme, self.scale)
         self.covers.set_dress(self.theme, self.scale)
+        self.talk_panel.set_dress(self.theme, self.scale)
         self.menuBar().setFont(font(self.scale))
         for menu in self.menuBar().findChildren(QMenu):
             menu.setFont(font(self.scale))
@@ -630,6 +636,7 @@ class MainWindow(
             (f"side_{after.side_shown}", True),
             (f"look_{after.look}", True),
             (f"work_{after.working_side}", True),
+            (f"stand_{after.table or 'upright'}", True),
         ):
             actions[name].setChecked(on)
         for name in (
@@ -694,7 +701,9 @@ class MainWindow(
         )
 
     def say(self, words: str, ms: int = SAY_MS) -> None:
-        """Say something in the status line."""
+        """Say something in the status line; never to a hall."""
+        if self.presenting is not None and words.startswith("Something went wrong"):
+            self.presenting.warn(words)
         self.statusBar().showMessage(words, ms)
 
     # --- end -----------------------------------------------------------------------------------
@@ -722,8 +731,12 @@ class MainWindow(
         if self._closed:
             return
         self._closed = True
+        if self.presenting is not None:
+            self.presenting.finish()
         self._probe_timer.stop()
         self._autosave.stop()
+        self._talk_timer.stop()
+        self.keep_talk()
         if self._keep:
             self._keep_session()
         self._end_questions()
@@ -743,7 +756,7 @@ class MainWindow(
 
     def _keep_work(self) -> None:
         """Write the state to where the next session begins, so that a crash loses a minute."""
-        if isinstance(self.model, GrowingModel):
+        if isinstance(self.model, GrowingModel) or self.presenting is not None:
             return
         self._note_camera()
         if self.state == self._kept:

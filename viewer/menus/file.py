@@ -27,12 +27,18 @@ class FileMenu:
 
     def undo(self) -> None:
         """Take the last change back."""
+        if self.talk_has_focus():
+            self.talk_undo()
+            return
         self._note_camera()
         if name := self.session.undo():
             self.say(f"Undone: {name}")
 
     def redo(self) -> None:
         """Do again what was undone."""
+        if self.talk_has_focus():
+            self.talk_redo()
+            return
         self._note_camera()
         if name := self.session.redo():
             self.say(f"Done again: {name}")

@@ -130,14 +130,15 @@ class PartMenu:
         scene = self.scene_widget.scene
         animate, scene.animate = scene.animate, False
         start = scene.camera()
-        scene.fly_to(ids, keep_direction=False)
+        # At the table one stays where one stands.
+        scene.fly_to(ids, keep_direction=bool(self.state.table))
         camera, view = self._present_camera(), scene.camera().get("view", self.state.view)
         title = self._titles.get(ids[0], ids[0]) if len(ids) == 1 else f"{len(ids)} parts"
         scene.animate = animate
         if animate:
             # Start again from where one was, and let the flight bring the picture there.
             scene.set_camera(start)
-            scene.fly_to(ids, keep_direction=False)
+            scene.fly_to(ids, keep_direction=bool(self.state.table))
         self._flying = True
         try:
             command = commands.fly(camera, title)

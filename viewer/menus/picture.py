@@ -7,6 +7,7 @@ from dataclasses import asdict
 import numpy as np
 
 from viewer.state.places import surface_marks
+from viewer.state.table_view import pose_lines
 from viewer.state.view_state import ViewState
 from viewer.state.visibility import opacities, visible_parts
 
@@ -41,9 +42,14 @@ class Picture:
             scene.set_surface_marks(
                 surface_marks(self.model.landmarks, records), after.surface_marks
             )
-        if self.model.parts and changed("view", "camera") and not self._flying:
+        if changed("table"):
+            scene.set_table(after.table)
+            scene.pose_lines = pose_lines(after.table)
+        if self.model.parts and changed("view", "camera", "table") and not self._flying:
             self.scene_widget.end_flight()
-            if after.camera is None:
+            if after.camera is None and after.table:
+                scene.stand()
+            elif after.camera is None:
                 scene.set_view(after.view)
             else:
                 scene.set_camera({**asdict(after.camera), "view": after.view})

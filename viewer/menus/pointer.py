@@ -23,6 +23,7 @@ class Pointer:
 
     def _on_hover(self, hit: Any) -> None:
         part_id = hit.part_id if hit is not None else ""
+        self._share_pointer(hit)
         if hit is not None:
             self._last_place = tuple(float(c) for c in hit.point)
             if not self._probe_timer.isActive():

@@ -3,7 +3,9 @@
 A pose is a direction round the body (azimuth and elevation), the point looked
 at and the half-height of the picture in mm. Azimuth 0 looks at the back from
 behind, +90 looks at the subject's left flank; elevation +90 looks down from
-the head. There is no roll, so that up stays up and nobody loses their side.
+the head. Roll is 0 in every upright view, so that up stays up and nobody loses
+their side; only the views of a donor lying on a table are rolled
+(``viewer.scene.table_pose``).
 """
 
 from __future__ import annotations
@@ -48,6 +50,9 @@ class Pose:
         Half the height of the picture at the focus, mm.
     view : str
         The fixed view that a limited orbit stays near.
+    roll_deg : float
+        How far the upward direction of the picture is turned from the body's,
+        counter-clockwise as seen in the picture: at 90 the head is on the right.
     """
 
     azimuth_deg: float = 0.0
@@ -55,6 +60,7 @@ class Pose:
     focus: tuple[float, float, float] = (0.0, 0.0, 200.0)
     scale_mm: float = 450.0
     view: str = "posterior"
+    roll_deg: float = 0.0
 
     def axes(self) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
         """Return unit vectors right, up and towards the eye, (3,) each."""
@@ -73,7 +79,13 @@ class Pose:
                 np.cos(elevation),
             ]
         )
-        return np.cross(up, back), up, back
+        right = np.cross(up, back)
+        if self.roll_deg:
+            roll = np.radians(self.roll_deg)
+            # The camera's own up leans over so that what was up is seen turned the other way.
+            up = np.cos(roll) * up - np.sin(roll) * right
+            right = np.cross(up, back)
+        return right, up, back
 
     def to_dict(self) -> dict:
         """Return the pose as plain JSON values."""
@@ -82,6 +94,7 @@ class Pose:
         return {
             "azimuth_deg": self.azimuth_deg,
             "elevation_deg": self.elevation_deg,
+            "roll_deg": self.roll_deg,
             "focal_point": [float(c) for c in self.focus],
             "position": [float(c) for c in position],
             "view_up": [float(c) for c in up],
@@ -98,6 +111,7 @@ def pose_from_dict(values: Mapping) -> Pose:
         raise ValueError(f"focal_point must be three finite numbers, got {focus.tolist()}")
     if "azimuth_deg" in values:
         azimuth, elevation = float(values["azimuth_deg"]), float(values["elevation_deg"])
+        roll = float(values.get("roll_deg", 0.0))
     else:
         back = np.asarray(values["position"], float) - focus
         back = back / max(float(np.linalg.norm(back)), 1e-9)
@@ -107,6 +121,7 @@ def pose_from_dict(values: Mapping) -> Pose:
             # Looking along the body's axis: only the upward direction tells the azimuth.
             level = -np.sign(elevation) * np.asarray(values["view_up"], float)
         azimuth = float(np.degrees(np.arctan2(level[0], level[1])))
+        roll = _roll(azimuth, elevation, values.get("view_up"))
     view = values.get("view", "posterior")
     return Pose(
         wrapped(azimuth),
@@ -114,7 +129,21 @@ def pose_from_dict(values: Mapping) -> Pose:
         tuple(float(c) for c in focus),
         float(np.clip(values.get("parallel_scale", 450.0), *SCALE_RANGE_MM)),
         view if view in VIEWS else nearest_view(azimuth, elevation),
+        roll,
     )
+
+
+def _roll(azimuth_deg: float, elevation_deg: float, view_up: object) -> float:
+    """Return by how much an upward direction (3,) is turned from the upright one, degrees."""
+    if view_up is None:
+        return 0.0
+    right, up, _ = Pose(azimuth_deg, elevation_deg).axes()
+    wanted = np.asarray(view_up, float)
+    across, along = float(wanted @ right), float(wanted @ up)
+    if not np.isfinite([across, along]).all() or np.hypot(across, along) < 1e-6:
+        return 0.0
+    roll = float(np.degrees(np.arctan2(-across, along)))
+    return 0.0 if abs(roll) < 0.01 else wrapped(roll)
 
 
 def wrapped(angle_deg: float) -> float:
@@ -133,7 +162,7 @@ def view_pose(name: str, pose: Pose) -> Pose:
     if name not in VIEWS:
         raise ValueError(f"view must be one of {', '.join(VIEWS)}, got {name!r}")
     azimuth, elevation = VIEWS[name]
-    return replace(pose, azimuth_deg=azimuth, elevation_deg=elevation, view=name)
+    return replace(pose, azimuth_deg=azimuth, elevation_deg=elevation, view=name, roll_deg=0.0)
 
 
 def orbited(pose: Pose, azimuth_deg: float, elevation_deg: float, limited: bool = True) -> Pose:
@@ -211,6 +240,7 @@ class Flight:
         t = max(fraction, 0.0)
         t = t * t * (3.0 - 2.0 * t)
         turn = wrapped(self.end.azimuth_deg - self.start.azimuth_deg)
+        lean = wrapped(self.end.roll_deg - self.start.roll_deg)
         focus = (1 - t) * np.asarray(self.start.focus) + t * np.asarray(self.end.focus)
         scale = self.start.scale_mm ** (1 - t) * self.end.scale_mm**t
         return Pose(
@@ -219,6 +249,7 @@ class Flight:
             tuple(float(c) for c in focus),
             float(scale),
             self.end.view,
+            wrapped(self.start.roll_deg + t * lean),
         )
 
 

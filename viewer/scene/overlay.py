@@ -28,6 +28,13 @@ def font(size_px: int):
     return ImageFont.load_default(size=max(int(size_px), 6))
 
 
+@lru_cache(maxsize=1)
+def capital_share() -> float:
+    """Return the height of a capital over the letter size."""
+    _, top, _, bottom = font(200).getbbox("H")
+    return (bottom - top) / 200.0
+
+
 @lru_cache(maxsize=4096)
 def writable(text: str) -> str:
     """Return the text with characters that the font lacks spelled plainly (– as -, ł as l)."""
@@ -56,7 +63,8 @@ def text_size(text: str, size_px: int) -> tuple[float, float]:
     return float(font(size_px).getlength(writable(text))), float(round(size_px * 1.25))
 
 
-def _canvas(width: int, height: int, theme: str):
+def canvas(width: int, height: int, theme: str):
+    """Return a clear RGBA picture and the pen for it."""
     # Clear pixels take the halo's colour so that smooth edges don't fringe when blended.
     red, green, blue, _ = HALO[theme]
     image = Image.new("RGBA", (max(int(width), 1), max(int(height), 1)), (red, green, blue, 0))
@@ -80,7 +88,7 @@ def labels_picture(
     size: tuple[int, int], labels: Sequence[Label], font_px: int, theme: str
 ) -> np.ndarray:
     """Return (height, width, 4) uint8 with the leaders and texts."""
-    image, draw = _canvas(*size, theme)
+    image, draw = canvas(*size, theme)
     line = max(1, round(font_px / 11))
     for label in labels:
         draw.line(label.leader, fill=HALO[theme], width=line + 2)
@@ -111,7 +119,7 @@ def scale_bar_picture(scale_mm: float, height_px: int, font_px: int, theme: str)
     text = f"{length_mm / 10:g} cm"
     width = int(max(length_px, text_size(text, font_px)[0]) + 16)
     height = int(font_px * 1.3 + 14)
-    image, draw = _canvas(width, height, theme)
+    image, draw = canvas(width, height, theme)
     y = height - 7
     x0, x1 = 8, 8 + length_px
     thick = max(2, round(font_px / 7))
@@ -138,7 +146,7 @@ def marker_picture(pose: Pose, font_px: int, theme: str) -> np.ndarray:
     """Return a small RGBA cross that tells the subject's left, right, head and foot."""
     # Room for the longest word beside either arm.
     size = int(2 * (font_px * 3.0 + max(text_size(t, font_px)[0] for t in _LETTERS.values())))
-    image, draw = _canvas(size, size, theme)
+    image, draw = canvas(size, size, theme)
     centre = size / 2
     reach = font_px * 2.1
     line = max(1, round(font_px / 9))
@@ -147,6 +155,16 @@ def marker_picture(pose: Pose, font_px: int, theme: str) -> np.ndarray:
         length = float(np.hypot(x, y))
         if length > 0.3:
             shown.append((name, x, y, length))
+    # Of two arms that point the same way (on the table) only the longer one is drawn.
+    shown = [
+        arm
+        for arm in shown
+        if not any(
+            other[3] > arm[3] + 1e-9
+            and (arm[1] * other[1] + arm[2] * other[2]) > 0.9 * arm[3] * other[3]
+            for other in shown
+        )
+    ]
     for name, x, y, _ in shown:
         end = (centre + reach * x, centre - reach * y)
         bold = name in ("left", "right")
@@ -184,7 +202,7 @@ def text_picture(lines: Sequence[str], font_px: int, theme: str) -> np.ndarray:
     """Return a small RGBA picture of some lines of text, left-aligned."""
     width = max((text_size(line, font_px)[0] for line in lines), default=1.0)
     row = round(font_px * 1.35)
-    image, draw = _canvas(int(width + 8), row * max(len(lines), 1) + 4, theme)
+    image, draw = canvas(int(width + 8), row * max(len(lines), 1) + 4, theme)
     for i, line in enumerate(lines):
         draw_text(draw, (4, 2 + i * row), line, font_px, theme)
     return np.asarray(image)

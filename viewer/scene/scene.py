@@ -23,9 +23,11 @@ from viewer.scene.camera import Flight, Pose
 from viewer.scene.caps import GRIP_PX, Caps
 from viewer.scene.drawn import DrawnPart, draw_parts
 from viewer.scene.drawn_cache import drawn_model
-from viewer.scene.label_layout import Anchor, Label, lay_out
+from viewer.scene.label_layout import MARGIN_PX, MOST_LABELS, Anchor, Label, lay_out
 from viewer.scene.outline import Outline
 from viewer.scene.picture_layer import PictureLayer
+from viewer.scene.table_pose import HEIGHT_DEG, STANDS, table_pose, walked, with_room_above
+from viewer.scene.table_view import TableView
 from viewer.scene.window import offscreen_window, set_up
 from viewer.state.visibility import is_film
 
@@ -94,6 +96,10 @@ class Scene:
         if render_window is not None:
             set_up(render_window)
         self._viewports: list[Viewport] = [Viewport(self.window, (0, 0, 1, 1))]
+        self._table: TableView | None = None
+        self.table = ""
+        self.pose_lines: tuple[str, ...] = ()
+        self.most_labels = 0
         self._front = vtkRenderer()
         self._front.SetLayer(1)
         self._front.InteractiveOff()
@@ -125,7 +131,8 @@ class Scene:
         self._measure_text = ""
         self._measure_at: np.ndarray | None = None
         self._layers = {
-            name: PictureLayer(self._front) for name in ("labels", "scale", "marker", "note")
+            name: PictureLayer(self._front)
+            for name in ("inset", "labels", "scale", "marker", "pose")
         }
         self._small_key: tuple | None = None
         self._outline = Outline(self._viewports[0].renderer)
@@ -157,7 +164,7 @@ class Scene:
         for name in ids:
             changed.add(batch_key(self._drawn.pop(name).part))
             self._areas.pop(name, None)
-            for viewport in self._viewports:
+            for viewport in self._every_viewport():
                 viewport.shown.pop(name, None)
         for key in changed:
             self._rebuild_batch(key)
@@ -165,7 +172,7 @@ class Scene:
 
     def clear(self) -> None:
         """Drop all parts."""
-        for viewport in self._viewports:
+        for viewport in self._every_viewport():
             for pair in viewport.actors.values():
                 for actors in pair.values():
                     actors.remove()
@@ -226,7 +233,7 @@ class Scene:
         members = {
             name: drawn for name, drawn in self._drawn.items() if batch_key(drawn.part) == key
         }
-        for viewport in self._viewports:
+        for viewport in self._every_viewport():
             for actors in viewport.actors.pop(key, {}).values():
                 actors.remove()
         self._batches.pop(key, None)
@@ -235,10 +242,10 @@ class Scene:
         self._batches[key] = {detail: Batch(members, detail) for detail in DETAILS}
         for name in members:
             self._painted.pop(name, None)
-        for viewport in self._viewports:
+        for viewport in self._every_viewport():
             self._add_actors(viewport, key)
         self._order_actors()
-        for viewport in self._viewports:
+        for viewport in self._every_viewport():
             self._want(viewport, key)
             self._paint(viewport.shown, members)
 
@@ -252,7 +259,7 @@ class Scene:
 
     def _order_actors(self) -> None:
         """Draw shallow strata first, so that what they cover costs no shading."""
-        for viewport in self._viewports:
+        for viewport in self._every_viewport():
             for key in sorted(viewport.actors):
                 for actors in viewport.actors[key].values():
                     for actor in actors.actors.values():
@@ -336,6 +343,9 @@ class Scene:
         for batch in touched.values():
             batch.touch()
 
+    def _every_viewport(self) -> list[Viewport]:
+        return self._viewports + ([self._table.viewport] if self._table is not None else [])
+
     def set_look(self, look: str) -> None:
         """Choose the colours: "by_kind", "as_fixed" or "high_contrast"."""
         if look not in looks.LOOKS:
@@ -352,12 +362,14 @@ class Scene:
         self.theme = theme
         for viewport in self._viewports:
             viewport.renderer.SetBackground(*looks.BACKGROUNDS[theme])
+        if self._table is not None:
+            self._table.set_theme(theme)
         self._small_key = None
 
     def set_font_scale(self, scale: float) -> None:
         """Set the size of all writing, 1 to 2."""
-        if not 0.5 <= scale <= 4.0:
-            raise ValueError(f"font scale must lie in 0.5..4, got {scale}")
+        if not 0.5 <= scale <= 12.0:
+            raise ValueError(f"font scale must lie in 0.5..12, got {scale}")
         self.font_scale = float(scale)
         self._small_key = None
 
@@ -483,6 +495,58 @@ class Scene:
             lambda start: self.target().first_hit(start, direction, shown),
         )
 
+    def set_table(self, table: str) -> None:
+        """Show the donor lying on a table, seen from a side of it; "" shows it upright.
+
+        The eye stays where it is: ``stand`` and ``set_view`` move it.
+        """
+        if table and table not in STANDS:
+            raise ValueError(f"table must be one of {', '.join(STANDS)}, got {table!r}")
+        self.table = table
+        self._small_key = None
+        if not table:
+            if self._table is not None:
+                view, self._table = self._table, None
+                for pair in view.viewport.actors.values():
+                    for actors in pair.values():
+                        actors.remove()
+                view.remove()
+                self.window.RemoveRenderer(view.viewport.renderer)
+            return
+        if self._table is None:
+            self._table = TableView(
+                self.window,
+                Viewport(self.window, (0.7, 0.5, 1, 1)),
+                self._viewports[0].renderer,
+                self._front,
+            )
+            for key in self._batches:
+                self._add_actors(self._table.viewport, key)
+            self._order_actors()
+        self._table.lay(self._points(self._drawn), self.theme)
+
+    def stand(self) -> None:
+        """Go to the place at the table that ``set_table`` named, the whole donor in view."""
+        self._go(self.pose_of(table=self.table))
+
+    def pose_of(
+        self, view: str = "posterior", camera: Mapping | None = None, table: str = ""
+    ) -> Pose:
+        """Return the pose of a camera, or of a place at the table, or of a fixed view."""
+        if camera is not None:
+            return cameras.pose_from_dict(camera)
+        if table:
+            points = self._points(self._drawn)
+            pose = table_pose(STANDS[table], HEIGHT_DEG, self.pose)
+            return with_room_above(cameras.framed(pose, points, self._aspect(), 1.12), points)
+        pose = cameras.view_pose(view, self.pose)
+        return cameras.framed(pose, self._points(self.shown()), self._aspect())
+
+    def set_spot(self, point: np.ndarray | None) -> None:
+        """Mark one point, (3,) mm, in the table picture and in the upright one."""
+        if self._table is not None:
+            self._table.set_spot(point)
+
     # Camera -----------------------------------------------------------------------------
 
     def size(self) -> tuple[int, int]:
@@ -500,8 +564,7 @@ class Scene:
 
     def set_view(self, name: str) -> None:
         """Turn to a fixed view that frames everything shown."""
-        pose = cameras.view_pose(name, self.pose)
-        self._go(cameras.framed(pose, self._points(self.shown()), self._aspect()))
+        self._go(self.pose_of(name))
 
     def frame_view(
         self, name: str, aspect: float, picture_size: tuple[int, int], margin: float = 1.08
@@ -546,7 +609,10 @@ class Scene:
         return np.concatenate(boxes) if boxes else np.zeros((0, 3))
 
     def orbit(self, azimuth_deg: float, elevation_deg: float) -> None:
-        """Turn the eye round the body; gently limited unless free."""
+        """Turn the eye round the body, or walk round the table; gently limited unless free."""
+        if self.table:
+            self.pose = walked(self.pose, azimuth_deg, elevation_deg, self.table, self.limited)
+            return
         self.pose = cameras.orbited(self.pose, azimuth_deg, elevation_deg, self.limited)
 
     def pan(self, dx_px: float, dy_px: float) -> None:
@@ -598,6 +664,10 @@ class Scene:
             eye.SetClippingRange(near, far)
         if len(self._viewports) > 1:
             self._front.SetViewport(0, 0, 1, 1)
+        if self._table is not None:
+            self._table.place(self.size())
+            if self._table.viewport.shown != self._viewports[0].shown:
+                self._apply(self._table.viewport, self._viewports[0].shown)
 
     def _clipping(self, back: np.ndarray, focus: np.ndarray) -> tuple[float, float]:
         points = self._points(self._drawn)
@@ -629,7 +699,7 @@ class Scene:
         self._place_cameras()
         self._clip()
         see_through = False
-        for viewport in self._viewports:
+        for viewport in self._every_viewport():
             for pair in viewport.actors.values():
                 pair["moving"].draw(moving)
                 pair["still"].draw(not moving)
@@ -661,6 +731,9 @@ class Scene:
             round(pose.azimuth_deg),
             round(pose.elevation_deg),
             round(float(pose.scale_mm), 2),
+            round(pose.roll_deg),
+            self.table,
+            self.pose_lines,
         )
         if key == self._small_key:
             return
@@ -669,6 +742,17 @@ class Scene:
         self._layers["marker"].show(marker, width - marker.shape[1] - 6, 6)
         bar = overlay.scale_bar_picture(pose.scale_mm, height, self.font_px, self.theme)
         self._layers["scale"].show(bar, 8, 8)
+        if self.pose_lines:
+            words = overlay.text_picture(self.pose_lines, self.font_px, self.theme)
+            self._layers["pose"].show(words, 8, 12 + bar.shape[0])
+        else:
+            self._layers["pose"].hide()
+        if self._table is not None:
+            left, top, _, tall = self._table.box((width, height))
+            frame = self._table.frame_picture((width, height), self.font_px, self.theme)
+            self._layers["inset"].show(frame, left, height - top - tall)
+        else:
+            self._layers["inset"].hide()
 
     def screenshot(
         self, size: tuple[int, int] | None = None, supersample: int = 1, overlays: bool = True
@@ -726,7 +810,16 @@ class Scene:
             picture, marker, width - marker.shape[1] - 6, height - marker.shape[0] - 6
         )
         bar = overlay.scale_bar_picture(self.pose.scale_mm, height, self.font_px, self.theme)
-        return overlay.blended(picture, bar, 8, height - bar.shape[0] - 8)
+        picture = overlay.blended(picture, bar, 8, height - bar.shape[0] - 8)
+        if self.pose_lines:
+            words = overlay.text_picture(self.pose_lines, self.font_px, self.theme)
+            below = bar.shape[0] + words.shape[0] + 12
+            picture = overlay.blended(picture, words, 8, height - below)
+        if self._table is not None:
+            left, top, _, _ = self._table.box(size)
+            frame = self._table.frame_picture(size, self.font_px, self.theme)
+            picture = overlay.blended(picture, frame, left, top)
+        return picture
 
     def twin(self, size: tuple[int, int]) -> Scene:
         """Return an offscreen scene that shows the same (arrays are shared)."""
@@ -735,6 +828,8 @@ class Scene:
         if len(self._viewports) > 1:
             twin.set_compare(True)
             twin.apply_whole(self._viewports[1].shown)
+        twin.set_table(self.table)
+        twin.pose_lines, twin.most_labels = self.pose_lines, self.most_labels
         twin.set_theme(self.theme)
         twin.font_scale, twin.pixel_ratio = self.font_scale, self.pixel_ratio
         twin.look = self.look
@@ -783,11 +878,14 @@ class Scene:
         width, height = self._view_size()
         return self._ray(x % max(width, 1), y, (width, height))
 
-    def _ray(self, x: float, y: float, size: tuple[int, int]) -> tuple[np.ndarray, np.ndarray]:
-        right, up, back = self.pose.axes()
+    def _ray(
+        self, x: float, y: float, size: tuple[int, int], pose: Pose | None = None
+    ) -> tuple[np.ndarray, np.ndarray]:
+        pose = pose or self.pose
+        right, up, back = pose.axes()
         width, height = size
-        mm_per_px = 2.0 * self.pose.scale_mm / height
-        start = np.asarray(self.pose.focus) + cameras.EYE_DISTANCE_MM * back
+        mm_per_px = 2.0 * pose.scale_mm / height
+        start = np.asarray(pose.focus) + cameras.EYE_DISTANCE_MM * back
         start = start + (x - width / 2) * mm_per_px * right
         return start + (height / 2 - y) * mm_per_px * up, -back
 
@@ -801,7 +899,11 @@ class Scene:
             for name, look in self._viewports[1 if second else 0].shown.items()
             if look.opacity >= SOLID_FROM or not is_film(self._drawn[name].part)
         ]
-        if second:
+        if self._table is not None and self._table.inside(x, y, self.size()):
+            left, top, *small = self._table.box(self.size())
+            pose = self._table.pose_at(self.size())
+            hit = self.target().first_hit(*self._ray(x - left, y - top, tuple(small), pose), shown)
+        elif second:
             hit = self.target().first_hit(*self.ray(x, y), shown)
         else:
             hit = self._first_hit(*self.ray(x, y), shown)
@@ -925,12 +1027,16 @@ class Scene:
         density = self._label_density if self._labels_on else 0.0
         least = min(1.0, len(certain) / 48.0 + 1e-6) if certain else 0.0
         marker_room = self.font_px * 9.0
+        if self.most_labels:
+            density = min(density, self.most_labels / MOST_LABELS)
+        inset = self._table.box(size)[3] if self._table is not None else 0
         return lay_out(
             found,
             size,
             lambda text: overlay.text_size(text, self.font_px),
             max(density, least),
             self._label_blank,
+            top_px=max(MARGIN_PX, inset + MARGIN_PX),
             bottom_px=marker_room,
         )
 
@@ -1006,6 +1112,7 @@ class Scene:
             return
         self._finalized = True
         self.on_flight = self.on_parts = None
+        self.set_table("")
         self.clear()
         for viewport in self._viewports:
             viewport.renderer.RemoveAllViewProps()

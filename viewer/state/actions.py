@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from viewer.state.table_view import TABLE_PLACES
 from viewer.state.view_state import LOOKS, VIEWS
 
 
@@ -50,7 +51,7 @@ class Action:
         return tuple(k for k in self.key.split(" | ") if k)
 
 
-MENUS = ("File", "Edit", "Peel", "Part", "View", "Tools", "Help")
+MENUS = ("File", "Edit", "Peel", "Part", "View", "Tools", "Talk", "Help")
 
 ACTIONS: tuple[Action, ...] = (
     # File
@@ -188,6 +189,21 @@ ACTIONS: tuple[Action, ...] = (
         "set_free_orbit",
         checkable=True,
         tip="Off: a gentle orbit about the fixed view",
+    ),
+    *(
+        Action(
+            f"stand_{name or 'upright'}",
+            f"Donor: {title[:1].lower()}{title[1:]}",
+            f"Ctrl+{n}",
+            "View",
+            "stand_at",
+            name,
+            True,
+            "stand",
+            tip="Where I stand: the donor prone on a table, with the upright picture beside",
+            separator=n == 1,
+        )
+        for n, (name, title) in enumerate(TABLE_PLACES.items(), start=1)
     ),
     Action("turn_left", "Turn left", "Left", "View", "turn", (-10, 0), separator=True),
     Action("turn_right", "Turn right", "Right", "View", "turn", (10, 0)),
@@ -330,8 +346,47 @@ ACTIONS: tuple[Action, ...] = (
         tip="Shows in the section what the dissection took off, too",
     ),
     Action("section_save", "Save the section…", "Alt+S", "Tools", "save_section"),
+    # Talk
+    Action("talk_panel", "Scenes of the talk", "F6", "Talk", "show_talk_panel", checkable=True),
+    Action(
+        "keep_scene",
+        "Keep this view as a scene",
+        "F7",
+        "Talk",
+        "keep_scene",
+        tip="A scene after the chosen one, with all that is peeled, picked and seen",
+    ),
+    Action("update_scene", "Give the scene this view", "Shift+F7", "Talk", "update_scene"),
+    Action("talk_new", "New talk", "", "Talk", "new_talk", separator=True),
+    Action("talk_open", "Open talk…", "Ctrl+Alt+O", "Talk", "open_talk"),
+    Action("talk_save", "Save talk", "Ctrl+Alt+S", "Talk", "save_talk"),
+    Action("talk_save_as", "Save talk as…", "", "Talk", "save_talk_as"),
+    Action("talk_sample", "Open the sample talk", "", "Talk", "open_lab_talk"),
+    Action(
+        "present",
+        "Present…",
+        "F5",
+        "Talk",
+        "present",
+        separator=True,
+        tip="Cautions and room check first, then full screen",
+    ),
+    Action("present_here", "Present from this scene…", "Shift+F5", "Talk", "present_from_here"),
+    Action(
+        "review_both",
+        "Rapid review, both sides",
+        "F8",
+        "Talk",
+        "rapid_review",
+        "both",
+        tip="Skin to cord in about a minute, each part named; Space pauses",
+        separator=True,
+    ),
+    Action("review_left", "Rapid review, left", "Shift+F8", "Talk", "rapid_review", "left"),
+    Action("review_right", "Rapid review, right", "Ctrl+F8", "Talk", "rapid_review", "right"),
     # Help
     Action("help", "Keys and how to begin", "F1 | ?", "Help", "open_help"),
+    Action("tour", "Guided tour of the back lab", "", "Help", "guided_tour"),
     Action("cautions", "Cautions", "", "Help", "open_cautions"),
     Action("log", "Where the log file is", "", "Help", "open_log"),
     Action("about", "About Peelback", "", "Help", "open_about", separator=True),

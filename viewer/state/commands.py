@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
+from viewer.state.table_view import TABLE_PLACES
 from viewer.state.view_state import (
     BOTH_SIDES,
     LOOKS,
@@ -308,7 +309,18 @@ def set_view(view: str) -> Command:
         raise ValueError(f"view must be one of {', '.join(VIEWS)}, got {view!r}")
     return Command(
         f"view {VIEWS[view].lower()}",
-        lambda state: replace(state, view=view, camera=None),
+        lambda state: replace(state, view=view, camera=None, table=""),
+        moves_camera=True,
+    )
+
+
+def stand_at(table: str) -> Command:
+    """Go to a place at the table with the donor lying prone; "" sets the body upright."""
+    if table not in TABLE_PLACES:
+        raise ValueError(f"table must be one of {', '.join(TABLE_PLACES)}, got {table!r}")
+    return Command(
+        f"stand: {TABLE_PLACES[table].lower()}",
+        lambda state: replace(state, table=table, camera=None),
         moves_camera=True,
     )
 

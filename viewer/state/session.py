@@ -115,7 +115,7 @@ class Session:
         )
         if moves_camera:
             return state
-        return replace(state, camera=now.camera, view=now.view)
+        return replace(state, camera=now.camera, view=now.view, table=now.table)
 
     def note_camera(self, camera: Camera | None) -> None:
         """Record where the user turned the camera, without an undo entry."""

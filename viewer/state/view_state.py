@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from viewer.state.cut_line import CutLine
     from viewer.state.section_plane import SectionPlane
 
+from viewer.state.table_view import TABLE_PLACES
+
 STRATUM_COUNT = 11
 BOTH_SIDES = ("left", "right")
 
@@ -159,6 +161,8 @@ class ViewState:
         Where the model is cut flat; None shows it uncut.
     cut_line : CutLine or None
         The line that the reader draws to rehearse a cut.
+    table : {"", "left", "right", "head", "foot"}
+        Where one stands at the table with the donor lying prone; "" shows the body upright.
     """
 
     peeled: Sides[int] = _WHOLE
@@ -190,6 +194,7 @@ class ViewState:
     orbit: str = "limited"
     section: SectionPlane | None = None
     cut_line: CutLine | None = None
+    table: str = ""
 
     def __post_init__(self) -> None:
         for side in BOTH_SIDES:
@@ -202,6 +207,7 @@ class ViewState:
             ("look", LOOKS),
             ("view", VIEWS),
             ("orbit", ("limited", "free")),
+            ("table", tuple(TABLE_PLACES)),
         ):
             if getattr(self, name) not in allowed:
                 raise ValueError(
