@@ -31,11 +31,13 @@ from PySide6.QtWidgets import (
 from viewer.building import GrowingModel, ModelSource
 from viewer.menus.file import FileMenu
 from viewer.menus.help import HelpMenu
+from viewer.menus.mistakes import MistakesMenu
 from viewer.menus.part import PartMenu
 from viewer.menus.peel import PeelMenu
 from viewer.menus.picture import Picture
 from viewer.menus.pointer import PROBE_EVERY_MS, Pointer
 from viewer.menus.questions import QuestionsMenu
+from viewer.menus.rehearse import RehearseMenu
 from viewer.menus.section import SectionMenu
 from viewer.menus.talk import TalkMenu
 from viewer.menus.tools import ToolsMenu
@@ -103,6 +105,8 @@ class MainWindow(
     ViewMenu,
     ToolsMenu,
     SectionMenu,
+    RehearseMenu,
+    MistakesMenu,
     FileMenu,
     TalkMenu,
     HelpMenu,
@@ -160,6 +164,8 @@ class MainWindow(
         self._pin_sheet: PinSheet | None = None
         self._half_width, self._half_depth = 170.0, 110.0
         self._make_section()
+        self._make_rehearsal()
+        self._make_mistakes()
         self._make_actions()
         self._lay_out()
         self._probe_timer = QTimer(self)
@@ -362,6 +368,10 @@ class MainWindow(
         self.caption.set_dress(self.theme, self.scale, self.settings.latin_first)
         if self.section_dock is not None:
             self.section_dock.set_dress(self.theme, self.scale)
+        if self.rehearse_dock is not None:
+            self.rehearse_dock.set_dress(self.theme, self.scale)
+        if self.mistakes_dock is not None:
+            self.mistakes_dock.set_dress(self.theme, self.scale)
         self.covers.set_dress(self.theme, self.scale)
         self.talk_panel.set_dress(self.theme, self.scale)
         self.menuBar().setFont(font(self.scale))
@@ -619,6 +629,10 @@ class MainWindow(
             self._name_undo()
             self._follow_section(before, after)
             return
+        if before is not None and before == replace(after, cut_line=before.cut_line):
+            self._name_undo()
+            self._follow_rehearsal(before, after)
+            return
         actions = self._actions
         for name, on in (
             ("alone", bool(after.alone) and after.alone == frozenset(after.selection)),
@@ -674,6 +688,7 @@ class MainWindow(
         self._show_caption()
         self._follow_scene(before, after)
         self._follow_section(before, after)
+        self._follow_rehearsal(before, after)
         if self._pin_sheet is not None and (before is None or before.pins != after.pins):
             self._pin_sheet.show_pins(after.pins, self._titles)
 

@@ -72,6 +72,10 @@ class Pointer:
         self._rail_place.setText(f"at {place_in_words(self._last_place, self._heights)}")
 
     def _on_pick(self, hit: Any, adding: bool) -> None:
+        if self.state.cut_line is not None and not adding:
+            if hit is not None:
+                self.add_cut_point(hit.point, hit.part_id)
+            return
         if self._measuring:
             if hit is not None:
                 self._add_measure_point(hit.point)

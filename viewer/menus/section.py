@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from meshes.errors import PeelbackError
@@ -282,11 +282,12 @@ class SectionMenu:
             dock.closed.connect(lambda: self.set_section_on(False))
             dock.picture.hovered.connect(self._hover_section)
             dock.picture.picked.connect(self._pick_in_section)
-            self.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, dock)
+            self._place_dock(dock)
             dock.set_dress(self.theme, self.scale)
             dock.hide()
         if self.section_dock.isHidden():
             self.section_dock.show()
+            self.section_dock.raise_()
             self._make_room(self.section_dock)
 
     def _close_section(self) -> None:

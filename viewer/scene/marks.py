@@ -12,21 +12,28 @@ from vtkmodules.vtkRenderingCore import vtkActor, vtkPolyDataMapper
 
 MEASURE_COLOUR = (0.98, 0.80, 0.10)
 PIN_COLOUR = (0.10, 0.55, 0.75)
+CUT_COLOUR = (0.98, 0.98, 0.98)
+PLAN_COLOUR = (0.15, 0.80, 0.85)
+NEAR_COLOUR = (0.95, 0.45, 0.05)
+CUT_EDGE_COLOUR = (0.08, 0.08, 0.10)
 MARK_COLOUR = (0.20, 0.16, 0.50)
 
 
 class Strokes:
     """Points and polylines of one colour, as one actor."""
 
-    def __init__(self, renderer, colour, point_px: float = 8.0, line_px: float = 2.5):
+    def __init__(
+        self, renderer, colour, point_px: float = 8.0, line_px: float = 2.5, nearer: float = 1.0
+    ):
+        """Strokes with a larger ``nearer`` lie over those with a smaller one."""
         self.renderer = renderer
         self._data = vtkPolyData()
         mapper = vtkPolyDataMapper()
         mapper.SetInputData(self._data)
         # In front of the skin it lies on, so that a mark on a surface isn't half swallowed.
         mapper.SetResolveCoincidentTopologyToPolygonOffset()
-        mapper.SetRelativeCoincidentTopologyLineOffsetParameters(-8.0, -400.0)
-        mapper.SetRelativeCoincidentTopologyPointOffsetParameter(-400.0)
+        mapper.SetRelativeCoincidentTopologyLineOffsetParameters(-8.0, -400.0 * nearer)
+        mapper.SetRelativeCoincidentTopologyPointOffsetParameter(-400.0 * nearer)
         self.actor = vtkActor()
         self.actor.SetMapper(mapper)
         looks = self.actor.GetProperty()

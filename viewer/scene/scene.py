@@ -138,6 +138,11 @@ class Scene:
         self._outline = Outline(self._viewports[0].renderer)
         self._caps = Caps(self._viewports[0].renderer)
         self._measure_line = marks.Strokes(self._front, marks.MEASURE_COLOUR, 9.0, 3.0)
+        self._cut_edge = marks.Strokes(self._front, marks.CUT_EDGE_COLOUR, 11.0, 5.5)
+        self._plan_line = marks.Strokes(self._front, marks.PLAN_COLOUR, 7.0, 2.5, 40.0)
+        self._cut_line = marks.Strokes(self._front, marks.CUT_COLOUR, 7.0, 2.5, 80.0)
+        self._cut_near = marks.Strokes(self._front, marks.NEAR_COLOUR, 11.0, 2.5, 120.0)
+        self._cut_lines: tuple = ((), None, (), ())
         self._pin_spots = marks.Strokes(self._front, marks.PIN_COLOUR, 11.0)
         self._surface_lines = marks.Strokes(self._viewports[0].renderer, marks.MARK_COLOUR, 9.0)
         self._cap_hover = ""
@@ -842,6 +847,7 @@ class Scene:
         if self._caps.on:
             twin._caps.with_grip, twin._cap_hover = False, self._cap_hover
             twin.set_section(self._caps.outlines, self._caps.near_half)
+        twin.set_cut_lines(*self._cut_lines)
         twin._surface_marks = self._surface_marks
         twin._draw_surface_marks()
         return twin
@@ -1062,6 +1068,28 @@ class Scene:
         self._measure_at = (
             line[len(line) // 2] if len(line) > 2 else (line.mean(axis=0) if len(line) else None)
         )
+
+    def set_cut_lines(self, points=(), path=None, planned=(), near=()) -> None:
+        """Show a rehearsed cut.
+
+        Parameters
+        ----------
+        points : (k, 3) float
+            Where the reader clicked, mm.
+        path : (n, 3) float, optional
+            The way over the layer through them.
+        planned : sequence of (n, 3) float
+            The plan's lines.
+        near : (m, 3) float
+            Places of what must stay that the cut comes near.
+        """
+        self._cut_lines = (points, path, planned, near)
+        points = np.asarray(points, float).reshape(-1, 3)
+        own = [] if path is None else [np.asarray(path, float)]
+        self._cut_edge.draw(points, [*own, *planned])
+        self._plan_line.draw([], planned)
+        self._cut_line.draw(points, own)
+        self._cut_near.draw(near, [])
 
     def set_surface_marks(self, marks_: Sequence[tuple[str, np.ndarray]], on: bool = True) -> None:
         """Draw named points or curves, (3,) or (k, 3) mm, on the outermost shown surface."""

@@ -346,6 +346,27 @@ ACTIONS: tuple[Action, ...] = (
         tip="Shows in the section what the dissection took off, too",
     ),
     Action("section_save", "Save the section…", "Alt+S", "Tools", "save_section"),
+    Action(
+        "rehearse",
+        "Rehearse a cut",
+        "Q",
+        "Tools",
+        "set_rehearsing",
+        checkable=True,
+        separator=True,
+        tip="Draw a line on skin or muscle: how deep, how near, what it would lose",
+    ),
+    Action("rehearse_point", "Add the place under the pointer", "Shift+Q", "Tools", "add_cut_here"),
+    Action("rehearse_again", "Try the cut again", "Alt+Q", "Tools", "cut_again"),
+    Action(
+        "mistakes",
+        "What goes wrong",
+        "Shift+W",
+        "Tools",
+        "open_mistakes",
+        checkable=True,
+        tip="The commonest mistakes of the present step, shown on the model",
+    ),
     # Talk
     Action("talk_panel", "Scenes of the talk", "F6", "Talk", "show_talk_panel", checkable=True),
     Action(

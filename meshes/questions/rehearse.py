@@ -1,0 +1,661 @@
+"""A cut that the reader draws: how long, how deep, how near to what must stay, what it would lose.
+
+The line lies on the surface of one layer. From every half millimetre of it a
+ray goes inward, square to the body; what the rays meet above the blade's depth
+is lost, and distances to the surfaces of what must be kept are measured from
+the whole ribbon that the blade sweeps. It is a teaching model: never for
+needle or surgical guidance.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.spatial import cKDTree
+
+from meshes.catalogue.plan import DissectionPlan, PlanStep, load_plan, part_ids_of, removed_by
+from meshes.drape.distance import MeshIndex
+from meshes.errors import PeelbackError
+from meshes.model import BackModel, other_side, side_of
+from meshes.questions.outward import inward_rays
+from meshes.questions.probe import Ladder, Probe
+from meshes.shapes.surface_path import shortest_on_surface
+
+STEP_MM = 0.5
+"""Rays stand so near that no nerve of the model slips between two of them."""
+
+RIBBON_STEP_MM = 1.0
+LIFT_MM = 2.0
+"""Rays start this far outside the line, so that the layer itself is met from outside."""
+
+OUTWARD_SPACING_MM = 8.0
+OUTWARD_NEIGHBOURS = 12
+REACH_MM = 60.0
+LAYERS_TOLD = 5
+LEAST_LOSS_MM = 0.5
+MIDLINE_MM = 1.0
+OVERLYING_MM = 0.6
+"""What begins this far outside the line lies over the layer: it was turned away before."""
+
+CLEARANCES_TOLD = 6
+ON_LINE_MM = 10.0
+"""A place of the plan's line counts as followed when the reader's line comes this near."""
+
+CAUTION = "Teaching model: not for needle or surgical guidance."
+_TUBES = ("nerve", "artery", "vein")
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """A layer under the line.
+
+    Attributes
+    ----------
+    part_id : str
+    share : float
+        Of the line under which it lies, 0-1.
+    depth_mm : float
+        Mean depth of its outer face below the line.
+    least_mm, mean_mm : float
+        Its thickness under the line.
+    """
+
+    part_id: str
+    share: float
+    depth_mm: float
+    least_mm: float
+    mean_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Clearance:
+    """How near the blade comes to something that must stay.
+
+    Attributes
+    ----------
+    part_id : str
+    mm : float
+        From the swept blade to the nearest point of the part; 0 when it is cut.
+    place : (3,) tuple of float
+        That nearest point, mm LPS.
+    """
+
+    part_id: str
+    mm: float
+    place: tuple[float, float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Loss:
+    """Something that the blade would go into besides the layer that is to be cut.
+
+    Attributes
+    ----------
+    part_id : str
+    length_mm : float
+        Length of the line over which it is reached.
+    depth_mm : float
+        Least depth below the line at which it is met.
+    kept : bool
+        True when the step says that it must be kept.
+    place : (3,) tuple of float
+        Where it is first met along the line, mm LPS.
+    """
+
+    part_id: str
+    length_mm: float
+    depth_mm: float
+    kept: bool
+    place: tuple[float, float, float]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class PlanLine:
+    """A line of cut of the plan, laid on the layer that it cuts.
+
+    Attributes
+    ----------
+    words : str
+    points : (n, 3) float
+        mm LPS.
+    derived : bool
+        True when the plan gives no line and the muscle's own attachment serves.
+    """
+
+    words: str
+    points: np.ndarray
+    derived: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """The reader's line beside the plan's.
+
+    Attributes
+    ----------
+    words : str
+        The plan's line that lies nearest, in the plan's words.
+    mean_mm, largest_mm : float
+        Distance of the reader's line from it.
+    followed : float
+        Share of the plan's line that the reader's comes within 10 mm of, 0-1.
+    length_mm : float
+        Of the plan's line.
+    """
+
+    words: str
+    mean_mm: float
+    largest_mm: float
+    followed: float
+    length_mm: float
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Rehearsal:
+    """The answer to a drawn line.
+
+    Attributes
+    ----------
+    line : (n, 3) float
+        The line on the surface, a point every half millimetre, mm LPS.
+    inward : (n, 3) float
+        Unit vectors into the body.
+    length_mm, depth_mm : float
+        Of the line, and of the blade.
+    safe_mm : float or None
+        The depth at which the first thing on the keep list is met; None when none is.
+    layers : tuple of Layer
+        In the order in which they are met, the cut layer first.
+    clearances : tuple of Clearance
+        Nearest first.
+    losses : tuple of Loss
+        What must be kept first, then by length.
+    comparison : Comparison or None
+        None when there is no line to compare with.
+    """
+
+    line: np.ndarray
+    inward: np.ndarray
+    length_mm: float
+    depth_mm: float
+    safe_mm: float | None
+    layers: tuple[Layer, ...]
+    clearances: tuple[Clearance, ...]
+    losses: tuple[Loss, ...]
+    comparison: Comparison | None
+
+    @property
+    def loses_what_must_stay(self) -> bool:
+        """True when anything on the keep list is cut."""
+        return any(loss.kept for loss in self.losses)
+
+
+class Rehearser:
+    """Answers drawn lines on one model; what takes time is made once and kept.
+
+    Parameters
+    ----------
+    model : BackModel
+    plan : DissectionPlan, optional
+        The shipped plan when not given.
+    """
+
+    def __init__(self, model: BackModel, plan: DissectionPlan | None = None) -> None:
+        self.model = model
+        self.plan = plan or load_plan()
+        self._probe = Probe(model)
+        self._indexes: dict[str, MeshIndex] = {}
+        self._lines: dict[tuple[str, str], tuple[PlanLine, ...]] = {}
+        rays = inward_rays(model, self._probe.index, OUTWARD_SPACING_MM)
+        self._skin_tree = cKDTree(rays.origins)
+        self._inward = rays.directions
+
+    # Where things are -------------------------------------------------------------------
+
+    def inward(self, points: np.ndarray) -> np.ndarray:
+        """Return (n, 3) unit vectors into the body, square to the skin nearest to each point."""
+        points = np.asarray(points, float).reshape(-1, 3)
+        count = min(OUTWARD_NEIGHBOURS, self._skin_tree.n)
+        near = self._skin_tree.query(points, count)[1].reshape(len(points), -1)
+        mean = self._inward[near].mean(axis=1)
+        return mean / np.linalg.norm(mean, axis=1, keepdims=True)
+
+    def _index(self, part_id: str) -> MeshIndex:
+        if part_id not in self._indexes:
+            self._indexes[part_id] = MeshIndex.of(self.model.parts[part_id].mesh)
+        return self._indexes[part_id]
+
+    def step_of(self, part_id: str) -> PlanStep | None:
+        """Return the step of the plan that cuts a part, or None."""
+        for step in self.plan.steps:
+            if part_id in removed_by(step, "both", self.model.catalogue):
+                return step
+        return None
+
+    def kept(self, step: PlanStep | None, side: str | None) -> tuple[str, ...]:
+        """Return the ids of the model's parts that a step keeps, on one side and in the median."""
+        if step is None:
+            return ()
+        ids = [i for name in step.keep for i in part_ids_of(name, self.model.catalogue)]
+        return tuple(
+            dict.fromkeys(
+                i
+                for i in ids
+                if i in self.model.parts and (side is None or side_of(i) in (side, None))
+            )
+        )
+
+    # Lines ------------------------------------------------------------------------------
+
+    def line_through(self, points: Sequence[Sequence[float]], part_id: str) -> np.ndarray:
+        """Return the way over a layer through the clicked points, (n, 3) mm, evenly spaced.
+
+        Between two clicks on one mesh it is the short way over its surface; where a mesh
+        ends, as at the midline, it is the straight line laid on the outermost face there.
+
+        Raises
+        ------
+        PeelbackError
+            Fewer than two places, or no such part.
+        """
+        points = np.asarray(points, float).reshape(-1, 3)
+        if part_id not in self.model.parts:
+            raise PeelbackError(f"there is no part {part_id!r} to cut")
+        if len(points) < 2 or np.linalg.norm(points - points[0], axis=1).max() < STEP_MM:
+            raise PeelbackError("a cut needs two places at least")
+        family = self._family(part_id)
+        pieces = []
+        for a, b in zip(points[:-1], points[1:], strict=True):
+            if np.linalg.norm(b - a) < STEP_MM:
+                continue
+            first, second = self._nearest_of(family, a), self._nearest_of(family, b)
+            way = None
+            if first == second:
+                mesh = self.model.parts[first].mesh
+                way = shortest_on_surface(mesh.vertices, mesh.faces, a, b)
+            if way is None or _length(way) > 1.6 * np.linalg.norm(b - a) + 5.0:
+                way = self.onto(_evenly(np.array([a, b]), 4.0), family)
+            pieces.append(way)
+        return _evenly(np.concatenate(pieces), STEP_MM)
+
+    def _family(self, part_id: str) -> tuple[str, ...]:
+        """Return a part and what goes on from it as the same layer: its group, both sides."""
+        part = self.model.parts[part_id]
+        return tuple(
+            other.id
+            for other in self.model.parts.values()
+            if other.name == part.name
+            or other.id == other_side(part_id)
+            or (part.group and other.group == part.group and other.stratum == part.stratum)
+        )
+
+    def _nearest_of(self, ids: Iterable[str], point: np.ndarray) -> str:
+        return min(ids, key=lambda i: abs(float(self._index(i).signed_distance([point])[0][0])))
+
+    def onto(self, points: np.ndarray, ids: Collection[str]) -> np.ndarray:
+        """Lay (n, 3) points on the outermost face of some parts, along the inward direction.
+
+        A point over which none of them lies goes to the nearest place of their surface.
+        """
+        points = np.asarray(points, float).reshape(-1, 3)
+        inward = self.inward(points)
+        ids = set(ids)
+        ladders = self._probe.along_many(points - REACH_MM * inward, inward)
+        laid = _met(ladders, ids)
+        for i in np.flatnonzero(np.isnan(laid[:, 0])):
+            nearest = self._nearest_of(ids, points[i])
+            laid[i] = self._index(nearest).signed_distance([points[i]])[1][0]
+        return laid
+
+    def _over(self, points: np.ndarray, ids: Collection[str]) -> np.ndarray:
+        """Lay points as ``onto`` does, leaving out those over which none of the parts lies."""
+        inward = self.inward(points)
+        laid = _met(self._probe.along_many(points - REACH_MM * inward, inward), set(ids))
+        return laid[~np.isnan(laid[:, 0])]
+
+    def plan_lines(self, step_id: str, side: str) -> tuple[PlanLine, ...]:
+        """Return a step's lines of cut on one side, laid on the layer that they cut.
+
+        Where the plan gives none, the attachment of what the step removes serves.
+
+        Raises
+        ------
+        PeelbackError
+            Unknown step or side.
+        """
+        if side not in ("left", "right"):
+            raise PeelbackError(f"side must be left or right, got {side!r}")
+        key = (step_id, side)
+        if key not in self._lines:
+            step = self.plan.step(step_id)
+            self._lines[key] = self._given_lines(step, side) or self._attachment_lines(step, side)
+        return self._lines[key]
+
+    def _cut_parts(self, step: PlanStep, side: str) -> list[str]:
+        """Return what a step's lines go through: its sheets, not the nerves taken with them."""
+        return [
+            i
+            for i in removed_by(step, side, self.model.catalogue)
+            if i in self.model.parts and self.model.parts[i].kind not in _TUBES
+        ]
+
+    def _given_lines(self, step: PlanStep, side: str) -> tuple[PlanLine, ...]:
+        layer = self._cut_parts(step, side)
+        lines = []
+        for cut in step.cuts:
+            names = [name.format(side=side) for name in cut.along]
+            if not layer or any(name not in self.model.landmarks for name in names):
+                continue
+            corners = [
+                np.asarray(self.model.landmarks[name], float).reshape(-1, 3) for name in names
+            ]
+            # A curve among the landmarks stands for its nearer end.
+            path = [corners[0][len(corners[0]) // 2]]
+            for more in corners[1:]:
+                path.append(more[np.argmin(np.linalg.norm(more - path[-1], axis=1))])
+            points = _beside_midline(_evenly(np.array(path), 2.0), side)
+            points = _offset(points, cut.offset_mm, side, self.inward(points))
+            if cut.reach_mm:
+                gone = np.concatenate(
+                    [[0.0], np.linalg.norm(np.diff(points, axis=0), axis=1).cumsum()]
+                )
+                points = points[gone <= cut.reach_mm]
+            if len(points) < 2:
+                continue
+            laid = self._over(points, layer)
+            if len(laid) < 0.3 * len(points):
+                # The line runs beside the layer, as at the tip of a slip: go to its nearest place.
+                laid = self.onto(points, layer)
+            elif len(laid) > 2:
+                laid = self._over(_calmed(laid), layer)
+            if len(laid) > 1:
+                lines.append(PlanLine(cut.words, _evenly(laid, 1.0)))
+        return tuple(lines)
+
+    def _attachment_lines(self, step: PlanStep, side: str) -> tuple[PlanLine, ...]:
+        lines = []
+        for part_id in self._cut_parts(step, side):
+            part = self.model.parts[part_id]
+            if part.kind != "muscle":
+                continue
+            for attachment in part.attachments:
+                if attachment.kind == "origin" and len(attachment.curve) > 1:
+                    words = f"at the origin of {part.name.replace('_', ' ')}"
+                    lines.append(PlanLine(words, _evenly(attachment.curve, 1.0), derived=True))
+        return tuple(lines)
+
+    # The answer -------------------------------------------------------------------------
+
+    def rehearse(
+        self,
+        line: np.ndarray,
+        part_id: str,
+        depth_mm: float,
+        step_id: str | None = None,
+        present: Collection[str] | None = None,
+    ) -> Rehearsal:
+        """Say what a line means.
+
+        Parameters
+        ----------
+        line : (n, 3) float
+            On the layer, as from ``line_through`` or ``plan_lines``, mm LPS.
+        part_id : str
+            The layer that is cut.
+        depth_mm : float
+            How deep the blade goes below the line.
+        step_id : str, optional
+            The step to compare with; the one that cuts the layer when not given.
+        present : collection of str, optional
+            What the dissection has left; all parts when not given.
+
+        Raises
+        ------
+        PeelbackError
+            No such part or step, a line without length, a depth that is none.
+        """
+        if part_id not in self.model.parts:
+            raise PeelbackError(f"there is no part {part_id!r} to cut")
+        if not 0.0 < depth_mm <= REACH_MM:
+            raise PeelbackError(f"depth must lie in 0–{REACH_MM:.0f} mm, got {depth_mm:g}")
+        line = np.asarray(line, float).reshape(-1, 3)
+        if len(line) < 2 or _length(line) < STEP_MM:
+            raise PeelbackError("a cut needs two places at least")
+        line = _evenly(line, STEP_MM)
+        step = self.plan.step(step_id) if step_id else self.step_of(part_id)
+        x = float(np.median(line[:, 0]))
+        side = side_of(part_id) or ("left" if x > 0 else "right")
+        kept = self.kept(step, None if _crosses_midline(line) else side)
+        present = set(self.model.parts) if present is None else set(present)
+        present |= set(kept)
+        inward = self.inward(line)
+        ladders = self._probe.along_many(line - LIFT_MM * inward, inward)
+        layer = set(self._family(part_id)) & present
+        losses = _losses(ladders, line, depth_mm, present - layer, set(kept))
+        cut = {loss.part_id for loss in losses}
+        return Rehearsal(
+            line,
+            inward,
+            _length(line),
+            float(depth_mm),
+            _safe_depth(ladders, set(kept) - layer),
+            _layers(ladders, present, layer),
+            self._clearances(line, inward, depth_mm, [i for i in kept if i not in layer], cut),
+            losses,
+            self._compared(line, step, side),
+        )
+
+    def _clearances(self, line, inward, depth_mm, kept, cut) -> tuple[Clearance, ...]:
+        every = max(int(RIBBON_STEP_MM / STEP_MM), 1)
+        places, ways = line[::every], inward[::every]
+        depths = np.linspace(0.0, depth_mm, max(int(np.ceil(depth_mm / RIBBON_STEP_MM)), 1) + 1)
+        ribbon = (places[None] + depths[:, None, None] * ways[None]).reshape(-1, 3)
+        found = []
+        for part_id in kept:
+            # The sign is left out: a thin tube's end can turn it. What is cut is known by the rays.
+            distance, closest, _ = self._index(part_id).signed_distance(ribbon)
+            k = int(np.argmin(np.abs(distance)))
+            place = tuple(float(c) for c in closest[k])
+            mm = 0.0 if part_id in cut else abs(float(distance[k]))
+            found.append(Clearance(part_id, mm, place))
+        return tuple(sorted(found, key=lambda c: (c.mm, c.part_id)))
+
+    def _compared(self, line, step: PlanStep | None, side: str) -> Comparison | None:
+        if step is None:
+            return None
+        sides = ("left", "right") if _crosses_midline(line) else (side,)
+        best = None
+        for each in sides:
+            for plan_line in self.plan_lines(step.id, each):
+                tree = cKDTree(_evenly(plan_line.points, STEP_MM))
+                away = tree.query(line)[0]
+                back = cKDTree(line).query(_evenly(plan_line.points, STEP_MM))[0]
+                told = Comparison(
+                    plan_line.words,
+                    float(away.mean()),
+                    float(away.max()),
+                    float((back <= ON_LINE_MM).mean()),
+                    _length(plan_line.points),
+                )
+                if best is None or told.mean_mm < best.mean_mm:
+                    best = told
+        return best
+
+
+def _met(ladders: Sequence[Ladder], ids: Collection[str]) -> np.ndarray:
+    """Return where each ray first meets one of the parts, (n, 3) mm; NaN where it meets none."""
+    laid = np.full((len(ladders), 3), np.nan)
+    for i, ladder in enumerate(ladders):
+        for rung in ladder.rungs:
+            if rung.enter_mm >= 2 * REACH_MM:
+                break
+            if rung.part_id in ids:
+                laid[i] = ladder.origin + rung.enter_mm * ladder.direction
+                break
+    return laid
+
+
+def _safe_depth(ladders: Sequence[Ladder], kept: set[str]) -> float | None:
+    """Return the least depth at which something that must stay is met, or None."""
+    depths = [
+        rung.enter_mm - LIFT_MM
+        for ladder in ladders
+        for rung in ladder.rungs
+        if rung.part_id in kept and -OVERLYING_MM < rung.enter_mm - LIFT_MM < REACH_MM
+    ]
+    return max(min(depths), 0.0) if depths else None
+
+
+def _layers(ladders: Sequence[Ladder], present: set[str], layer: set[str]) -> tuple[Layer, ...]:
+    """Gather what the rays meet, in the order of its mean depth."""
+    met: dict[str, list[tuple[float, float]]] = {}
+    for ladder in ladders:
+        seen: dict[str, tuple[float, float]] = {}
+        for rung in ladder.rungs:
+            if rung.part_id in present and rung.enter_mm < REACH_MM and rung.part_id not in seen:
+                seen[rung.part_id] = (rung.enter_mm - LIFT_MM, rung.thickness_mm)
+        for part_id, what in seen.items():
+            met.setdefault(part_id, []).append(what)
+    told = [
+        Layer(
+            part_id,
+            len(values) / len(ladders),
+            max(float(np.mean([depth for depth, _ in values])), 0.0),
+            float(min(thick for _, thick in values)),
+            float(np.mean([thick for _, thick in values])),
+        )
+        for part_id, values in met.items()
+    ]
+    told.sort(key=lambda one: (one.part_id not in layer, one.depth_mm, one.part_id))
+    cut = [one for one in told if one.part_id in layer]
+    under = [one for one in told if one.part_id not in layer and one.share >= 0.1]
+    return tuple(cut + under[:LAYERS_TOLD])
+
+
+def _losses(ladders, line, depth_mm, present: set[str], kept: set[str]) -> tuple[Loss, ...]:
+    reached: dict[str, list[tuple[int, float]]] = {}
+    for i, ladder in enumerate(ladders):
+        for rung in ladder.rungs:
+            depth = rung.enter_mm - LIFT_MM
+            if rung.part_id in present and -OVERLYING_MM < depth < depth_mm:
+                reached.setdefault(rung.part_id, []).append((i, max(depth, 0.0)))
+    losses = []
+    for part_id, hits in reached.items():
+        length = STEP_MM * len({i for i, _ in hits})
+        if length < LEAST_LOSS_MM:
+            continue
+        first, _ = hits[0]
+        depth = min(depth for _, depth in hits)
+        place = tuple(float(c) for c in line[first])
+        losses.append(Loss(part_id, length, depth, part_id in kept, place))
+    return tuple(sorted(losses, key=lambda loss: (not loss.kept, -loss.length_mm, loss.part_id)))
+
+
+def in_words(
+    answer: Rehearsal, titles: Mapping[str, str] | None = None
+) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Return an answer as headed lines of text.
+
+    Parameters
+    ----------
+    answer : Rehearsal
+    titles : mapping of part id to its title, optional
+    """
+    titles = titles or {}
+
+    def title(part_id: str) -> str:
+        return titles.get(part_id, part_id)
+
+    layers = [
+        f"{title(one.part_id)}: {one.mean_mm:.1f} mm thick (least {one.least_mm:.1f})"
+        + (f", {one.depth_mm:.1f} mm down" if one.depth_mm >= 0.5 else "")
+        + (f", under {one.share:.0%} of the line" if one.share < 0.95 else "")
+        for one in answer.layers
+    ]
+    losses = [
+        f"{title(loss.part_id)}: over {loss.length_mm:.0f} mm, from {loss.depth_mm:.1f} mm down"
+        + (" – must be kept" if loss.kept else "")
+        for loss in answer.losses
+    ] or ["Nothing but the layer itself."]
+    clear = [
+        f"{title(one.part_id)}: " + ("cut" if one.mm <= 0 else f"{one.mm:.1f} mm")
+        for one in answer.clearances[:CLEARANCES_TOLD]
+    ] or ["This step keeps nothing near here."]
+    safe = (
+        ()
+        if answer.safe_mm is None
+        else (f"The first thing to be kept lies {answer.safe_mm:.1f} mm down.",)
+    )
+    lines = [
+        (f"{answer.length_mm:.0f} mm long, blade {answer.depth_mm:g} mm deep", safe),
+        ("Would be lost", tuple(losses)),
+        ("Clearance to what must stay", tuple(clear)),
+        ("Layers under the line", tuple(layers)),
+    ]
+    told = answer.comparison
+    if told is not None:
+        lines.insert(
+            1,
+            (
+                "Beside the plan's line",
+                (
+                    f"“{told.words}”, {told.length_mm:.0f} mm",
+                    f"{told.mean_mm:.1f} mm away on the mean, {told.largest_mm:.1f} mm at most; "
+                    f"{told.followed:.0%} of it followed",
+                ),
+            ),
+        )
+    return tuple(lines)
+
+
+def _length(line: np.ndarray) -> float:
+    return float(np.linalg.norm(np.diff(line, axis=0), axis=1).sum())
+
+
+def _evenly(line: np.ndarray, step_mm: float) -> np.ndarray:
+    """Return a polyline with points at most a step apart, ends kept."""
+    line = np.asarray(line, float).reshape(-1, 3)
+    gone = np.concatenate([[0.0], np.linalg.norm(np.diff(line, axis=0), axis=1).cumsum()])
+    keep = np.concatenate([[True], np.diff(gone) > 1e-9])
+    line, gone = line[keep], gone[keep]
+    if len(line) < 2:
+        return line
+    wanted = np.linspace(0.0, gone[-1], max(int(np.ceil(gone[-1] / step_mm)), 1) + 1)
+    return np.column_stack([np.interp(wanted, gone, line[:, k]) for k in range(3)])
+
+
+def _calmed(line: np.ndarray, rounds: int = 6) -> np.ndarray:
+    """Return a line without the steps where it goes from one part to the next; ends kept."""
+    line = line.copy()
+    for _ in range(rounds):
+        line[1:-1] = 0.5 * line[1:-1] + 0.25 * (line[:-2] + line[2:])
+    return line
+
+
+def _offset(points: np.ndarray, by_mm: float, side: str, inward: np.ndarray) -> np.ndarray:
+    """Move a line outward over the body by so much (a line across is moved downward)."""
+    if not by_mm:
+        return points
+    along = np.gradient(points, axis=0)
+    along /= np.maximum(np.linalg.norm(along, axis=1, keepdims=True), 1e-12)
+    across = np.cross(along, inward)
+    across /= np.maximum(np.linalg.norm(across, axis=1, keepdims=True), 1e-12)
+    outward = np.array([1.0 if side == "left" else -1.0, 0.0, 0.0])
+    # A line that runs across the body has no outer side: keep below it.
+    wanted = outward if abs(along[:, 2]).mean() > 0.5 else np.array([0.0, 0.0, -1.0])
+    across *= np.where(across @ wanted < 0, -1.0, 1.0)[:, None]
+    return points + by_mm * across
+
+
+def _beside_midline(points: np.ndarray, side: str) -> np.ndarray:
+    """Move points in the hair's gap between left and right skin onto one of them."""
+    moved = points.copy()
+    sign = 1.0 if side == "left" else -1.0
+    moved[:, 0] = np.where(sign * moved[:, 0] < MIDLINE_MM, sign * MIDLINE_MM, moved[:, 0])
+    return moved
+
+
+def _crosses_midline(line: np.ndarray, slack_mm: float = 3.0) -> bool:
+    return bool(line[:, 0].min() < -slack_mm and line[:, 0].max() > slack_mm)
