@@ -19,6 +19,9 @@ from viewer.state.view_state import DONE_FIELDS, ViewState
 STEP_MS = 650
 """Time between two steps that are played, long enough to see what each uncovers."""
 
+ROOM_FOR_TREE = 580
+"""The list of covers leaves the tree of parts in sight in a side panel so high (pixels at 100 %)."""
+
 SHARE = 0.8
 """Share of a part that counts as brought into view."""
 
@@ -119,12 +122,15 @@ class QuestionsMenu:
         elif self._covering or self.covers.isVisibleTo(self.side_panel):
             self._covering = frozenset()
             self.covers.hide()
+            self.tree.show()
 
     def _show_covers(self) -> None:
         state = self.state
         ids = [i for i in state.covers_of if i in self.model.parts]
         title = self._title_of(ids)
         self.covers.show()
+        # With large letters on a small screen the list gets the tree's room as well.
+        self.tree.setVisible(self.side_panel.height() >= ROOM_FOR_TREE * self.scale)
         if self._layers is None:
             self._covering = frozenset()
             self.covers.show_waiting(title)
