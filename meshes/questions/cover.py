@@ -247,6 +247,20 @@ class Layers:
         entries = np.isin(self._s.part, self._targets(target))
         return float(self._area[entries].sum() / 100.0)
 
+    def faces_of(self, target: str | Iterable[str]) -> tuple[np.ndarray, np.ndarray]:
+        """Return where the rays enter and leave a part, (n, 3) and (n, 3) mm LPS.
+
+        The first are places on its outer face, a ray's width apart; the second lie
+        beneath them on its inner face.
+        """
+        entries = np.nonzero(np.isin(self._s.part, self._targets(target)))[0]
+        ray = self._ray[entries]
+        start, along = self.rays.origins[ray], self.rays.directions[ray]
+        enter, leave = (
+            reach[entries].astype(np.float64)[:, None] for reach in (self._s.enter, self._s.leave)
+        )
+        return start + enter * along, start + leave * along
+
     def _over(self, wanted: list[int], mask: np.ndarray) -> tuple[np.ndarray, np.ndarray, float]:
         """Return (covering stretch, covered stretch) pairs in order, and the target's area."""
         s = self._s

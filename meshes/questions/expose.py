@@ -17,6 +17,7 @@ import numpy as np
 from scipy.spatial import cKDTree
 
 from meshes.catalogue.plan import DissectionPlan, PlanStep, load_plan, part_ids_of
+from meshes.drape.distance import MeshIndex
 from meshes.errors import PeelbackError
 from meshes.model import BackModel
 from meshes.questions.cover import Cover, Layers
@@ -31,6 +32,7 @@ LITTLE = 0.02
 """Where the plan can't show what was asked for, no steps are added for a share below this."""
 
 _BOTH = ("left", "right")
+_THIN_KINDS = ("nerve", "artery", "vein")
 _ROUNDING = 1e-9
 
 
@@ -42,7 +44,7 @@ class AtRisk:
     ----------
     part_id : str
     clearance_mm : float
-        Least distance from the line as it lies on what is cut.
+        Least distance from the blade on its way through what is cut.
     line : str
         The line, in the plan's words.
     """
@@ -327,7 +329,7 @@ def _steps_in_order(
                 removes,
                 layers.in_view(target, kept) or 0.0,
                 step.keep,
-                at_risk(model, step, sides, left),
+                at_risk(model, layers, step, sides, left),
             )
         )
         left = kept
@@ -374,17 +376,31 @@ def done_steps(
     return done
 
 
-def cut_lines(model: BackModel, step: PlanStep, side: str) -> list[tuple[str, np.ndarray]]:
-    """Return a step's lines of cut, laid on what is cut.
+@dataclass(frozen=True, slots=True, eq=False)
+class CutLine:
+    """A step's line of cut, laid on what is cut.
 
-    Returns
-    -------
-    list of (str, (k, 3) float)
-        The line in words, and points about 4 mm apart, mm LPS. Lines whose landmarks
-        the model lacks are left out.
+    Attributes
+    ----------
+    words : str
+        The plan's own.
+    outer, inner : (n, 3) float
+        The line on the outer face of what is cut, and where the blade comes out of its
+        inner face, mm LPS.
     """
-    surface = [model.parts[i].mesh.vertices for i in removed_parts(model, step, side)]
-    tree = cKDTree(np.concatenate(surface)) if surface else None
+
+    words: str
+    outer: np.ndarray
+    inner: np.ndarray
+
+
+def cut_lines(model: BackModel, layers: Layers, step: PlanStep, side: str) -> tuple[CutLine, ...]:
+    """Return a step's lines of cut; those whose landmarks the model lacks are left out."""
+    sheets = [i for i in removed_parts(model, step, side) if model.parts[i].kind not in _THIN_KINDS]
+    outer, inner = layers.faces_of(sheets)
+    if not len(outer):
+        return ()
+    tree = cKDTree(outer)
     lines = []
     for cut in step.cuts:
         places = [
@@ -401,10 +417,9 @@ def cut_lines(model: BackModel, step: PlanStep, side: str) -> list[tuple[str, np
             line = line + [cut.offset_mm if side == "left" else -cut.offset_mm, 0.0, 0.0]
         else:
             line = line - [0.0, 0.0, cut.offset_mm]
-        if tree is not None:
-            line = tree.data[tree.query(line)[1]]
-        lines.append((cut.words, line))
-    return lines
+        nearest = tree.query(line)[1]
+        lines.append(CutLine(cut.words, outer[nearest], inner[nearest]))
+    return tuple(lines)
 
 
 def _resampled(line: np.ndarray, reach_mm: float, step_mm: float = 4.0) -> np.ndarray:
@@ -416,7 +431,11 @@ def _resampled(line: np.ndarray, reach_mm: float, step_mm: float = 4.0) -> np.nd
 
 
 def at_risk(
-    model: BackModel, step: PlanStep, sides: Iterable[str], there: Collection[str]
+    model: BackModel,
+    layers: Layers,
+    step: PlanStep,
+    sides: Iterable[str],
+    there: Collection[str],
 ) -> tuple[AtRisk, ...]:
     """Return the parts on a step's keep list that lie near its cuts, nearest first.
 
@@ -427,7 +446,7 @@ def at_risk(
     """
     nearest: dict[str, AtRisk] = {}
     for side in sides:
-        lines = cut_lines(model, step, side)
+        lines = cut_lines(model, layers, step, side)
         if not lines:
             continue
         removed = set(removed_parts(model, step, side))
@@ -435,11 +454,15 @@ def at_risk(
             if part_id not in there or part_id in removed:
                 continue
             mesh = model.parts[part_id].mesh
-            tree = cKDTree(np.concatenate([mesh.vertices, mesh.triangles_center]))
-            for words, line in lines:
-                gap = float(tree.query(line)[0].min())
+            low, high = mesh.bounds[0] - NEAR_CUT_MM, mesh.bounds[1] + NEAR_CUT_MM
+            for line in lines:
+                blade = np.concatenate([line.outer, 0.5 * (line.outer + line.inner), line.inner])
+                blade = blade[np.all((low <= blade) & (blade <= high), axis=1)]
+                if not len(blade):
+                    continue
+                gap = float(np.abs(MeshIndex.of(mesh).signed_distance(blade)[0]).min())
                 if gap <= NEAR_CUT_MM and (
                     part_id not in nearest or gap < nearest[part_id].clearance_mm
                 ):
-                    nearest[part_id] = AtRisk(part_id, gap, words)
+                    nearest[part_id] = AtRisk(part_id, gap, line.words)
     return tuple(sorted(nearest.values(), key=lambda risk: (risk.clearance_mm, risk.part_id)))

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import itertools
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from meshes.catalogue.plan import load_plan
+from meshes.drape.distance import MeshIndex
 from meshes.errors import PeelbackError
 from meshes.questions.cover import Layers, cast_layers, layers_of
 from meshes.questions.expose import cut_lines, done_steps, expose, removed_parts
@@ -108,14 +110,18 @@ def test_risks_are_of_the_keep_list_and_near_the_cut(preview_model, preview_laye
         assert not {risk.part_id for risk in step.at_risk} & set(step.removes)
 
 
-def test_lines_of_cut_lie_on_what_they_cut(preview_model):
+def test_lines_of_cut_lie_on_what_they_cut(preview_model, preview_layers):
     for step_id, part in (("rhomboids", "rhomboid_major"), ("trapezius", "trapezius_ascending")):
-        lines = cut_lines(preview_model, PLAN.step(step_id), "right")
+        lines = cut_lines(preview_model, preview_layers, PLAN.step(step_id), "right")
         assert lines
         surface = preview_model.parts[f"{part}.right"].mesh
-        near = surface.nearest.vertex(lines[0][1])[0]
-        assert near.min() < 0.01
-        assert (lines[0][1][:, 0] < 0).all()
+        distance = MeshIndex.of(surface).signed_distance(lines[0].outer)[0]
+        assert np.abs(distance).min() < 0.05
+        assert (lines[0].outer[:, 0] < 5).all()
+        # The blade goes inward, through a sheet some millimetres thick.
+        through = np.linalg.norm(lines[0].inner - lines[0].outer, axis=1)
+        assert 0.3 < np.median(through) < 12
+        assert np.median(lines[0].inner[:, 1] - lines[0].outer[:, 1]) < 0
 
 
 def test_steps_count_as_done_when_their_parts_are_gone():

@@ -26,6 +26,11 @@ def _model(*parts: Part):
     return replace(toy_model(), parts={part.id: part for part in parts})
 
 
+@pytest.fixture(scope="module")
+def back(preview_model):
+    return Probe(preview_model)
+
+
 def test_ladder_of_three_boxes_is_as_worked_by_hand():
     model = _model(
         _box("skin", (-50, 0, -50), (50, 2, 50)),
@@ -97,6 +102,31 @@ def test_any_stack_of_plates_is_read_in_order(plates, x, z):
     assert [r.part_id for r in rungs] == [name for name, *_ in expected]
     assert [r.enter_mm for r in rungs] == pytest.approx([enter for _, enter, _ in expected])
     assert [r.leave_mm for r in rungs] == pytest.approx([leave for *_, leave in expected])
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.tuples(st.floats(-180, 180), st.floats(-60, 110), st.floats(-150, 600)),
+    st.tuples(st.floats(-1, 1), st.floats(-1, 1), st.floats(-1, 1)),
+)
+def test_any_ray_through_the_back_reads_the_same_from_either_end(back, middle, way):
+    if np.linalg.norm(way) < 0.1:
+        return
+    way = np.array(way) / np.linalg.norm(way)
+    probe, far = back, 1500.0
+    there = probe.along(np.array(middle) - far * way, way).rungs
+    back_again = probe.along(np.array(middle) + far * way, -way).rungs
+    assert [r.enter_mm for r in there] == sorted(r.enter_mm for r in there)
+    assert all(r.thickness_mm > 0 for r in (*there, *back_again))
+    stretches = sorted((r.part_id, round(r.enter_mm, 3), round(r.leave_mm, 3)) for r in there)
+    mirrored = sorted(
+        (r.part_id, round(2 * far - r.leave_mm, 3), round(2 * far - r.enter_mm, 3))
+        for r in back_again
+    )
+    assert len(stretches) == len(mirrored)
+    for one, other in zip(stretches, mirrored):
+        assert one[0] == other[0]
+        assert one[1:] == pytest.approx(other[1:], abs=2e-3)
 
 
 def test_probe_at_a_level_starts_on_the_skin_and_stays_at_the_level():
