@@ -138,6 +138,19 @@ def make_parser() -> argparse.ArgumentParser:
     section.add_argument("--theme", default="light", metavar="light|dark")
     section.add_argument("--labels", action=argparse.BooleanOptionalAction, default=True)
 
+    sheet = verbs.add_parser("sheet", help="a lab sheet as PDF: cautions, plan, steps, muscles")
+    sheet.add_argument("--out", type=Path, required=True, metavar="X.pdf", help="sheet to write")
+    sheet.add_argument("--paper", default="A4", metavar="A4|Letter", help="default: A4")
+    sheet.add_argument(
+        "--blank", action="store_true", help="numbers to write beside, answers on the last page"
+    )
+    sheet.add_argument(
+        "--side", default="both", metavar="both|left|right", help="the side that is worked on"
+    )
+    sheet.add_argument(
+        "--steps", default="", metavar="LIST", help="such as trapezius,7,9-11; default: all"
+    )
+
     share = verbs.add_parser("share", help="one file for a browser that needs no network")
     share.add_argument("--out", type=Path, required=True, metavar="X.html", help="page to write")
 

@@ -75,6 +75,21 @@ def body_from(words: argparse.Namespace) -> Body:
     return Body.from_dict(given)
 
 
+def words_of(body: Body) -> list[str]:
+    """Return the options that make a body again; those at their defaults are left out."""
+    plain = Body().as_dict()
+    options: list[str] = []
+    for name, value in body.as_dict().items():
+        if value == plain[name]:
+            continue
+        if isinstance(value, bool):
+            options.append(option_of(name) if value else option_of(f"no_{name}"))
+        else:
+            # One word, so that a negative number is not taken for an option.
+            options.append(f"{option_of(name)}={value}")
+    return options
+
+
 def _number(text: str) -> float:
     try:
         return float(text)

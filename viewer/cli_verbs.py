@@ -241,6 +241,43 @@ def section(words: argparse.Namespace, body: Body, detail: str) -> int:
     return OK
 
 
+def sheet(words: argparse.Namespace, body: Body, detail: str) -> int:
+    """Write the lab sheet."""
+    from viewer.print.sheet_order import SheetOrder
+
+    order = SheetOrder.checked(
+        out=words.out,
+        paper=words.paper,
+        blank=words.blank,
+        side=words.side,
+        wanted=words.steps,
+    )
+    model = load(body, detail)
+    from viewer.print.sheet import write_sheet
+
+    watched = sys.stderr.isatty()
+
+    def tell(share: float, what: str) -> None:
+        if watched:
+            print(f"\r\033[K{share:4.0%} {what}", end="", file=sys.stderr, flush=True)
+
+    pages = write_sheet(model, order, tell)
+    if watched:
+        print("\r\033[K", end="", file=sys.stderr, flush=True)
+    if _wants_json(words):
+        _print_json(
+            {
+                "file": str(order.out),
+                "pages": pages,
+                "paper": order.paper,
+                "steps": [step.id for step in order.steps],
+            }
+        )
+    else:
+        print(f"{order.out}, {pages} pages")
+    return OK
+
+
 def share(words: argparse.Namespace, body: Body, detail: str) -> int:
     """Write the take-home page."""
     from viewer.share.order import ShareOrder

@@ -268,6 +268,11 @@ def test_plate_is_written(toy, capsys, tmp_path):
         (["section", "--level", "T7", "--tilt", "95,0"], "-90–90"),
         (["section", "--level", "T7", "--plane", "coronal", "--tilt", "5,5"], "transverse"),
         (["share"], "--out"),
+        (["sheet", "--out", "lab.txt"], ".pdf"),
+        (["sheet", "--out", "lab.pdf", "--paper", "A3"], "A4, Letter"),
+        (["sheet", "--out", "lab.pdf", "--side", "up"], "both, left, right"),
+        (["sheet", "--out", "lab.pdf", "--steps", "trapez"], "trapezius, latissimus"),
+        (["sheet", "--out", "lab.pdf", "--steps", "99"], "1–15"),
         (["share", "--out", "back.pdf"], ".html"),
     ],
 )
@@ -287,7 +292,7 @@ def test_unwritable_place_is_refused_before_building(toy, capsys, tmp_path):
     assert toy == []
 
 
-@pytest.mark.parametrize(("verb", "name"), [("share", "back.html")])
+@pytest.mark.parametrize(("verb", "name"), [("share", "back.html"), ("sheet", "lab.pdf")])
 def test_paper_and_page_refuse_an_unwritable_place_before_building(
     toy, capsys, tmp_path, verb, name
 ):

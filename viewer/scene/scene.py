@@ -989,31 +989,13 @@ class Scene:
     def _laid_out_labels(self, size=None, depth=None) -> list[Label]:
         size = size or self._view_size()
         depth = self._depth_mm() if depth is None else depth
-        mm_per_px = 2.0 * self.pose.scale_mm / size[1]
         found: list[Anchor] = []
 
         def project(points):
             return self._project(points, size)
 
         if self._labels_on:
-            solid = {
-                name: self._kept_points(name)
-                for name, look in self.shown().items()
-                if look.opacity >= SOLID_FROM
-            }
-            found += anchor_finding.once_each(
-                anchor_finding.anchors(
-                    solid,
-                    self._names,
-                    project,
-                    depth,
-                    mm_per_px,
-                    self._areas,
-                    lambda name, x, y: self._is_seen_at(name, x, y, size, solid),
-                    least_px2=0.8 * self.font_px**2,
-                    first=self._label_first,
-                )
-            )
+            found += self._anchors(self._names, self._label_first, size, depth)
         always = [(point, text) for point, text in self._pins]
         if self._measure_text and self._measure_at is not None:
             always.append((self._measure_at, self._measure_text))
@@ -1044,6 +1026,49 @@ class Scene:
             self._label_blank,
             top_px=max(MARGIN_PX, inset + MARGIN_PX),
             bottom_px=marker_room,
+        )
+
+    def seen_anchors(
+        self, names: Mapping[str, str], first: Iterable[str] = (), inset_px: float = 4.0
+    ) -> list[Anchor]:
+        """Return where leaders to the seen parts would end, for whoever writes the labels.
+
+        Parameters
+        ----------
+        names : mapping of part id to text
+            Only these are looked for; of twins the better seen one is given.
+        first : iterable of part id
+            Given before others of their size.
+        inset_px : float
+            Distance kept from the edge of the picture.
+
+        Returns
+        -------
+        list of Anchor
+            Pixels of a picture of the scene's own size.
+        """
+        size = self._view_size()
+        found = self._anchors(names, frozenset(first), size, self._depth_mm())
+        return anchor_finding.spread_out(found, size, inset_px)
+
+    def _anchors(self, names, first, size, depth) -> list[Anchor]:
+        solid = {
+            name: self._kept_points(name)
+            for name, look in self.shown().items()
+            if look.opacity >= SOLID_FROM
+        }
+        return anchor_finding.once_each(
+            anchor_finding.anchors(
+                solid,
+                names,
+                lambda points: self._project(points, size),
+                depth,
+                2.0 * self.pose.scale_mm / size[1],
+                self._areas,
+                lambda name, x, y: self._is_seen_at(name, x, y, size, solid),
+                least_px2=0.8 * self.font_px**2,
+                first=first,
+            )
         )
 
     def _kept_points(self, name: str) -> np.ndarray:

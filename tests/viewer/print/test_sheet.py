@@ -1,0 +1,215 @@
+"""The printed sheet read back by other programs: pages, words, fonts, paper."""
+
+from __future__ import annotations
+
+import io
+import re
+import shutil
+import subprocess
+from pathlib import Path
+
+import numpy as np
+import pypdf
+import pytest
+from PIL import Image
+
+from meshes.catalogue.plan import cautions, steps
+from meshes.errors import PeelbackError
+from tests.fakes import toy_model
+from viewer.print.sheet import SourceMarks, sheet_pdf
+from viewer.print.sheet_order import PAPERS, SheetOrder, chosen_steps
+from viewer.print.sheet_pictures import StepPictures, on_white, smoothed_line
+
+WANTED = "trapezius,latissimus,rhomboids"
+
+
+def _order(tmp: Path, **more) -> SheetOrder:
+    return SheetOrder.checked(out=tmp / "lab.pdf", wanted=WANTED, **more)
+
+
+@pytest.fixture(scope="module")
+def sheets(tmp_path_factory) -> dict[str, bytes]:
+    tmp = tmp_path_factory.mktemp("sheet")
+    return {
+        "A4": sheet_pdf(toy_model(), _order(tmp))[0],
+        "Letter": sheet_pdf(toy_model(), _order(tmp, paper="letter", side="left"))[0],
+        "blank": sheet_pdf(toy_model(), _order(tmp, blank=True))[0],
+    }
+
+
+def _read(data: bytes) -> pypdf.PdfReader:
+    return pypdf.PdfReader(io.BytesIO(data))
+
+
+def _text(data: bytes) -> str:
+    return " ".join(" ".join(page.extract_text() for page in _read(data).pages).split())
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_pages_have_the_size_of_the_paper_and_are_numbered(sheets, paper):
+    pages = _read(sheets[paper]).pages
+    for number, page in enumerate(pages, start=1):
+        millimetres = [float(side) * 25.4 / 72 for side in page.mediabox[2:]]
+        assert millimetres == pytest.approx(PAPERS[paper], abs=0.1)
+        assert f"page {number} of {len(pages)}" in page.extract_text()
+        assert "not for needle or surgical guidance" in page.extract_text()
+
+
+def test_first_page_holds_every_caution(sheets):
+    first = " ".join(_read(sheets["A4"]).pages[0].extract_text().split())
+    for caution in cautions():
+        assert caution.title in first
+        assert caution.text in first
+    assert first.index("Local rules come first.") < first.index("Sharps.")
+
+
+def test_every_font_is_embedded(sheets):
+    for data in sheets.values():
+        fonts = {}
+        for page in _read(data).pages:
+            for font in page["/Resources"].get("/Font", {}).values():
+                font = font.get_object()
+                inner = font.get("/DescendantFonts", [font])[0].get_object()
+                fonts[font["/BaseFont"]] = inner.get("/FontDescriptor")
+        # The writer lists Helvetica in every file; no page may use it.
+        used = {name: d for name, d in fonts.items() if "Helvetica" not in name}
+        assert used
+        assert all("/FontFile2" in d.get_object() for d in used.values())
+        for page in _read(data).pages:
+            names = page["/Resources"]["/Font"]
+            helvetica = [k for k, f in names.items() if "Helvetica" in f.get_object()["/BaseFont"]]
+            content = page.get_contents().get_data().decode("latin-1")
+            shown = re.findall(r"(/F\d+(?:\+\d+)?)[^/]*?Tf[^/]*?\((?!\))", content)
+            assert not set(shown) & set(helvetica)
+
+
+def test_steps_say_what_to_do_to_keep_to_find_and_when_to_stop(sheets):
+    text = _text(sheets["A4"])
+    for step in chosen_steps(WANTED):
+        assert step.title in text
+        for sentence in (step.do, step.caution, *step.stop):
+            assert sentence.split(". ")[0].strip(".") in text
+    assert "KEEP: accessory nerve" in text
+    assert "levator scapulae" in text
+    assert "Fold the rhomboids outward" in text
+    assert "Open the dura" not in text
+
+
+def test_muscles_are_told_with_ends_nerve_artery_action_and_marks_of_their_sources(sheets):
+    text = _text(sheets["A4"])
+    for word in (
+        "Rhomboid major",
+        "musculus rhomboideus major",
+        "medial border of the scapula",
+        "dorsal scapular nerve",
+        "dorsal scapular artery",
+        "m: from memory",
+        "Gray H., Anatomy of the Human Body",
+    ):
+        assert word in text
+
+
+def test_pictures_are_in_the_pages_and_not_empty(sheets):
+    pictures = [
+        image.image.convert("L") for page in _read(sheets["A4"]).pages for image in page.images
+    ]
+    assert len(pictures) == 2 * len(chosen_steps(WANTED))
+    for picture in pictures:
+        assert np.asarray(picture).std() > 10
+
+
+def test_blank_version_has_numbers_for_names_and_its_answers_on_the_last_page_only(sheets):
+    pages = _read(sheets["blank"]).pages
+    last = " ".join(pages[-1].extract_text().split())
+    assert "Answers" in last
+    named = re.findall(r"(\d+) ([a-z][a-z ,]+)", last.split("Answers")[1])
+    assert len(named) >= 3
+    for page in pages[1:-1]:
+        text = page.extract_text()
+        assert "levator scapulae" not in text
+        assert "KEEP" not in text
+    before = " ".join(page.extract_text() for page in pages[1:-1])
+    for number, _ in named:
+        assert re.search(rf"\b{number}\b", before)
+
+
+def test_one_side_gives_one_box_and_opens_only_that_side(sheets):
+    with StepPictures(toy_model(), "left") as pictures:
+        step = next(s for s in steps() if s.id == "trapezius")
+        removed = pictures.after(step).removed
+    assert "trapezius_ascending.left" in removed
+    assert not any(part_id.endswith(".right") for part_id in removed)
+    assert "Left side" in _text(sheets["Letter"])
+
+
+def test_optional_steps_are_open_only_where_they_are_needed():
+    with StepPictures(toy_model()) as pictures:
+        by_id = {step.id: step for step in steps()}
+        assert "levator_scapulae.left" not in pictures.before(by_id["splenii"]).removed
+        assert "rhomboid_major.left" in pictures.before(by_id["splenii"]).removed
+
+
+def test_same_model_gives_the_same_bytes(sheets, tmp_path):
+    assert sheet_pdf(toy_model(), _order(tmp_path))[0] == sheets["A4"]
+
+
+@pytest.mark.skipif(shutil.which("pdftoppm") is None, reason="poppler is not installed")
+def test_second_reader_draws_every_page_with_ink_inside_the_margins(sheets, tmp_path):
+    for name, data in sheets.items():
+        path = tmp_path / f"{name}.pdf"
+        path.write_bytes(data)
+        subprocess.run(["pdftoppm", "-r", "40", "-png", path, tmp_path / name], check=True)
+        pages = sorted(tmp_path.glob(f"{name}-*.png"))
+        assert len(pages) == len(_read(data).pages)
+        for page in pages:
+            ink = np.asarray(Image.open(page).convert("L")) < 128
+            assert ink.any()
+            edge = round(10 / 25.4 * 40)
+            assert not ink[:, :edge].any()
+            assert not ink[:, -edge:].any()
+            assert not ink[:edge].any()
+
+
+@pytest.mark.parametrize(
+    ("words", "ids"),
+    [
+        ("trapezius", ["trapezius"]),
+        ("7,5", ["trapezius", "rhomboids"]),
+        ("9", ["serratus_superior", "serratus_inferior"]),
+        (" 5-6 , rhomboids", ["trapezius", "latissimus", "rhomboids"]),
+    ],
+)
+def test_steps_are_chosen_by_id_number_and_range_in_plan_order(words, ids):
+    assert [step.id for step in chosen_steps(words)] == ids
+
+
+@pytest.mark.parametrize("words", ["trapez", "0", "16", ",", "5-"])
+def test_words_that_are_no_step_are_refused_with_those_there_are(words):
+    with pytest.raises(PeelbackError, match=r"steps are 1–15 or feel_landmarks"):
+        chosen_steps(words)
+
+
+def test_ground_of_a_picture_becomes_white_and_the_rest_stays():
+    pixels = np.full((4, 4, 3), 230, np.uint8)
+    pixels[1, 1] = (160, 60, 50)
+    white = on_white(pixels)
+    assert tuple(white[1, 1]) == (160, 60, 50)
+    assert white[0, 0].min() == 255
+
+
+def test_smoothing_a_cut_line_keeps_its_ends():
+    zigzag = np.array([[0, 0], [1, 5], [2, -5], [3, 5], [4, 0]], float)
+    line = smoothed_line(zigzag)
+    assert line[0] == pytest.approx([0, 0])
+    assert line[-1] == pytest.approx([4, 0])
+    assert np.abs(line[:, 1]).max() < 2
+
+
+def test_marks_number_sources_and_tell_memory_from_practice():
+    catalogue = toy_model().catalogue
+    marks = SourceMarks()
+    assert ">" in marks.of(catalogue["trapezius_descending"], "attachments")
+    assert "m" in re.sub("<[^>]*>", "", marks.of(catalogue["trapezius_descending"], "actions"))
+    assert "1?" in marks.of(catalogue["trapezius_descending"], "nerve")
+    assert marks.of(catalogue["trapezius_descending"], "nothing") == ""
+    assert marks.listed()[0][1].startswith("Gray H.")

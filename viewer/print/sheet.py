@@ -1,0 +1,592 @@
+"""The lab sheet: cautions, plan with tick boxes, steps with pictures, table of muscles, log.
+
+With ``blank`` the pictures carry numbers and lines to write on, and the last
+page holds the answers.
+"""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Callable, Sequence
+from html import escape
+
+from reportlab.lib.colors import Color, black
+from reportlab.lib.units import mm
+from reportlab.platypus import (
+    BaseDocTemplate,
+    Flowable,
+    Frame,
+    KeepTogether,
+    PageBreak,
+    PageTemplate,
+    Spacer,
+    Table,
+    TableStyle,
+)
+
+from meshes.catalogue.plan import cautions, part_ids_of
+from meshes.catalogue.plan import steps as all_steps
+from meshes.catalogue.records import Citation, Entry
+from meshes.export import peelback_version, write_bytes
+from meshes.model import BackModel
+from viewer.print.sheet_order import PAPERS, SheetOrder
+from viewer.print.sheet_pictures import StepPictures
+from viewer.print.typeset import Boxes, LineKey, Plate, TickBox, rich, style, words
+from viewer.state.step_words import PLAN_NOTE, StepWords, step_words
+
+MARGIN_MM = 15.0
+FOOT_MM = 14.0
+PICTURE_DPI = 220.0
+PLATE_MM = 60.0
+SMALL_PLATE_MM = 46.0
+COLUMN_MM = 36.0
+GREY = Color(0.93, 0.93, 0.93)
+
+FOOTER = "Teaching model – not for needle or surgical guidance. Local rules come first."
+
+KIT = (
+    "gloves in sizes, eye protection, gown; skin pencil, ruler; blade handle and counted blades in "
+    "a tray, blade remover; two pairs of blunt forceps, one toothed; curved and straight scissors, "
+    "blunt-ended; blunt probe; wooden spatula; counted pins; wetting fluid, wrap, the donor's own "
+    "container, sharps container, wipes; this sheet in a sleeve. Bone tools stay with staff."
+)
+AT_THE_END = (
+    "Blades and pins counted in, and into the sharps container",
+    "All tissue with its own donor, in the donor's container",
+    "Flaps laid back in order; wetted, wrapped, covered",
+    "Both sides compared; what differs is written in the log",
+    "Bench wiped, hands washed; injuries and splashes reported",
+)
+
+
+def write_sheet(
+    model: BackModel, order: SheetOrder, progress: Callable[[float, str], None] | None = None
+) -> int:
+    """Draw and write the sheet; returns the number of pages.
+
+    Parameters
+    ----------
+    progress : callable, optional
+        (share 0..1, what) as the pictures are drawn.
+
+    Raises
+    ------
+    PeelbackError
+        The file cannot be written.
+    """
+    data, pages = sheet_pdf(model, order, progress)
+    write_bytes(order.out, data)
+    return pages
+
+
+def sheet_pdf(
+    model: BackModel, order: SheetOrder, progress: Callable[[float, str], None] | None = None
+) -> tuple[bytes, int]:
+    """Return the sheet as PDF and its number of pages."""
+    sheet = _Sheet(model, order)
+    with StepPictures(model, order.side) as pictures:
+        for number, step in enumerate(order.steps):
+            if progress is not None:
+                progress(number / len(order.steps), step.title)
+            sheet.add_step(step, pictures)
+    return sheet.pdf()
+
+
+class _Sheet:
+    def __init__(self, model: BackModel, order: SheetOrder) -> None:
+        self.model, self.order = model, order
+        self.page = tuple(side * mm for side in PAPERS[order.paper])
+        self.width = self.page[0] - 2 * MARGIN_MM * mm
+        self.steps: list[Flowable] = []
+        self.answers: list[tuple[str, list[tuple[int, str]]]] = []
+        self.next_number = 1
+        self.number_of = {step.id: n for n, step in enumerate(all_steps(), start=1)}
+        self.marks = SourceMarks()
+        style()
+
+    # ------------------------------------------------------------------ pages
+
+    def pdf(self) -> tuple[bytes, int]:
+        story = self.first_page()
+        if not self.order.blank:
+            story += self.plan_table()
+        story += self.steps
+        if self.order.blank:
+            story += self.answer_page()
+        else:
+            story += [*self.muscle_table(), *self.log_page(), *self.sources()]
+        buffer = io.BytesIO()
+        title = "Lab sheet: the back" + (", blank labels" if self.order.blank else "")
+        document = BaseDocTemplate(
+            buffer,
+            pagesize=self.page,
+            title=title,
+            author="Peelback",
+            subject=FOOTER,
+            creator=f"Peelback {peelback_version()}",
+            lang="en-GB",
+            invariant=1,
+        )
+        frame = Frame(
+            MARGIN_MM * mm,
+            (MARGIN_MM + 4) * mm,
+            self.width,
+            self.page[1] - (2 * MARGIN_MM + 4) * mm,
+            0,
+            0,
+            0,
+            0,
+        )
+        document.addPageTemplates(PageTemplate("sheet", [frame], onPage=self.footer))
+        counted = _Counting()
+        document.build(story, canvasmaker=counted.canvas_maker)
+        return buffer.getvalue(), counted.pages
+
+    def footer(self, canvas, _document) -> None:
+        canvas.saveState()
+        canvas.setFont("OpenSans-Regular", 8)
+        canvas.setLineWidth(0.5)
+        y = FOOT_MM * mm
+        canvas.line(MARGIN_MM * mm, y, self.page[0] - MARGIN_MM * mm, y)
+        canvas.drawString(MARGIN_MM * mm, y - 11, FOOTER)
+        canvas.restoreState()
+
+    # ------------------------------------------------------------- first page
+
+    def first_page(self) -> list[Flowable]:
+        sides = {"both": "both sides", "left": "left side", "right": "right side"}
+        title = "The back: test yourself" if self.order.blank else "Lab sheet: the back"
+        body = self.model.body
+        about = (
+            f"{sides[self.order.side].capitalize()}, {_count(len(self.order.steps), 'step')}. "
+            f"Pictures: Peelback {peelback_version()}, a computed back ({body.sex}, "
+            f"{body.stature_mm:g} mm tall), standing; the donor lies prone and is another person."
+        )
+        blanks = [
+            [words("Date", "cell"), "", words("Table", "cell"), ""],
+            [words("Who cuts", "cell"), "", words("Who reads and ticks", "cell"), ""],
+            [words("Blades out", "cell"), "", words("Blades in", "cell"), ""],
+            [
+                words("Course's tag number (optional)", "cell"),
+                "",
+                words("Stop at step", "cell"),
+                "",
+            ],
+        ]
+        form = Table(blanks, [34 * mm, self.width / 2 - 34 * mm] * 2, rowHeights=8 * mm)
+        form.setStyle(
+            TableStyle(
+                [
+                    ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
+                    ("LEFTPADDING", (0, 0), (-1, -1), 2),
+                    ("LINEBELOW", (1, 0), (1, -1), 0.6, black),
+                    ("LINEBELOW", (3, 0), (3, -1), 0.6, black),
+                ]
+            )
+        )
+        ranked = sorted(
+            cautions(), key=lambda c: {"local_rules": 0, "model": 1, "sharps": 2}.get(c.id, 3)
+        )
+        rows = [rich(f"<b>{escape(c.title)}.</b> {escape(c.text)}", spaceAfter=3.5) for c in ranked]
+        box = Table([[rows]], [self.width])
+        box.setStyle(
+            TableStyle(
+                [
+                    ("BOX", (0, 0), (-1, -1), 1.6, black),
+                    ("LEFTPADDING", (0, 0), (-1, -1), 8),
+                    ("RIGHTPADDING", (0, 0), (-1, -1), 8),
+                    ("TOPPADDING", (0, 0), (-1, -1), 6),
+                    ("BOTTOMPADDING", (0, 0), (-1, -1), 4),
+                ]
+            )
+        )
+        return [
+            rich(title, "title"),
+            words(about, "small"),
+            Spacer(0, 6),
+            form,
+            Spacer(0, 8),
+            rich("Cautions", "heading"),
+            box,
+            Spacer(0, 6),
+            rich("On the table", "heading"),
+            words(KIT[0].upper() + KIT[1:]),
+            rich("Cautions and kit: common practice, no source. Your own course decides.", "note"),
+            PageBreak(),
+        ]
+
+    # -------------------------------------------------------------- plan table
+
+    @property
+    def letters(self) -> tuple[str, ...]:
+        return {"both": ("L", "R"), "left": ("L",), "right": ("R",)}[self.order.side]
+
+    def boxes(self, step: StepWords) -> Flowable:
+        return Boxes(self.letters) if step.each_side else TickBox("")
+
+    def plan_table(self) -> list[Flowable]:
+        head = [rich(f"<b>{t}</b>", "cell") for t in ("", "Step", "Done", "Minutes", "First")]
+        rows: list[list[object]] = [head]
+        for record in self.order.steps:
+            step = step_words(record, self.model.catalogue)
+            first = ", ".join(str(self.number_of[need]) for need in record.needs)
+            title = escape(step.title) + (" <i>(optional)</i>" if step.optional else "")
+            rows.append(
+                [
+                    words(str(self.number_of[step.id]), "cell"),
+                    rich(title, "cell"),
+                    self.boxes(step),
+                    words(f"{step.minutes:g}" + (" a side" if step.each_side else ""), "cell"),
+                    words(first, "cell"),
+                ]
+            )
+        wide = self.width - (10 + 24 + 24 + 22) * mm
+        table = Table(rows, [10 * mm, wide, 24 * mm, 24 * mm, 22 * mm], repeatRows=1)
+        table.setStyle(TableStyle([*_GRID, ("VALIGN", (0, 0), (-1, -1), "MIDDLE")]))
+        return [
+            rich("The plan", "heading"),
+            table,
+            rich(f"‘First’ names the steps that must be done before. {PLAN_NOTE}", "note"),
+        ]
+
+    # -------------------------------------------------------------------- steps
+
+    def add_step(self, record, pictures: StepPictures) -> None:
+        step = step_words(record, self.model.catalogue)
+        height = PLATE_MM * mm
+        column = COLUMN_MM * mm
+        small_wide = SMALL_PLATE_MM * mm
+        gap = 4 * mm
+        wide = self.width - small_wide - gap
+        dots = PICTURE_DPI / 72.0
+
+        def pixels(points: float) -> int:
+            return round(points * dots)
+
+        first, second = pictures.pair(
+            record,
+            (pixels(small_wide), pixels(height)),
+            (pixels(wide - 2 * column), pixels(height)),
+        )
+        if first is None:
+            wide = self.width
+        plate = Plate(second, wide, height, column, self.order.blank, self.next_number)
+        if self.order.blank and not plate.labels:
+            return
+        self.next_number += len(plate.labels)
+        number = self.number_of[record.id]
+        self.answers.append((f"{number} {step.title}", plate.answers))
+        if first is None:
+            row = Table([[plate]], [self.width])
+        else:
+            row = Table([[Plate(first, small_wide, height), plate]], [small_wide + gap, wide])
+        row.setStyle(TableStyle([(f"{s}PADDING", (0, 0), (-1, -1), 0) for s in _SIDES]))
+        head = Table(
+            [[rich(f"{number}&nbsp; {escape(step.title)}", "step"), self.boxes(step)]],
+            [self.width - 30 * mm, 30 * mm],
+        )
+        head.setStyle(
+            TableStyle(
+                [
+                    ("LINEABOVE", (0, 0), (-1, 0), 1.2, black),
+                    ("LEFTPADDING", (0, 0), (-1, -1), 0),
+                    ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
+                    ("TOPPADDING", (0, 0), (-1, -1), 3),
+                    ("BOTTOMPADDING", (0, 0), (-1, -1), 3),
+                ]
+            )
+        )
+        under = []
+        if first is not None and first.lines:
+            under = [
+                LineKey(first.lines, (("cut", "cut"), ("hinge", f"hinge{_folded(step.fold)}")))
+            ]
+        text = [] if self.order.blank else [self.step_text(step)]
+        above = [] if self.steps else self.steps_heading()
+        self.steps.append(
+            KeepTogether([*above, head, row, *under, Spacer(0, 3), *text, Spacer(0, 9)])
+        )
+
+    def steps_heading(self) -> list[Flowable]:
+        """The heading over the first step, kept on its page."""
+        blank = self.order.blank
+        rest = (
+            "Write the names beside the numbers; the answers stand on the last page."
+            if blank
+            else "Names in bold are kept, not cut."
+        )
+        return [
+            rich("At the model, without names" if blank else "Step by step", "heading"),
+            words(f"Dashed: line of cut. Double: hinge. {rest}", "small"),
+            Spacer(0, 4),
+        ]
+
+    def step_text(self, step: StepWords) -> Flowable:
+        left = [_line("Do", step.do), _line("Cut", step.cut), _line("Hinge", step.hinge)]
+        if step.differs:
+            left.append(_line("Courses differ", step.differs, "small"))
+        right: list[object] = []
+        if step.keep:
+            right.append(_boxed(rich(f"<b>KEEP: {escape(', '.join(step.keep))}</b>")))
+        if step.find:
+            right.extend(_finds(step.find, (self.width - 6 * mm) / 2))
+        if step.stop:
+            right.append(_sided(_line("Stop sign", " ".join(step.stop)), double=True))
+        if step.caution:
+            right.append(_line("Caution", step.caution))
+        half = (self.width - 6 * mm) / 2
+        table = Table([[[x for x in left if x], "", [x for x in right if x]]], [half, 6 * mm, half])
+        table.setStyle(
+            TableStyle(
+                [
+                    ("VALIGN", (0, 0), (-1, -1), "TOP"),
+                    *[(f"{s}PADDING", (0, 0), (-1, -1), 0) for s in _SIDES],
+                ]
+            )
+        )
+        return table
+
+    # ------------------------------------------------------------ muscle table
+
+    def muscles(self) -> list[Entry]:
+        """Rows of muscles that the steps take away or bring to light, in depth order."""
+        catalogue = self.model.catalogue
+        there = {part.entry for part in self.model.parts.values()}
+        rows: dict[str, Entry] = {}
+        for record in self.order.steps:
+            for name in (*record.removes, *record.reveals):
+                for part_id in part_ids_of(name, catalogue):
+                    entry = catalogue.entry_of_part(part_id)
+                    if entry.kind == "muscle" and entry.id in there:
+                        rows[entry.id] = entry
+        return sorted(rows.values(), key=lambda entry: entry.stratum)
+
+    def muscle_table(self) -> list[Flowable]:
+        muscles = self.muscles()
+        if not muscles:
+            return []
+        heads = ("Muscle", "From – to", "Nerve; artery", "Action")
+        rows: list[list[object]] = [[rich(f"<b>{head}</b>", "cell") for head in heads]]
+        for entry in muscles:
+            mark = self.marks.of
+            latin = entry.latin + ("" if entry.latin_sure or not entry.latin else " (?)")
+            ends = [
+                f"<b>from</b> {escape(entry.origin_words)}",
+                f"<b>to</b> {escape(entry.insertion_words)}{mark(entry, 'attachments')}",
+            ]
+            nerve = escape(entry.nerve or "–") + mark(entry, "nerve")
+            artery = escape(entry.artery or "–") + mark(entry, "artery")
+            actions = escape("; ".join(entry.actions) or "–") + mark(entry, "actions")
+            rows.append(
+                [
+                    [
+                        rich(f"<b>{escape(_capital(entry.english))}</b>", "cell"),
+                        rich(f"<i>{escape(latin)}</i>", "small"),
+                    ],
+                    [rich(line, "cell") for line in ends],
+                    [rich(nerve, "cell"), rich(artery, "cell", spaceBefore=2)],
+                    rich(actions, "cell"),
+                ]
+            )
+        shares = (0.22, 0.34, 0.24, 0.20)
+        table = Table(rows, [self.width * share for share in shares], repeatRows=1)
+        table.setStyle(TableStyle([*_GRID, ("VALIGN", (0, 0), (-1, -1), "TOP")]))
+        note = (
+            "Raised marks name the source below the table's end; m: from memory, p: common practice "
+            "without a source, ?: place in the source recalled, not read. Latin with (?): recalled."
+        )
+        return [
+            PageBreak(),
+            rich("Muscles of these steps", "heading"),
+            rich(note, "note"),
+            Spacer(0, 4),
+            table,
+        ]
+
+    # ------------------------------------------------------------- last pages
+
+    def log_page(self) -> list[Flowable]:
+        head = [rich(f"<b>{t}</b>", "cell") for t in ("Side", "Step", "What differs in this donor")]
+        log = Table(
+            [head, *[["", "", ""]] * 5],
+            [18 * mm, 18 * mm, self.width - 36 * mm],
+            rowHeights=[None, *[9 * mm] * 5],
+        )
+        log.setStyle(TableStyle(_GRID))
+        end = Table(
+            [[TickBox(), words(line)] for line in AT_THE_END], [8 * mm, self.width - 8 * mm]
+        )
+        end.setStyle(
+            TableStyle(
+                [("VALIGN", (0, 0), (-1, -1), "MIDDLE"), ("LEFTPADDING", (0, 0), (-1, -1), 0)]
+            )
+        )
+        return [
+            KeepTogether([rich("Log of variants", "heading"), log]),
+            KeepTogether([rich("At the end of the day", "heading"), end]),
+        ]
+
+    def sources(self) -> list[Flowable]:
+        listed = self.marks.listed()
+        if not listed:
+            return []
+        lines = [
+            words(f"{mark}  {text}", "small", leftIndent=14, firstLineIndent=-14)
+            for mark, text in listed
+        ]
+        return [KeepTogether([rich("Sources", "heading"), lines[0]]), *lines[1:]]
+
+    def answer_page(self) -> list[Flowable]:
+        rows = []
+        for title, answers in self.answers:
+            line = "; &nbsp;".join(f"<b>{n}</b> {escape(text)}" for n, text in answers)
+            rows.append(
+                KeepTogether(
+                    [rich(f"<b>{escape(title)}</b>", "cell"), rich(line, "cell", spaceAfter=5)]
+                )
+            )
+        return [PageBreak(), rich("Answers", "heading"), *rows]
+
+
+class SourceMarks:
+    """Gives every source a number, in the order in which they are first met."""
+
+    def __init__(self) -> None:
+        self._numbers: dict[str, int] = {}
+
+    def of(self, entry: Entry, fact: str) -> str:
+        """Return the raised marks of a fact of a row, "" when nothing vouches for it."""
+        marks = dict.fromkeys(self._mark(citation) for citation in entry.cited.get(fact, ()))
+        return f"<super size=6> {','.join(marks)}</super>" if marks else ""
+
+    def _mark(self, citation: Citation) -> str:
+        if citation.source == "memory":
+            return "m"
+        if citation.source == "practice":
+            return "p"
+        number = self._numbers.setdefault(citation.text, len(self._numbers) + 1)
+        return f"{number}{'' if citation.seen else '?'}"
+
+    def listed(self) -> list[tuple[str, str]]:
+        """Return (mark, reference) in the order of their numbers."""
+        return [(str(number), text) for text, number in self._numbers.items()]
+
+
+class _Counting:
+    """Writes "page 3 of 12" when the number of pages is known."""
+
+    def __init__(self) -> None:
+        self.pages = 0
+
+    @property
+    def canvas_maker(self):
+        from reportlab.pdfgen.canvas import Canvas
+
+        counting = self
+
+        class Counted(Canvas):
+            def __init__(self, *args, **more) -> None:
+                super().__init__(*args, **more)
+                self._kept: list[dict] = []
+
+            def showPage(self) -> None:  # noqa: N802 (the library's name)
+                self._kept.append(dict(self.__dict__))
+                self._startPage()
+
+            def save(self) -> None:
+                counting.pages = len(self._kept)
+                for kept in self._kept:
+                    self.__dict__.update(kept)
+                    self.setFont("OpenSans-Regular", 8)
+                    self.drawRightString(
+                        self._pagesize[0] - MARGIN_MM * mm,
+                        FOOT_MM * mm - 11,
+                        f"page {self._pageNumber} of {counting.pages}",
+                    )
+                    super().showPage()
+                super().save()
+
+        return Counted
+
+
+_SIDES = ("LEFT", "RIGHT", "TOP", "BOTTOM")
+_GRID = [
+    ("GRID", (0, 0), (-1, -1), 0.5, black),
+    ("LINEBELOW", (0, 0), (-1, 0), 1.2, black),
+    ("BACKGROUND", (0, 0), (-1, 0), GREY),
+    ("TOPPADDING", (0, 0), (-1, -1), 3),
+    ("BOTTOMPADDING", (0, 0), (-1, -1), 3.5),
+    ("LEFTPADDING", (0, 0), (-1, -1), 4),
+    ("RIGHTPADDING", (0, 0), (-1, -1), 4),
+]
+
+
+def _line(head: str, text: str, kind: str = "body") -> Flowable | None:
+    if not text:
+        return None
+    return rich(f"<b>{head}.</b> {escape(_capital(text))}", kind, spaceAfter=3)
+
+
+def _boxed(inside: Flowable) -> Flowable:
+    table = Table([[inside]])
+    table.setStyle(
+        TableStyle(
+            [
+                ("BOX", (0, 0), (-1, -1), 1.4, black),
+                ("TOPPADDING", (0, 0), (-1, -1), 2),
+                ("BOTTOMPADDING", (0, 0), (-1, -1), 4),
+            ]
+        )
+    )
+    return table
+
+
+def _sided(inside: Flowable, double: bool) -> Flowable:
+    table = Table([[inside]])
+    rules = [("LINEBEFORE", (0, 0), (0, -1), 1.0, black, 0, None, None, 2 if double else 1, 1.5)]
+    table.setStyle(
+        TableStyle(
+            [
+                *rules,
+                ("LEFTPADDING", (0, 0), (-1, -1), 8),
+                ("TOPPADDING", (0, 0), (-1, -1), 2),
+                ("BOTTOMPADDING", (0, 0), (-1, -1), 1),
+            ]
+        )
+    )
+    return table
+
+
+def _finds(names: Sequence[str], width: float) -> list[Flowable]:
+    """Names with a box to tick when found, in two columns."""
+    head = rich("<b>Find</b> (tick; a missing thing is reported, not hunted)", "body")
+    cells = [[TickBox("", 3.2), words(name, "cell")] for name in names]
+    if len(cells) % 2:
+        cells.append(["", ""])
+    half = len(cells) // 2
+    rows = [[*cells[i], *cells[i + half]] for i in range(half)]
+    table = Table(rows, [5.5 * mm, width / 2 - 5.5 * mm] * 2)
+    table.setStyle(
+        TableStyle(
+            [
+                ("VALIGN", (0, 0), (-1, -1), "TOP"),
+                *[(f"{s}PADDING", (0, 0), (-1, -1), 0.6) for s in _SIDES],
+                ("TOPPADDING", (0, 0), (0, -1), 2.2),
+                ("TOPPADDING", (2, 0), (2, -1), 2.2),
+            ]
+        )
+    )
+    return [head, table, Spacer(0, 3)]
+
+
+def _folded(direction: str) -> str:
+    return f", folded {direction}" if direction else ""
+
+
+def _capital(text: str) -> str:
+    return re.sub(r"^\w", lambda first: first[0].upper(), text)
+
+
+def _count(number: int, noun: str) -> str:
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"

@@ -1,0 +1,217 @@
+"""Two pictures a step: the back before it, with line of cut and hinge, and after it, with finds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+import numpy as np
+from scipy.spatial import cKDTree
+
+from meshes.catalogue.plan import PlanStep, part_ids_of, steps
+from meshes.model import BackModel
+from meshes.questions.expose import cut_lines
+from viewer.scene import camera as cameras
+from viewer.scene.label_layout import Anchor
+from viewer.scene.looks import BACKGROUNDS
+from viewer.scene.scene import PartLook, Scene
+from viewer.state.plan import Plan, plan_from_records
+from viewer.state.step_words import called
+from viewer.state.view_state import SideChoice, ViewState, sides_of
+from viewer.state.visibility import opacities
+
+LEAST_VIEW_MM = 130.0
+"""Half the height of the closest picture: nearer, one would not know where one is."""
+
+HELD_MM = 14.0
+"""A rib is held by a slip that comes so near."""
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnLine:
+    """A line over a picture: kind "cut" or "hinge", points (k, 2) in pixels, y down."""
+
+    kind: str
+    points: np.ndarray
+
+
+@dataclass(frozen=True, slots=True)
+class StepPicture:
+    """One picture without any writing in it.
+
+    Attributes
+    ----------
+    pixels : (h, w, 3) uint8
+    anchors : tuple of Anchor
+        Where leaders to named parts end, the best seen first.
+    lines : tuple of DrawnLine
+    kept : frozenset of str
+        Texts of anchors that are on the keep list.
+    """
+
+    pixels: np.ndarray
+    anchors: tuple[Anchor, ...] = ()
+    lines: tuple[DrawnLine, ...] = ()
+    kept: frozenset[str] = frozenset()
+
+
+class StepPictures:
+    """Draws the pictures of steps with one offscreen scene; ``close`` it afterwards."""
+
+    def __init__(self, model: BackModel, side: SideChoice = "both") -> None:
+        from viewer.print.plates import plate_scene
+
+        self.model = model
+        self.side = side
+        catalogue = model.catalogue
+        self.plan: Plan = plan_from_records(steps(), lambda name: part_ids_of(name, catalogue))
+        self.scene: Scene = plate_scene(model)
+        self.scene.set_look("by_kind")
+        self.scene.set_theme("light")
+
+    def close(self) -> None:
+        """Give the graphics memory back."""
+        self.scene.finalize()
+
+    def __enter__(self) -> StepPictures:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+    def before(self, step: PlanStep) -> ViewState:
+        """Return the state in which a step is begun: all earlier steps done on the side.
+
+        Optional steps count only where this one needs them.
+        """
+        needed = {s.id for s in self.plan.before(step.id)}
+        removed: set[str] = set()
+        for record in steps():
+            if record.id == step.id:
+                break
+            if not record.optional or record.id in needed:
+                removed |= self._removed(record)
+        return ViewState(removed=frozenset(removed))
+
+    def after(self, step: PlanStep) -> ViewState:
+        """Return the state in which a step is done."""
+        state = self.before(step)
+        return state.with_(removed=state.removed | self._removed(step))
+
+    def _removed(self, step: PlanStep) -> set[str]:
+        taken: set[str] = set()
+        for side in sides_of("both" if step.side == "both" else self.side):
+            taken |= self.plan.removed_by(self.plan[step.id], self.model, side)
+        return taken
+
+    def pair(
+        self, step: PlanStep, small: tuple[int, int], large: tuple[int, int]
+    ) -> tuple[StepPicture | None, StepPicture]:
+        """Return the pictures before and after a step, in pixels (width, height).
+
+        The first is None for a step that takes nothing away and cuts nothing.
+        """
+        focus = self._focus(step)
+        before, after = self.before(step), self.after(step)
+        first = None
+        if self._removed(step) or step.cuts:
+            self._show(before, focus, small)
+            first = StepPicture(self._pixels(small), lines=self._lines(step, small))
+        self._show(after, focus, large)
+        names, kept = self._names(step)
+        anchors = self.scene.seen_anchors(names, first=list(names))
+        return first, StepPicture(self._pixels(large), tuple(anchors), (), kept)
+
+    def _focus(self, step: PlanStep) -> list[str]:
+        named = (*step.removes, *step.reveals)
+        ids = self.plan.parts_of(named, self.model, "both" if step.side == "both" else self.side)
+        return sorted(ids) or list(self.model.parts)
+
+    def _names(self, step: PlanStep) -> tuple[dict[str, str], frozenset[str]]:
+        """What is to be named in the picture of a step, and which of it is to be kept."""
+        names: dict[str, str] = {}
+        for group in (step.reveals, step.keep):
+            for name in group:
+                for part_id in self.plan.parts_of([name], self.model, self.side):
+                    names.setdefault(part_id, called(name, self.model.catalogue))
+        kept = frozenset(called(name, self.model.catalogue) for name in step.keep)
+        return names, kept
+
+    def _show(self, state: ViewState, focus: Iterable[str], size: tuple[int, int]) -> None:
+        scene = self.scene
+        scene.window.SetSize(*size)
+        shown = opacities(self.model, state)
+        scene.apply({part_id: PartLook(opacity) for part_id, opacity in shown.items()})
+        scene.set_labels(False)
+        points = np.concatenate([self.model.parts[i].mesh.bounds for i in focus])
+        pose = cameras.view_pose("posterior", scene.pose)
+        pose = cameras.framed(pose, points, size[0] / size[1], 1.06)
+        scene.pose = replace(pose, scale_mm=max(pose.scale_mm, LEAST_VIEW_MM))
+
+    def _pixels(self, size: tuple[int, int]) -> np.ndarray:
+        return on_white(self.scene.screenshot(size, overlays=False))
+
+    def _lines(self, step: PlanStep, size: tuple[int, int]) -> tuple[DrawnLine, ...]:
+        lines = []
+        for side in sides_of("both" if step.side == "both" else self.side):
+            for _, points in cut_lines(self.model, step, side):
+                lines.append(DrawnLine("cut", smoothed_line(self._projected(points, size))))
+            hinge = self._hinge(step, side)
+            if hinge is not None:
+                lines.append(DrawnLine("hinge", self._projected(hinge, size)))
+        return tuple(lines)
+
+    def _hinge(self, step: PlanStep, side: str) -> np.ndarray | None:
+        """Return the line on which the flap stays, (k, 3), or None where the plan has no places."""
+        if step.hinge is None:
+            return None
+        places = [
+            np.asarray(self.model.landmarks[name], float).reshape(-1, 3)
+            for pattern in step.hinge.along
+            if (name := pattern.format(side=side)) in self.model.landmarks
+        ]
+        if len(places) > 1 and all(".shaft" in name for name in step.hinge.along):
+            # Slips on several ribs: the hinge crosses the ribs, it does not run along them.
+            places = [self._outermost_held(step, side, curve) for curve in places]
+        if not places or sum(map(len, places)) < 2:
+            return None
+        return np.concatenate(places)
+
+    def _outermost_held(self, step: PlanStep, side: str, curve: np.ndarray) -> np.ndarray:
+        """Return the outermost point of a curve that what is folded comes near to, (1, 3)."""
+        ids = self.plan.removed_by(self.plan[step.id], self.model, side)
+        tree = cKDTree(np.concatenate([self.model.parts[i].mesh.vertices for i in ids]))
+        near = curve[tree.query(curve)[0] < HELD_MM]
+        near = near if len(near) else curve
+        return near[[np.abs(near[:, 0]).argmax()]]
+
+    def _projected(self, points: np.ndarray, size: tuple[int, int]) -> np.ndarray:
+        """Return pixels (k, 2), y down."""
+        right, up, _ = self.scene.pose.axes()
+        away = np.asarray(points, float) - np.asarray(self.scene.pose.focus)
+        scale = size[1] / (2.0 * self.scene.pose.scale_mm)
+        return np.column_stack(
+            [size[0] / 2 + (away @ right) * scale, size[1] / 2 - (away @ up) * scale]
+        )
+
+
+def smoothed_line(points: np.ndarray, rounds: int = 12) -> np.ndarray:
+    """Return a line without the zigzag of the vertices it was laid on; its ends stay."""
+    points = np.array(points, float)
+    for _ in range(rounds):
+        points[1:-1] = 0.5 * points[1:-1] + 0.25 * (points[:-2] + points[2:])
+    return points
+
+
+def on_white(pixels: np.ndarray, theme: str = "light") -> np.ndarray:
+    """Return a picture with its even ground made white, as paper is.
+
+    Parameters
+    ----------
+    pixels : (h, w, 3) uint8
+    """
+    ground = np.rint(np.array(BACKGROUNDS[theme]) * 255)
+    plain = (np.abs(pixels.astype(int) - ground) <= 2).all(axis=2)
+    answer = pixels.copy()
+    answer[plain] = 255
+    return answer
