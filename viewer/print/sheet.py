@@ -32,13 +32,13 @@ from meshes.export import peelback_version, write_bytes
 from meshes.model import BackModel
 from viewer.print.sheet_order import PAPERS, SheetOrder
 from viewer.print.sheet_pictures import StepPictures
-from viewer.print.typeset import Boxes, LineKey, Plate, TickBox, rich, style, words
+from viewer.print.typeset import FACE, Boxes, LineKey, Plate, TickBox, rich, style, words
 from viewer.state.step_words import PLAN_NOTE, StepWords, step_words
 
 MARGIN_MM = 15.0
 FOOT_MM = 14.0
 PICTURE_DPI = 220.0
-PLATE_MM = 60.0
+PLATE_MM = 56.0
 SMALL_PLATE_MM = 46.0
 COLUMN_MM = 36.0
 GREY = Color(0.93, 0.93, 0.93)
@@ -145,7 +145,7 @@ class _Sheet:
 
     def footer(self, canvas, _document) -> None:
         canvas.saveState()
-        canvas.setFont("OpenSans-Regular", 8)
+        canvas.setFont(f"{FACE}-Regular", 8)
         canvas.setLineWidth(0.5)
         y = FOOT_MM * mm
         canvas.line(MARGIN_MM * mm, y, self.page[0] - MARGIN_MM * mm, y)
@@ -176,7 +176,7 @@ class _Sheet:
         ]
         form = Table(blanks, [34 * mm, self.width / 2 - 34 * mm] * 2, rowHeights=8 * mm)
         form.setStyle(
-            TableStyle(
+            _in_own_face(
                 [
                     ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
                     ("LEFTPADDING", (0, 0), (-1, -1), 2),
@@ -191,7 +191,7 @@ class _Sheet:
         rows = [rich(f"<b>{escape(c.title)}.</b> {escape(c.text)}", spaceAfter=3.5) for c in ranked]
         box = Table([[rows]], [self.width])
         box.setStyle(
-            TableStyle(
+            _in_own_face(
                 [
                     ("BOX", (0, 0), (-1, -1), 1.6, black),
                     ("LEFTPADDING", (0, 0), (-1, -1), 8),
@@ -243,7 +243,7 @@ class _Sheet:
             )
         wide = self.width - (10 + 24 + 24 + 22) * mm
         table = Table(rows, [10 * mm, wide, 24 * mm, 24 * mm, 22 * mm], repeatRows=1)
-        table.setStyle(TableStyle([*_GRID, ("VALIGN", (0, 0), (-1, -1), "MIDDLE")]))
+        table.setStyle(_in_own_face([*_GRID, ("VALIGN", (0, 0), (-1, -1), "MIDDLE")]))
         return [
             rich("The plan", "heading"),
             table,
@@ -281,13 +281,13 @@ class _Sheet:
             row = Table([[plate]], [self.width])
         else:
             row = Table([[Plate(first, small_wide, height), plate]], [small_wide + gap, wide])
-        row.setStyle(TableStyle([(f"{s}PADDING", (0, 0), (-1, -1), 0) for s in _SIDES]))
+        row.setStyle(_in_own_face([(f"{s}PADDING", (0, 0), (-1, -1), 0) for s in _SIDES]))
         head = Table(
             [[rich(f"{number}&nbsp; {escape(step.title)}", "step"), self.boxes(step)]],
             [self.width - 30 * mm, 30 * mm],
         )
         head.setStyle(
-            TableStyle(
+            _in_own_face(
                 [
                     ("LINEABOVE", (0, 0), (-1, 0), 1.2, black),
                     ("LEFTPADDING", (0, 0), (-1, -1), 0),
@@ -324,21 +324,19 @@ class _Sheet:
 
     def step_text(self, step: StepWords) -> Flowable:
         left = [_line("Do", step.do), _line("Cut", step.cut), _line("Hinge", step.hinge)]
-        if step.differs:
-            left.append(_line("Courses differ", step.differs, "small"))
+        if step.stop:
+            left.append(_sided(_line("Stop sign", " ".join(step.stop)), double=True))
         right: list[object] = []
         if step.keep:
             right.append(_boxed(rich(f"<b>KEEP: {escape(', '.join(step.keep))}</b>")))
         if step.find:
             right.extend(_finds(step.find, (self.width - 6 * mm) / 2))
-        if step.stop:
-            right.append(_sided(_line("Stop sign", " ".join(step.stop)), double=True))
-        if step.caution:
-            right.append(_line("Caution", step.caution))
+        right.append(_line("Caution", step.caution))
+        right.append(_line("Courses differ", step.differs, "small"))
         half = (self.width - 6 * mm) / 2
         table = Table([[[x for x in left if x], "", [x for x in right if x]]], [half, 6 * mm, half])
         table.setStyle(
-            TableStyle(
+            _in_own_face(
                 [
                     ("VALIGN", (0, 0), (-1, -1), "TOP"),
                     *[(f"{s}PADDING", (0, 0), (-1, -1), 0) for s in _SIDES],
@@ -391,7 +389,7 @@ class _Sheet:
             )
         shares = (0.22, 0.34, 0.24, 0.20)
         table = Table(rows, [self.width * share for share in shares], repeatRows=1)
-        table.setStyle(TableStyle([*_GRID, ("VALIGN", (0, 0), (-1, -1), "TOP")]))
+        table.setStyle(_in_own_face([*_GRID, ("VALIGN", (0, 0), (-1, -1), "TOP")]))
         note = (
             "Raised marks name the source below the table's end; m: from memory, p: common practice "
             "without a source, ?: place in the source recalled, not read. Latin with (?): recalled."
@@ -413,12 +411,12 @@ class _Sheet:
             [18 * mm, 18 * mm, self.width - 36 * mm],
             rowHeights=[None, *[9 * mm] * 5],
         )
-        log.setStyle(TableStyle(_GRID))
+        log.setStyle(_in_own_face(_GRID))
         end = Table(
             [[TickBox(), words(line)] for line in AT_THE_END], [8 * mm, self.width - 8 * mm]
         )
         end.setStyle(
-            TableStyle(
+            _in_own_face(
                 [("VALIGN", (0, 0), (-1, -1), "MIDDLE"), ("LEFTPADDING", (0, 0), (-1, -1), 0)]
             )
         )
@@ -487,7 +485,7 @@ class _Counting:
 
         class Counted(Canvas):
             def __init__(self, *args, **more) -> None:
-                super().__init__(*args, **more)
+                super().__init__(*args, **{**more, "initialFontName": f"{FACE}-Regular"})
                 self._kept: list[dict] = []
 
             def showPage(self) -> None:  # noqa: N802 (the library's name)
@@ -498,7 +496,7 @@ class _Counting:
                 counting.pages = len(self._kept)
                 for kept in self._kept:
                     self.__dict__.update(kept)
-                    self.setFont("OpenSans-Regular", 8)
+                    self.setFont(f"{FACE}-Regular", 8)
                     self.drawRightString(
                         self._pagesize[0] - MARGIN_MM * mm,
                         FOOT_MM * mm - 11,
@@ -522,6 +520,11 @@ _GRID = [
 ]
 
 
+def _in_own_face(commands) -> TableStyle:
+    """A style in which empty cells, too, ask for no font but ours."""
+    return TableStyle([("FONTNAME", (0, 0), (-1, -1), f"{FACE}-Regular"), *commands])
+
+
 def _line(head: str, text: str, kind: str = "body") -> Flowable | None:
     if not text:
         return None
@@ -531,7 +534,7 @@ def _line(head: str, text: str, kind: str = "body") -> Flowable | None:
 def _boxed(inside: Flowable) -> Flowable:
     table = Table([[inside]])
     table.setStyle(
-        TableStyle(
+        _in_own_face(
             [
                 ("BOX", (0, 0), (-1, -1), 1.4, black),
                 ("TOPPADDING", (0, 0), (-1, -1), 2),
@@ -546,7 +549,7 @@ def _sided(inside: Flowable, double: bool) -> Flowable:
     table = Table([[inside]])
     rules = [("LINEBEFORE", (0, 0), (0, -1), 1.0, black, 0, None, None, 2 if double else 1, 1.5)]
     table.setStyle(
-        TableStyle(
+        _in_own_face(
             [
                 *rules,
                 ("LEFTPADDING", (0, 0), (-1, -1), 8),
@@ -568,7 +571,7 @@ def _finds(names: Sequence[str], width: float) -> list[Flowable]:
     rows = [[*cells[i], *cells[i + half]] for i in range(half)]
     table = Table(rows, [5.5 * mm, width / 2 - 5.5 * mm] * 2)
     table.setStyle(
-        TableStyle(
+        _in_own_face(
             [
                 ("VALIGN", (0, 0), (-1, -1), "TOP"),
                 *[(f"{s}PADDING", (0, 0), (-1, -1), 0.6) for s in _SIDES],

@@ -71,16 +71,8 @@ def test_every_font_is_embedded(sheets):
                 font = font.get_object()
                 inner = font.get("/DescendantFonts", [font])[0].get_object()
                 fonts[font["/BaseFont"]] = inner.get("/FontDescriptor")
-        # The writer lists Helvetica in every file; no page may use it.
-        used = {name: d for name, d in fonts.items() if "Helvetica" not in name}
-        assert used
-        assert all("/FontFile2" in d.get_object() for d in used.values())
-        for page in _read(data).pages:
-            names = page["/Resources"]["/Font"]
-            helvetica = [k for k, f in names.items() if "Helvetica" in f.get_object()["/BaseFont"]]
-            content = page.get_contents().get_data().decode("latin-1")
-            shown = re.findall(r"(/F\d+(?:\+\d+)?)[^/]*?Tf[^/]*?\((?!\))", content)
-            assert not set(shown) & set(helvetica)
+        assert len(fonts) >= 2
+        assert all("/FontFile2" in d.get_object() for d in fonts.values())
 
 
 def test_steps_say_what_to_do_to_keep_to_find_and_when_to_stop(sheets):
