@@ -225,14 +225,17 @@ class _Search:
         return step.id in self.done.get(side, ())
 
     def _marks(self) -> dict[str, int]:
-        """Return for each part that can go the bit of the step that takes it."""
+        """Return for each part that can go the bit of the step that takes it.
+
+        What a step that is done has left there, such as a flap that lies folded, stays.
+        """
         marks: dict[str, int] = {}
         for step in self.plan.steps:
             if not self._usable[step.id]:
                 continue
             for side in _BOTH:
                 opener = step if side in self.sides_of(step) else self._opener(step)
-                if opener is not None:
+                if opener is not None and not self.is_done(step, side):
                     for part_id in self.removed[step.id, side]:
                         marks.setdefault(part_id, self._bit[opener.id])
         return marks
