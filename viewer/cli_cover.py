@@ -186,7 +186,10 @@ def expose_facts(asked: Question, share: float) -> dict[str, Any]:
             }
             for step in way.steps
         ],
-        "remains": [_cover_fact(asked, row) for row in way.remains],
+        "remains": [
+            {**_cover_fact(asked, row), "stays_because": way.stays.get(row.part_id)}
+            for row in way.remains
+        ],
         "caution": CAUTION,
     }
 
@@ -205,7 +208,11 @@ def expose_lines(asked: Question, share: float) -> list[str]:
     if left:
         lines.append(
             "Still over it: "
-            + ", ".join(f"{_name(asked, row.part_id)} {_percent(row.share)}" for row in left)
+            + ", ".join(
+                f"{_name(asked, row.part_id)} {_percent(row.share)}"
+                + (f" ({way.stays[row.part_id]})" if row.part_id in way.stays else "")
+                for row in left
+            )
         )
     return [*lines, CAUTION]
 

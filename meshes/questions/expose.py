@@ -102,6 +102,9 @@ class WayIn:
         nearly the most that the plan can show (see ``LITTLE``).
     remains : tuple of Cover
         What still lies over it at the end.
+    stays : mapping of str to str
+        For each of ``remains`` why no step of the way takes it, in words; only where the
+        way falls short.
     """
 
     target: tuple[str, ...]
@@ -111,6 +114,7 @@ class WayIn:
     steps: tuple[WayStep, ...]
     reached: bool
     remains: tuple[Cover, ...]
+    stays: Mapping[str, str]
 
 
 def expose(
@@ -170,14 +174,17 @@ def expose(
     steps = _steps_in_order(model, layers, search, found, wanted, gone)
     after = steps[-1].in_view if steps else before
     left = set(visible).difference(*(step.removes for step in steps))
+    remains = layers.covers(wanted, left)
+    reached = after >= share - 1e-6
     return WayIn(
         wanted,
         share,
         before,
         after,
         tuple(steps),
-        after >= share - 1e-6,
-        layers.covers(wanted, left),
+        reached,
+        remains,
+        {} if reached else {row.part_id: search.why_it_stays(row.part_id) for row in remains},
     )
 
 
@@ -196,6 +203,8 @@ class _Search:
         sides = {model.parts[i].side for i in target}
         self.sides = (sides.pop(),) if len(sides) == 1 and None not in sides else _BOTH
         self.plan = plan
+        self.keep = keep
+        self.target = frozenset(target)
         self.done = done_steps(model, plan, gone) if done is None else done
         self.removed = {
             (step.id, side): removed_parts(model, step, side)
@@ -247,6 +256,22 @@ class _Search:
             if other.side == "both" and needs and self._usable[other.id]:
                 return other
         return None
+
+    def why_it_stays(self, part_id: str) -> str:
+        """Return in words why no step of a way takes a part."""
+        for step in self.plan.steps:
+            for side in _BOTH:
+                taken = set(self.removed[step.id, side])
+                if part_id not in taken:
+                    continue
+                if self.is_done(step, side):
+                    return "laid aside, it lies there now"
+                if taken & self.target:
+                    return "taken in one step with it"
+                if self._usable[step.id]:
+                    return "little is gained by taking it"
+                return "taken only after what is to be kept, or after the part itself"
+        return "no step takes it"
 
     def entries(self, steps: int) -> list[tuple[PlanStep, tuple[str, ...]]]:
         """Return what is to be done for a set of steps: steps and sides, in plan order."""

@@ -200,12 +200,16 @@ class Rehearser:
     model : BackModel
     plan : DissectionPlan, optional
         The shipped plan when not given.
+    probe : Probe, optional
+        Of all parts of the model, where there is one already: making it takes seconds.
     """
 
-    def __init__(self, model: BackModel, plan: DissectionPlan | None = None) -> None:
+    def __init__(
+        self, model: BackModel, plan: DissectionPlan | None = None, probe: Probe | None = None
+    ) -> None:
         self.model = model
         self.plan = plan or load_plan()
-        self._probe = Probe(model)
+        self._probe = probe or Probe(model)
         self._indexes: dict[str, MeshIndex] = {}
         self._lines: dict[tuple[str, str], tuple[PlanLine, ...]] = {}
         rays = inward_rays(model, self._probe.index, OUTWARD_SPACING_MM)

@@ -180,7 +180,7 @@ class QuestionsMenu:
         except PeelbackError as refusal:
             self.say(f"{title}: {refusal}.", 0)
             return
-        self._play_end = covering.way_in_words(way, title)
+        self._play_end = covering.way_in_words(way, title, self._titles)
         self._way_note = (
             ids,
             covering.risks_in_words(way, self._titles, self._names_of_things()),

@@ -139,7 +139,10 @@ class RehearseMenu:
     def _ready_rehearser(self) -> Rehearser:
         if self._rehearser is None or self._rehearser_of is not self.model:
             self.say("Getting ready …", 2000)
-            self._rehearser, self._rehearser_of = Rehearser(self.model), self.model
+            self._rehearser, self._rehearser_of = (
+                Rehearser(self.model, probe=self._probe),
+                self.model,
+            )
             self._cut_path = None
         return self._rehearser
 

@@ -142,14 +142,21 @@ def play(
     return [replace(c, name=name, merges_with=name) for c in (*first, *steps)]
 
 
-def way_in_words(way: WayIn, title: str) -> str:
+def way_in_words(way: WayIn, title: str, titles: Mapping[str, str]) -> str:
     """Return in one sentence or two what a way in comes to."""
     count = len(way.steps)
     if not count and way.reached:
         return f"{title} is in view already: {percent(way.before)} of it."
     words = f"{title}: {percent(way.after)} in view"
     words += f" after {count} step{'s' if count != 1 else ''}." if count else "."
-    return words if way.reached else f"{words} The plan brings no more of it into view."
+    if way.reached:
+        return words
+    words += " The plan brings no more of it into view"
+    most = max(way.remains, key=lambda cover: cover.share, default=None)
+    if most is None:
+        return f"{words}."
+    name = titles.get(most.part_id, most.part_id)
+    return f"{words}: {name} still hides {percent(most.share)} ({way.stays[most.part_id]})."
 
 
 def risks_in_words(way: WayIn, titles: Mapping[str, str], names: Mapping[str, str]) -> str:

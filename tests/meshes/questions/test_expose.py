@@ -85,6 +85,13 @@ def test_the_canal_is_opened_after_everything_on_both_sides(preview_model, previ
     whole = expose(preview_model, preview_layers, "spinal_cord")
     assert not whole.reached
     assert any(row.part_id == "vertebra_C5" for row in whole.remains)
+    assert whole.stays["vertebra_C5"] == "no step takes it"
+
+
+def test_what_is_taken_together_cannot_uncover_one_another(preview_model, preview_layers):
+    way = expose(preview_model, preview_layers, "longissimus_thoracis.left", 0.95)
+    assert not way.reached
+    assert way.stays["erector_spinae_aponeurosis.left"] == "taken in one step with it"
 
 
 def test_steps_that_take_what_is_kept_are_not_taken(preview_model, preview_layers):
@@ -94,6 +101,7 @@ def test_steps_that_take_what_is_kept_are_not_taken(preview_model, preview_layer
     assert not kept.intersection(*[step.removes for step in way.steps] or [()])
     assert not way.reached
     assert {row.part_id for row in way.remains} >= kept
+    assert all("kept" in way.stays[i] for i in kept)
 
 
 def test_risks_are_of_the_keep_list_and_near_the_cut(preview_model, preview_layers):

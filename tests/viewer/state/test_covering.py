@@ -114,14 +114,16 @@ def test_a_part_that_was_taken_away_is_laid_back_first(layers):
 
 def test_the_words_of_a_way_say_share_and_steps(layers):
     way = _way(layers, ViewState(), ("rhomboid_major.left",))
-    words = covering.way_in_words(way, "Rhomboid major, left")
+    words = covering.way_in_words(way, "Rhomboid major, left", TITLES)
     assert words.startswith("Rhomboid major, left: ")
     assert f"{len(way.steps)} steps" in words
     there = _way(layers, ViewState(), ("skin.left",))
-    assert "already" in covering.way_in_words(there, "Skin")
+    assert "already" in covering.way_in_words(there, "Skin", TITLES)
     assert covering.risks_in_words(there, TITLES, {}) == ""
     never = _way(layers, ViewState(), ("spinal_cord",), 1.0)
-    assert "no more" in covering.way_in_words(never, "Cord")
+    words = covering.way_in_words(never, "Cord", TITLES)
+    assert "no more" in words
+    assert any(reason in words for reason in ("no step takes it", "in one step with it"))
 
 
 def test_a_ladder_is_told_with_its_caution():
