@@ -1,0 +1,157 @@
+"""How muscles and fasciae are laid back, as data: ``folds.toml``, checked on loading.
+
+Pure facts; ``meshes.questions.reflect`` works the folds out on a finished model.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields
+from functools import lru_cache
+from importlib.resources import files
+from importlib.resources.abc import Traversable
+from pathlib import Path
+
+from meshes.catalogue.loader import (
+    check_fields,
+    entry_error,
+    load_catalogue,
+    read_citations,
+    read_toml,
+)
+from meshes.catalogue.plan import DissectionPlan, load_plan, part_ids_of
+from meshes.catalogue.records import SIDES, Catalogue
+from meshes.errors import PeelbackError
+
+FILE = "folds.toml"
+CUT_ENDS = ("origin", "insertion")
+MOST_TURN_DEG = 180.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FoldRule:
+    """How one flap is laid back, on either side.
+
+    Attributes
+    ----------
+    id, title : str
+    step : str
+        Step of the plan that does it.
+    parts : tuple of str
+        Part names (without side) that turn as one sheet.
+    cut_end : {"origin", "insertion"}
+        The end of the fibres that comes free.
+    turn_deg : float
+        Through how much the hand turns it.
+    axis : (3,) tuple of float or None
+        Of the turn: outward, back, up. None takes the hinge's own direction.
+    falls : (3,) tuple of float
+        Where its weight draws it: outward, back, up. The donor lies prone.
+    clings : tuple of str
+        Part names of nerves and vessels that come along.
+    """
+
+    id: str
+    title: str
+    step: str
+    parts: tuple[str, ...]
+    cut_end: str
+    turn_deg: float
+    axis: tuple[float, float, float] | None = None
+    falls: tuple[float, float, float] = (0.0, -1.0, 0.0)
+    clings: tuple[str, ...] = ()
+
+    def part_ids(self, side: str) -> tuple[str, ...]:
+        """Return the ids of what is folded on a side."""
+        return tuple(f"{name}.{side}" for name in self.parts)
+
+    def cling_ids(self, side: str) -> tuple[str, ...]:
+        """Return the ids of what rides on the flap."""
+        return tuple(f"{name}.{side}" for name in self.clings)
+
+
+@lru_cache(maxsize=1)
+def load_folds() -> tuple[FoldRule, ...]:
+    """Return the folds that ship with the package (read once)."""
+    return read_folds(files("meshes.catalogue"), load_catalogue(), load_plan())
+
+
+def fold_ids() -> tuple[str, ...]:
+    """Return all folds with their sides, as they are named in states and on the command line."""
+    return tuple(f"{rule.id}.{side}" for rule in load_folds() for side in SIDES)
+
+
+def fold_named(fold_id: str) -> tuple[FoldRule, str]:
+    """Return the rule and the side of ``trapezius.left``.
+
+    Raises
+    ------
+    PeelbackError
+        There is no such fold; the message lists those there are.
+    """
+    name, _, side = fold_id.rpartition(".")
+    for rule in load_folds():
+        if rule.id == name and side in SIDES:
+            return rule, side
+    listed = ", ".join(rule.id for rule in load_folds())
+    raise PeelbackError(f"no fold {fold_id!r}; allowed are {listed}, each with .left or .right")
+
+
+def folds_of_step(step_id: str) -> tuple[FoldRule, ...]:
+    """Return the folds that a step of the plan does, in order."""
+    return tuple(rule for rule in load_folds() if rule.step == step_id)
+
+
+def read_folds(
+    folder: Traversable | Path, catalogue: Catalogue, plan: DissectionPlan
+) -> tuple[FoldRule, ...]:
+    """Read and check a table of folds.
+
+    Raises
+    ------
+    PeelbackError
+        One line naming the fold, for an unknown field, row or step, or an
+        impossible value.
+    """
+    table = read_toml(folder, FILE)
+    if not read_citations(FILE, "folds", table.get("sources", {}), catalogue.citations):
+        raise entry_error(FILE, "folds", "source is missing")
+    steps = {step.id for step in plan.steps}
+    allowed = {f.name for f in fields(FoldRule)}
+    needed = ("id", "title", "step", "parts", "cut_end", "turn_deg")
+    made: list[FoldRule] = []
+    for row in table.get("fold", []):
+        key = row.get("id", "(no id)")
+        check_fields(FILE, key, row, allowed, needed)
+        made.append(_make_fold(key, row, catalogue, steps, made))
+    return tuple(made)
+
+
+def _make_fold(key, row, catalogue: Catalogue, steps, made) -> FoldRule:
+    if key in {rule.id for rule in made}:
+        raise entry_error(FILE, key, "is a fold already")
+    if row["step"] not in steps:
+        raise entry_error(FILE, key, f"step {row['step']!r} is not in the plan")
+    if row["cut_end"] not in CUT_ENDS:
+        raise entry_error(
+            FILE, key, f"cut_end must be one of {', '.join(CUT_ENDS)}, got {row['cut_end']!r}"
+        )
+    if not 0 < row["turn_deg"] <= MOST_TURN_DEG:
+        raise entry_error(
+            FILE, key, f"turn_deg must lie in 0–{MOST_TURN_DEG:g}, got {row['turn_deg']}"
+        )
+    if not row["parts"]:
+        raise entry_error(FILE, key, "parts is empty")
+    for field in ("parts", "clings"):
+        for name in row.get(field, ()):
+            if f"{name}.left" not in part_ids_of(name, catalogue):
+                raise entry_error(FILE, key, f"{field} names an unknown paired part {name!r}")
+    taken = {name: rule.id for rule in made for name in rule.parts + rule.clings}
+    for name in (*row["parts"], *row.get("clings", ())):
+        if name in taken:
+            raise entry_error(FILE, key, f"{name!r} is folded by {taken[name]!r} already")
+    for field in ("axis", "falls"):
+        value = row.get(field, (0, 0, 1))
+        if len(value) != 3 or not any(value):
+            raise entry_error(FILE, key, f"{field} must be three numbers, not all 0, got {value}")
+    lists = {name: tuple(value) for name, value in row.items() if isinstance(value, list)}
+    return FoldRule(**{**row, **lists})

@@ -1,0 +1,236 @@
+"""A grid laid through a flap, and the flap's mesh carried in the grid's coordinates.
+
+A fold is computed on the grid (rows are fibres, column 0 lies on the hinge).
+Every vertex of the mesh keeps its place on the grid and its offset from it in
+the grid's own frame, so that the sheet keeps its thickness however it is bent.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from scipy import sparse
+from scipy.ndimage import map_coordinates
+from scipy.spatial import cKDTree
+
+ALONG_MM = (3.5, 6.0)
+"""Least and greatest spacing of the grid along the fibres; the roll is a few of these round."""
+
+ACROSS_MM = (5.0, 9.0)
+LINKS = (40, 36)
+"""Links along and across that the spacing aims at between its limits."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class ControlSheet:
+    """The mid-surface of a flap.
+
+    Attributes
+    ----------
+    mid : (rows, columns, 3) float
+        mm; column 0 is the hinge, the last one the cut edge.
+    half_mm : (rows, columns) float
+        Half the thickness there.
+    outward : int
+        +1 where cross(d/dcolumn, d/drow) points to the superficial side, else -1.
+    """
+
+    mid: np.ndarray
+    half_mm: np.ndarray
+    outward: int
+
+    @property
+    def step_mm(self) -> float:
+        """Mean spacing along the fibres, mm."""
+        return float(np.linalg.norm(np.diff(self.mid, axis=1), axis=2).mean())
+
+    def normals(self) -> np.ndarray:
+        """(rows, columns, 3) unit normals to the superficial side."""
+        along, across = np.gradient(self.mid, axis=1), np.gradient(self.mid, axis=0)
+        normal = np.cross(along, across) * self.outward
+        return normal / np.maximum(np.linalg.norm(normal, axis=2, keepdims=True), 1e-12)
+
+
+def sheet_through(
+    fibres: Sequence[np.ndarray], vertices: Sequence[np.ndarray], cut_end: str
+) -> ControlSheet:
+    """Lay a grid through one part or several that join along their fibres.
+
+    Parameters
+    ----------
+    fibres : sequence of (k, m, 3) float
+        Fibre lines of each part, side by side in this order, mm.
+    vertices : sequence of (n, 3) float
+        Of each part's mesh, mm.
+    cut_end : {"origin", "insertion"}
+        The end that comes free; the hinge is the other one.
+
+    Returns
+    -------
+    ControlSheet
+    """
+    rows = [_to_the_edges(np.asarray(f, float)) for f in fibres]
+    halves = [_half_thickness(r, v) for r, v in zip(rows, vertices, strict=True)]
+    columns = max(f.shape[1] for f in rows)
+    grid = np.concatenate([_even(f, columns, axis=1) for f in rows])
+    half = np.concatenate([_even(h[..., None], columns, axis=1) for h in halves])[..., 0]
+    if cut_end == "origin":
+        grid, half = grid[:, ::-1], half[:, ::-1]
+    length = np.linalg.norm(np.diff(grid, axis=1), axis=2).sum(axis=1)
+    breadth = np.linalg.norm(np.diff(grid, axis=0), axis=2).sum(axis=0)
+    along = _point_count(float(np.median(length)), LINKS[0], ALONG_MM)
+    across = _point_count(float(np.median(breadth)), LINKS[1], ACROSS_MM)
+    grid = _by_length(_even(_by_length(grid, along), across, axis=0), along)
+    half = _even(_even(half[..., None], along, axis=1), across, axis=0)[..., 0]
+    sheet = ControlSheet(np.ascontiguousarray(grid), np.ascontiguousarray(half), 1)
+    return ControlSheet(sheet.mid, sheet.half_mm, _outward_sign(sheet))
+
+
+def _point_count(length: float, links: int, limits: tuple[float, float]) -> int:
+    return max(4, round(length / float(np.clip(length / links, *limits)))) + 1
+
+
+def _to_the_edges(fibres: np.ndarray) -> np.ndarray:
+    """Add the two border rows, which lie half a spacing outside the first and last fibre."""
+    if len(fibres) < 2:
+        raise ValueError("a sheet needs at least two fibres")
+    first = fibres[:1] - 0.5 * (fibres[1:2] - fibres[:1])
+    last = fibres[-1:] + 0.5 * (fibres[-1:] - fibres[-2:-1])
+    return np.concatenate([first, fibres, last])
+
+
+def _half_thickness(rows: np.ndarray, vertices: np.ndarray) -> np.ndarray:
+    """Return half the sheet's thickness at the points of a grid, mm."""
+    # The nearest few vertices of a sheet lie on its two faces, half a thickness away.
+    near = cKDTree(vertices).query(rows.reshape(-1, 3), k=4)[0].mean(axis=1)
+    return np.clip(near.reshape(rows.shape[:2]), 0.3, 12.0)
+
+
+def _even(grid: np.ndarray, count: int, axis: int) -> np.ndarray:
+    """Resample a grid by index, linearly."""
+    if grid.shape[axis] == count:
+        return grid
+    at = np.linspace(0, grid.shape[axis] - 1, count)
+    low = np.minimum(at.astype(int), grid.shape[axis] - 2)
+    share = (at - low).reshape([-1 if k == axis else 1 for k in range(grid.ndim)])
+    return (1 - share) * grid.take(low, axis=axis) + share * grid.take(low + 1, axis=axis)
+
+
+def _by_length(grid: np.ndarray, count: int) -> np.ndarray:
+    """Resample each row to points evenly spaced by its own length."""
+    out = np.empty((len(grid), count, 3))
+    for k, row in enumerate(grid):
+        s = np.concatenate([[0.0], np.linalg.norm(np.diff(row, axis=0), axis=1).cumsum()])
+        at = np.linspace(0, s[-1], count)
+        for c in range(3):
+            out[k, :, c] = np.interp(at, s, row[:, c])
+    return out
+
+
+def _outward_sign(sheet: ControlSheet) -> int:
+    """+1 or -1: the superficial side looks away from the body's axis (mm LPS)."""
+    middle = sheet.mid.reshape(-1, 3)
+    away = middle.copy()
+    away[:, 1] -= -40.0  # a little in front of the column
+    away[:, 2] = 0.0
+    return 1 if float((sheet.normals().reshape(-1, 3) * away).sum()) >= 0 else -1
+
+
+class Carried:
+    """Points carried by a control sheet: their place on the grid and offset in its frame.
+
+    Parameters
+    ----------
+    sheet : ControlSheet
+        In its rest pose.
+    points : (n, 3) float
+        mm.
+    """
+
+    def __init__(self, sheet: ControlSheet, points: np.ndarray) -> None:
+        self.shape = sheet.mid.shape[:2]
+        self.outward = sheet.outward
+        points = np.asarray(points, float).reshape(-1, 3)
+        row, column = _nearest_place(sheet, points)
+        self.row, self.column = row, column
+        self._at, self._along, self._across = _spline_weights(row, column, self.shape)
+        middle, frame = self._frames(sheet.mid)
+        self._offset = np.einsum("nij,nj->ni", frame, points - middle)
+
+    def place(self, mid: np.ndarray) -> np.ndarray:
+        """Return the points (n, 3) for a grid (rows, columns, 3), mm."""
+        middle, frame = self._frames(mid)
+        return middle + np.einsum("nij,ni->nj", frame, self._offset)
+
+    def _frames(self, mid: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        nodes = mid.reshape(-1, 3)
+        along, across = self._along @ nodes, self._across @ nodes
+        normal = np.cross(along, across) * self.outward
+        normal /= np.maximum(np.linalg.norm(normal, axis=1, keepdims=True), 1e-12)
+        along = along / np.maximum(np.linalg.norm(along, axis=1, keepdims=True), 1e-12)
+        return self._at @ nodes, np.stack([along, np.cross(normal, along), normal], axis=1)
+
+
+def _nearest_place(sheet: ControlSheet, points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """Return the (row, column) of the nearest place of the grid, as real numbers."""
+    rows, columns = sheet.mid.shape[:2]
+    fine = 6
+    r = np.linspace(0, rows - 1, (rows - 1) * fine + 1)
+    c = np.linspace(0, columns - 1, (columns - 1) * fine + 1)
+    at = np.stack(np.meshgrid(r, c, indexing="ij")).reshape(2, -1)
+    dense = np.stack(
+        [map_coordinates(sheet.mid[..., k], at, order=1, mode="nearest") for k in range(3)], axis=1
+    )
+    near = cKDTree(dense).query(points)[1]
+    return at[0, near], at[1, near]
+
+
+def _spline_weights(row, column, shape):
+    """Sparse (n, nodes) weights of position and its derivatives: uniform Catmull-Rom."""
+    n = len(row)
+    r0, rw, rd = _catmull_rom(row, shape[0])
+    c0, cw, cd = _catmull_rom(column, shape[1])
+    node = (r0[:, :, None] * shape[1] + c0[:, None, :]).reshape(n, 16)
+    start = np.arange(0, 16 * n + 1, 16)
+
+    def matrix(a, b):
+        return sparse.csr_matrix(
+            ((a[:, :, None] * b[:, None, :]).ravel(), node.ravel(), start),
+            shape=(n, shape[0] * shape[1]),
+        )
+
+    return matrix(rw, cw), matrix(rw, cd), matrix(rd, cw)
+
+
+def _catmull_rom(at: np.ndarray, count: int):
+    """Indices (n, 4), weights and derivative weights of a spline through evenly spaced nodes.
+
+    Beyond the ends the nodes are continued in a straight line.
+    """
+    low = np.clip(np.floor(at).astype(int), 0, count - 2)
+    t = at - low
+    weight = 0.5 * np.stack(
+        [
+            -t + 2 * t**2 - t**3,
+            2 - 5 * t**2 + 3 * t**3,
+            t + 4 * t**2 - 3 * t**3,
+            -(t**2) + t**3,
+        ],
+        axis=1,
+    )
+    slope = 0.5 * np.stack(
+        [-1 + 4 * t - 3 * t**2, -10 * t + 9 * t**2, 1 + 8 * t - 9 * t**2, -2 * t + 3 * t**2],
+        axis=1,
+    )
+    index = low[:, None] + np.array([-1, 0, 1, 2])
+    for w in (weight, slope):
+        first, last = index[:, 0] < 0, index[:, 3] >= count
+        w[first, 1] += 2 * w[first, 0]
+        w[first, 2] -= w[first, 0]
+        w[first, 0] = 0.0
+        w[last, 2] += 2 * w[last, 3]
+        w[last, 1] -= w[last, 3]
+        w[last, 3] = 0.0
+    return np.clip(index, 0, count - 1), weight, slope

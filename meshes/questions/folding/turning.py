@@ -1,0 +1,125 @@
+"""The way of a flap from its place to where it is laid, as a row of poses of its grid."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from meshes.questions.folding.cloth import Links, distances, march, settle
+from meshes.questions.folding.control_sheet import ControlSheet
+from meshes.questions.folding.ground import Ground
+
+STEP_DEG = 5.0
+SETTLING_POSES = 16
+PULL_MM, WEIGHT_MM = 0.03, 0.08
+"""How far hand and weight move every node in one sweep."""
+
+SMOOTH = 0.08
+HINGE_ZONE_MM = 8.0
+"""So near to its hinge a flap may rest on what it is fixed to."""
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """How a flap is laid back.
+
+    Attributes
+    ----------
+    angle_deg : float
+        Through how much it is turned by hand; its weight does the rest.
+    down : (3,) float
+        Direction in which its weight draws it, mm LPS.
+    axis : (3,) float or None
+        Of the turn; None takes the hinge's own direction, from its first to its last fibre.
+    radius_mm : float
+        Least radius of the roll.
+    gap_mm : float
+        Distance kept between the flap's face and what it lies on.
+    """
+
+    angle_deg: float
+    down: np.ndarray
+    axis: np.ndarray | None = None
+    radius_mm: float = 6.0
+    gap_mm: float = 0.4
+
+
+def poses(sheet: ControlSheet, ground: Ground, turn: Turn) -> np.ndarray:
+    """Return the grid's poses (count, rows, columns, 3); the first is the rest pose.
+
+    Parameters
+    ----------
+    sheet : ControlSheet
+    ground : Ground
+        Of all that stays.
+    turn : Turn
+    """
+    rest = np.ascontiguousarray(sheet.mid)
+    links = Links(rest, turn.radius_mm)
+    length = np.concatenate([np.zeros((len(rest), 1)), links.along.cumsum(axis=1)], axis=1)
+    weight = free_nodes(sheet)
+    axis, way = _axis_and_way(sheet, turn)
+    # At rest a sheet may lie closer than the gap, and its ends on bone: that is no fault.
+    wanted = sheet.half_mm + turn.gap_mm
+    at_rest = distances(rest.reshape(-1, 3), ground.distance, ground.origin, ground.voxel_mm)
+    at_rest = np.minimum(at_rest.reshape(wanted.shape), wanted)
+    near_hinge = np.clip(1.0 - (length - 2.0) / HINGE_ZONE_MM, 0.0, 1.0)
+    count = max(8, int(np.ceil(turn.angle_deg / STEP_DEG)))
+    step = np.radians(turn.angle_deg) / count
+    x = rest.copy()
+    out = [rest.copy()]
+    share = np.clip((length - 4.0) / (2.0 * turn.radius_mm), 0.0, 1.0)
+    field = (ground.distance, np.asarray(ground.origin, float), float(ground.voxel_mm))
+    for k in range(1, count + 1):
+        _turn_about_hinge(x, share * step, axis)
+        way = _turned(way, axis, np.asarray(step))
+        eased = min(1.0, k / (0.3 * count))
+        clear = at_rest + (wanted - at_rest) * eased * (1 - near_hinge)
+        clear -= 30.0 * (near_hinge > 0.75)
+        pull = np.broadcast_to(PULL_MM * way, x.shape).copy()
+        settle(x, rest, weight, clear, pull, *links.all(), *field, 40, 0.9, SMOOTH)
+        _finish(x, rest, weight, clear, links, field)
+        out.append(x.copy())
+    for k in range(SETTLING_POSES):
+        pull = np.broadcast_to(PULL_MM * way + WEIGHT_MM * turn.down, x.shape).copy()
+        settle(x, rest, weight, clear, pull, *links.all(), *field, 150, 0.9, SMOOTH)
+        _finish(x, rest, weight, clear, links, field)
+        out.append(x.copy())
+    return np.array(out)
+
+
+def free_nodes(sheet: ControlSheet) -> np.ndarray:
+    """Return 1 where the sheet may move and 0 where it is held, (rows, columns)."""
+    free = np.ones(sheet.mid.shape[:2])
+    free[:, :2] = 0.0
+    return free
+
+
+def _finish(x, rest, weight, clear, links: Links, field) -> None:
+    none = np.zeros_like(x)
+    settle(x, rest, weight, clear, none, *links.all(), *field, 20, 1.0, 0.3 * SMOOTH)
+    march(x, weight, links.along)
+
+
+def _axis_and_way(sheet: ControlSheet, turn: Turn) -> tuple[np.ndarray, np.ndarray]:
+    """Return the unit axis, signed so that the flap is lifted outward, and hinge to cut edge."""
+    way = (sheet.mid[:, -1] - sheet.mid[:, 0]).mean(axis=0)
+    way /= np.linalg.norm(way)
+    axis = sheet.mid[-1, 0] - sheet.mid[0, 0] if turn.axis is None else np.asarray(turn.axis)
+    axis = axis / np.linalg.norm(axis)
+    normal = sheet.normals()[:, : max(3, sheet.mid.shape[1] // 3)].reshape(-1, 3).mean(axis=0)
+    return (axis if np.cross(axis, way) @ normal >= 0 else -axis), way
+
+
+def _turn_about_hinge(x: np.ndarray, angle: np.ndarray, axis: np.ndarray) -> None:
+    """Turn each fibre's nodes about its hinge point, in place, by (rows, columns) radians."""
+    hinge = x[:, 1:2].copy()
+    x[:] = hinge + _turned(x - hinge, axis, angle)
+
+
+def _turned(arm: np.ndarray, axis: np.ndarray, angle: np.ndarray) -> np.ndarray:
+    """Turn (..., 3) arms about a unit axis by (...) radians (Rodrigues)."""
+    cosine, sine = np.cos(angle)[..., None], np.sin(angle)[..., None]
+    along = (arm @ axis)[..., None] * axis
+    return arm * cosine + np.cross(axis, arm) * sine + along * (1 - cosine)

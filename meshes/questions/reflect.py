@@ -1,0 +1,329 @@
+"""Folds a muscle back on its hinge, as the plan says, with nothing stretched.
+
+The flap is a sheet that keeps the length of every fibre, turned about the
+line on which it stays fixed and laid on what is under it (``folding`` holds
+the parts of the computation). What clings to its face comes along.
+
+A teaching model: where a flap really comes to lie depends on the donor.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+
+from meshes.catalogue.folds import FoldRule, fold_named, load_folds
+from meshes.errors import PeelbackError
+from meshes.model import BackModel, mirror_points
+from meshes.questions.folding.cloth import march
+from meshes.questions.folding.control_sheet import Carried, ControlSheet, sheet_through
+from meshes.questions.folding.ground import ground_of
+from meshes.questions.folding.riders import Rider, rider_of
+from meshes.questions.folding.turning import Turn, free_nodes, poses
+
+THIN_KINDS = frozenset({"nerve", "artery", "vein"})
+"""What is no ground for a flap: it is pushed aside, or rides on it."""
+
+COVERING_STRATA = 2
+"""Skin and fasciae over the muscles: gone long before a muscle is folded."""
+
+KEPT_PATHS = 48
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """One flap as it lies: ``trapezius.left`` and how far it is folded, 0 to 1."""
+
+    fold_id: str
+    share: float
+
+    def __post_init__(self) -> None:
+        fold_named(self.fold_id)
+        if not 0.0 <= self.share <= 1.0:
+            raise PeelbackError(
+                f"share of fold {self.fold_id} must lie in 0–1, got {self.share:g}"
+            )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class FoldPath:
+    """The whole way of one flap, worked out once.
+
+    Attributes
+    ----------
+    rule : FoldRule
+    side : {"left", "right"}
+    sheet : ControlSheet
+        At rest; of the left side even where ``side`` is right (the right is its mirror).
+    grids : (count, rows, columns, 3) float
+        Poses of the sheet's grid, at rest first.
+    free, along : (rows, columns) and (rows, columns - 1) float
+        0 for held nodes, else 1; lengths of the links along the fibres, mm.
+    carried : mapping of str to Carried
+        The flap's own parts, by id.
+    riders : mapping of str to Rider
+        What clings, by id.
+    """
+
+    rule: FoldRule
+    side: str
+    sheet: ControlSheet
+    grids: np.ndarray
+    free: np.ndarray
+    along: np.ndarray
+    carried: Mapping[str, Carried]
+    riders: Mapping[str, Rider]
+
+    def grid(self, share: float) -> np.ndarray:
+        """Return the sheet's grid at a share of the way, (rows, columns, 3) mm."""
+        at = float(np.clip(share, 0.0, 1.0)) * (len(self.grids) - 1)
+        low = min(int(at), len(self.grids) - 2)
+        grid = self.grids[low] + (at - low) * (self.grids[low + 1] - self.grids[low])
+        if 0 < at - low < 1 and low > 0:
+            # Between two poses the straight way is a little short: give fibres their length.
+            march(grid, self.free, self.along)
+        return grid
+
+    def part_ids(self) -> tuple[str, ...]:
+        """Return the ids of all that moves."""
+        return (*self.carried, *self.riders)
+
+    def vertices(self, share: float) -> dict[str, np.ndarray]:
+        """Return the vertices of every moved part at a share of the way, mm LPS."""
+        grid = self.grid(share)
+        moved = {i: c.place(grid) for i, c in self.carried.items()}
+        moved.update({i: r.place(grid) for i, r in self.riders.items()})
+        return self._on_side(moved)
+
+    def carrier(self, part_id: str, points: np.ndarray) -> Carried | Rider:
+        """Prepare other points of a moved part (a coarser mesh of it) to be carried along.
+
+        Give the answer to ``carry``.
+        """
+        points = np.asarray(points, float)
+        points = mirror_points(points) if self.side == "right" else points
+        if part_id in self.riders:
+            return self.riders[part_id].for_points(points)
+        return Carried(self.sheet, points)
+
+    def carry(self, carriers: Mapping[object, Carried | Rider], share: float) -> dict:
+        """Return prepared points at a share of the way, by the same keys."""
+        grid = self.grid(share)
+        return self._on_side({key: c.place(grid) for key, c in carriers.items()})
+
+    def _on_side(self, moved: dict) -> dict:
+        if self.side == "left":
+            return moved
+        return {key: mirror_points(points) for key, points in moved.items()}
+
+
+class Reflector:
+    """Folds of one model, kept once worked out.
+
+    Parameters
+    ----------
+    model : BackModel
+    """
+
+    def __init__(self, model: BackModel) -> None:
+        self.model = model
+        self._paths: dict[tuple, FoldPath] = {}
+
+    def possible(self) -> tuple[str, ...]:
+        """Return the folds that this model has the parts for, with their sides."""
+        return tuple(
+            f"{rule.id}.{side}"
+            for rule in load_folds()
+            for side in ("left", "right")
+            if all(i in self.model.parts for i in rule.part_ids(side))
+        )
+
+    def key(
+        self, fold_id: str, gone: Collection[str] = (), before: Sequence[Laid] = ()
+    ) -> tuple:
+        """Return what a path depends on; two equal keys share one path."""
+        rule, side = fold_named(fold_id)
+        stratum = self._stratum(rule, side)
+        relevant = frozenset(
+            i for i in gone if i in self.model.parts and self._is_ground(i, stratum, side)
+        )
+        earlier = tuple(
+            (laid.fold_id, round(laid.share, 3))
+            for laid in before
+            if laid.fold_id != fold_id and laid.share > 0 and laid.fold_id.endswith(side)
+        )
+        return (fold_id, relevant, earlier)
+
+    def is_ready(self, fold_id: str, gone: Collection[str] = (), before: Sequence[Laid] = ()):
+        """Return whether a path is worked out already (its frames are then quick)."""
+        return self.key(fold_id, gone, before) in self._paths
+
+    def path(
+        self, fold_id: str, gone: Collection[str] = (), before: Sequence[Laid] = ()
+    ) -> FoldPath:
+        """Return the way of a flap over what stays.
+
+        Parameters
+        ----------
+        fold_id : str
+            ``trapezius.left``.
+        gone : collection of str
+            Ids of parts that have been taken away and can't hold a flap any more.
+        before : sequence of Laid
+            Flaps that were folded earlier and lie there already.
+
+        Raises
+        ------
+        PeelbackError
+            No such fold, or the model lacks its parts.
+        """
+        key = self.key(fold_id, gone, before)
+        if key not in self._paths:
+            if len(self._paths) >= KEPT_PATHS:
+                self._paths.pop(next(iter(self._paths)))
+            self._paths[key] = self._worked_out(fold_id, key[1], before)
+        return self._paths[key]
+
+    def laid(
+        self, folds: Sequence[Laid], gone: Collection[str] = ()
+    ) -> dict[str, np.ndarray]:
+        """Return the vertices of everything that lies folded, mm LPS, by part id.
+
+        Parameters
+        ----------
+        folds : sequence of Laid
+            In the order in which they were done; those at share 0 move nothing.
+        gone : collection of str
+        """
+        moved: dict[str, np.ndarray] = {}
+        for k, laid in enumerate(folds):
+            if laid.share > 0:
+                moved.update(
+                    self.path(laid.fold_id, gone, folds[:k]).vertices(laid.share)
+                )
+        return moved
+
+    def _stratum(self, rule: FoldRule, side: str) -> int:
+        return min(self.model.parts[i].stratum for i in rule.part_ids(side))
+
+    def _is_ground(self, part_id: str, stratum: int, side: str) -> bool:
+        part = self.model.parts[part_id]
+        return (
+            part.kind not in THIN_KINDS
+            and part.side in (side, None)
+            and part.stratum >= (stratum if stratum < COVERING_STRATA else COVERING_STRATA)
+        )
+
+    def _worked_out(self, fold_id: str, gone: frozenset[str], before: Sequence[Laid]) -> FoldPath:
+        rule, side = fold_named(fold_id)
+        parts = self.model.parts
+        own = rule.part_ids(side)
+        missing = [i for i in own if i not in parts]
+        if missing:
+            raise PeelbackError(f"fold {fold_id} cannot be drawn: the model has no {missing[0]}")
+        # All is worked out on the left: the right is its mirror image.
+        turned = mirror_points if side == "right" else np.asarray
+
+        def shell(part_id: str, moved: Mapping[str, np.ndarray]):
+            vertices = moved.get(part_id, parts[part_id].mesh.vertices)
+            faces = np.asarray(parts[part_id].mesh.faces)
+            return turned(np.asarray(vertices, float)), faces[:, ::-1] if side == "right" else faces
+
+        lying = self.laid([b for b in before if b.fold_id.endswith(side)], gone)
+        sheet = sheet_through(
+            [turned(np.asarray(parts[i].fibres, float)) for i in own],
+            [turned(np.asarray(parts[i].mesh.vertices, float)) for i in own],
+            rule.cut_end,
+        )
+        bounds = _reach(sheet)
+        moving = {*own, *rule.cling_ids(side)}
+        stratum = self._stratum(rule, side)
+        stays = [
+            i for i in parts
+            if i not in moving and i not in gone and self._is_ground(i, stratum, side)
+        ]  # fmt: skip
+        ground = ground_of((shell(i, lying) for i in stays), bounds)
+        axis = None if rule.axis is None else np.asarray(rule.axis, float)
+        falls = np.asarray(rule.falls, float)
+        grids = poses(sheet, ground, Turn(rule.turn_deg, falls / np.linalg.norm(falls), axis))
+        carried = {
+            i: Carried(sheet, turned(np.asarray(parts[i].mesh.vertices, float))) for i in own
+        }
+        riders = {
+            i: rider_of(
+                sheet,
+                turned(np.asarray(parts[i].mesh.vertices, float)),
+                turned(np.asarray(parts[i].fibres, float)),
+            )
+            for i in rule.cling_ids(side)
+            if i in parts and parts[i].fibres is not None
+        }
+        along = np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2)
+        free = free_nodes(sheet)
+        return FoldPath(rule, side, sheet, grids, free, along, carried, riders)
+
+
+def _reach(sheet: ControlSheet) -> np.ndarray:
+    """Return the box (2, 3) that a flap can come to lie in, mm."""
+    length = float(np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2).sum(axis=1).max())
+    hinge, whole = sheet.mid[:, 0], sheet.mid.reshape(-1, 3)
+    return np.array(
+        [
+            np.minimum(whole.min(axis=0) - 10, hinge.min(axis=0) - 0.95 * length - 8),
+            np.maximum(whole.max(axis=0) + 10, hinge.max(axis=0) + 0.95 * length + 8),
+        ]
+    )
+
+
+@lru_cache(maxsize=2)
+def _reflector(holder: _Held) -> Reflector:
+    return Reflector(holder.model)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Held:
+    """A model as a key: equal only to itself."""
+
+    model: BackModel
+
+    def __hash__(self) -> int:
+        return id(self.model)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Held) and other.model is self.model
+
+
+def reflector_of(model: BackModel) -> Reflector:
+    """Return the reflector of a model, the same one each time."""
+    return _reflector(_Held(model))
+
+
+def reflect(
+    model: BackModel, fold_id: str, share: float, gone: Collection[str] = ()
+) -> dict[str, np.ndarray]:
+    """Return where a flap and what clings to it lie at a share of its fold.
+
+    Parameters
+    ----------
+    model : BackModel
+    fold_id : str
+        ``trapezius.left``; see ``meshes.catalogue.folds.fold_ids``.
+    share : float
+        0 in place, 1 laid back.
+    gone : collection of str
+        Ids of parts that were taken away before.
+
+    Returns
+    -------
+    dict of str to (n, 3) float
+        Vertices by part id, mm LPS; the faces stay as they are.
+
+    Raises
+    ------
+    PeelbackError
+        No such fold, an impossible share, or the model lacks its parts.
+    """
+    return reflector_of(model).laid([Laid(fold_id, share)], gone)
