@@ -40,6 +40,8 @@ class Settings:
         Latin name large, English small.
     reopen : bool
         Begin where the last session left.
+    steps_fold : bool
+        Steps fold flaps back where the plan says so; off, they take them away.
     calm : bool
         No movement: the camera jumps instead of flying.
     cautions_seen : bool
@@ -63,6 +65,7 @@ class Settings:
     latin_first: bool = False
     reopen: bool = True
     calm: bool = False
+    steps_fold: bool = True
     cautions_seen: bool = False
     detail: str = "full"
     picture_width: int = 1920

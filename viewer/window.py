@@ -30,6 +30,7 @@ from PySide6.QtWidgets import (
 
 from viewer.building import GrowingModel, ModelSource
 from viewer.menus.file import FileMenu
+from viewer.menus.fold import FoldMenu, FoldPlayer
 from viewer.menus.help import HelpMenu
 from viewer.menus.mistakes import MistakesMenu
 from viewer.menus.part import PartMenu
@@ -76,6 +77,7 @@ from viewer.state.commands import Command
 from viewer.state.measuring import TEACHING_NOTE
 from viewer.state.places import level_heights
 from viewer.state.plan import Plan, plan_from_records
+from viewer.state.rail import folded_strata
 from viewer.state.session import Session
 from viewer.state.view_state import (
     Camera,
@@ -102,6 +104,7 @@ class MainWindow(
     PeelMenu,
     PartMenu,
     QuestionsMenu,
+    FoldMenu,
     ViewMenu,
     ToolsMenu,
     SectionMenu,
@@ -166,6 +169,9 @@ class MainWindow(
         self._make_section()
         self._make_rehearsal()
         self._make_mistakes()
+        self.folds = FoldPlayer(self)
+        self.folds.moved.connect(self._on_folds_moved)
+        self.folds.waiting.connect(lambda words: self.say(words, 0))
         self._make_actions()
         self._lay_out()
         self._probe_timer = QTimer(self)
@@ -223,6 +229,8 @@ class MainWindow(
         self.steps = StepLineBar()
         self.steps.step_wanted.connect(self.do_step)
         self.steps.lay_back_wanted.connect(self.lay_step_back)
+        self.steps.fold_wanted.connect(self.fold_step_to)
+        self.steps.fold_ended.connect(self.session.close_gesture)
         self.caption = CaptionPanel()
         self.caption.action_wanted.connect(lambda name: self._actions[name].trigger())
         self.search = SearchBox()
@@ -390,6 +398,8 @@ class MainWindow(
         self.side_panel.setVisible(self.settings.side_panel)
         self._actions["dark"].setChecked(self.settings.theme == "dark")
         self._actions["tree"].setChecked(self.settings.side_panel)
+        self._actions["steps_fold"].setChecked(self.settings.steps_fold)
+        self.folds.calm = self.settings.calm
         if self.scene_widget is not None:
             scene = self.scene_widget.scene
             scene.set_theme(self.settings.theme)
@@ -553,6 +563,7 @@ class MainWindow(
             scene = self.scene_widget.scene
             if not had:
                 scene.set_model(model)
+            self.folds.set_model(model, scene)
             self._draw()
             if empty:
                 scene.set_view(self.session.state.view)
@@ -661,6 +672,7 @@ class MainWindow(
             "alone",
             "see_through",
             "fly",
+            "fold",
             "other_side",
             "select_group",
             "pin",
@@ -674,7 +686,7 @@ class MainWindow(
         self._name_undo()
         for button in self._side_buttons.buttons():
             button.setChecked(button.property("side") == after.working_side)
-        self.rail.set_state(after)
+        self.rail.set_state(after, folded_strata(after, self.model))
         self.tools.show_density(after.label_density)
         self.strip.show_hidden(what_is_hidden(after, self._titles, self.model))
         if self.plan.steps and self.model.parts:
@@ -683,6 +695,7 @@ class MainWindow(
                 self.plan.lines(self.model, after, "right"),
                 after.working_side,
             )
+            self.steps.show_fold(self._share_of_step)
         self.tree.show_selection(after.selection)
         self._follow_questions(before, after)
         self._show_caption()
@@ -752,6 +765,7 @@ class MainWindow(
         self._autosave.stop()
         self._talk_timer.stop()
         self.keep_talk()
+        self.folds.let_go()
         if self._keep:
             self._keep_session()
         self._end_questions()
@@ -805,6 +819,11 @@ def _call(
 
 def load_plan(model: Any) -> Plan:
     """Return the plan of the catalogue, with its names spelled out by the model's rows."""
+    from meshes.catalogue.folds import folds_of_step
     from meshes.catalogue.plan import part_ids_of, steps
 
-    return plan_from_records(steps(), lambda name: part_ids_of(name, model.catalogue))
+    return plan_from_records(
+        steps(),
+        lambda name: part_ids_of(name, model.catalogue),
+        lambda step_id: [rule.id for rule in folds_of_step(step_id)],
+    )

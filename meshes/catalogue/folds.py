@@ -6,7 +6,7 @@ Pure facts; ``meshes.questions.reflect`` works the folds out on a finished model
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
-from functools import lru_cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from pathlib import Path
@@ -25,6 +25,8 @@ from meshes.errors import PeelbackError
 FILE = "folds.toml"
 CUT_ENDS = ("origin", "insertion")
 MOST_TURN_DEG = 180.0
+OUT_OF_THE_WAY = 0.5
+"""From this share on a flap counts as folded back: it lies clear of what it covered."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,6 +71,33 @@ class FoldRule:
         return tuple(f"{name}.{side}" for name in self.clings)
 
 
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """One flap as it lies.
+
+    Attributes
+    ----------
+    fold_id : str
+        ``trapezius.left``.
+    share : float
+        0 in place, 1 laid back.
+    """
+
+    fold_id: str
+    share: float = 1.0
+
+    def __post_init__(self) -> None:
+        if self.fold_id.rpartition(".")[2] not in SIDES:
+            raise PeelbackError(f"fold must end in .left or .right, got {self.fold_id!r}")
+        if not 0.0 <= self.share <= 1.0:
+            raise PeelbackError(f"share of fold {self.fold_id} must lie in 0–1, got {self.share:g}")
+
+    @property
+    def side(self) -> str:
+        """The side on which it is."""
+        return self.fold_id.rpartition(".")[2]
+
+
 @lru_cache(maxsize=1)
 def load_folds() -> tuple[FoldRule, ...]:
     """Return the folds that ship with the package (read once)."""
@@ -94,6 +123,34 @@ def fold_named(fold_id: str) -> tuple[FoldRule, str]:
             return rule, side
     listed = ", ".join(rule.id for rule in load_folds())
     raise PeelbackError(f"no fold {fold_id!r}; allowed are {listed}, each with .left or .right")
+
+
+@cache
+def fold_of_part(part_id: str) -> str:
+    """Return the fold that moves a part or that it rides on, "" for none."""
+    name, _, side = part_id.rpartition(".")
+    for rule in load_folds():
+        if side in SIDES and (name in rule.parts or name in rule.clings):
+            return f"{rule.id}.{side}"
+    return ""
+
+
+def moved_by(fold_id: str) -> tuple[str, ...]:
+    """Return the ids of all parts that a fold moves, () for a fold that is not known."""
+    try:
+        rule, side = fold_named(fold_id)
+    except PeelbackError:
+        return ()
+    return (*rule.part_ids(side), *rule.cling_ids(side))
+
+
+def own_parts(fold_id: str) -> tuple[str, ...]:
+    """Return the ids of the flap itself, without what rides on it; () for an unknown fold."""
+    try:
+        rule, side = fold_named(fold_id)
+    except PeelbackError:
+        return ()
+    return rule.part_ids(side)
 
 
 def folds_of_step(step_id: str) -> tuple[FoldRule, ...]:

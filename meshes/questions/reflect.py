@@ -15,7 +15,14 @@ from functools import lru_cache
 
 import numpy as np
 
-from meshes.catalogue.folds import FoldRule, fold_named, load_folds
+from meshes.catalogue.folds import (
+    OUT_OF_THE_WAY,
+    FoldRule,
+    Laid,
+    fold_named,
+    load_folds,
+    own_parts,
+)
 from meshes.errors import PeelbackError
 from meshes.model import BackModel, mirror_points
 from meshes.questions.folding.cloth import march
@@ -31,21 +38,6 @@ COVERING_STRATA = 2
 """Skin and fasciae over the muscles: gone long before a muscle is folded."""
 
 KEPT_PATHS = 48
-
-
-@dataclass(frozen=True, slots=True)
-class Laid:
-    """One flap as it lies: ``trapezius.left`` and how far it is folded, 0 to 1."""
-
-    fold_id: str
-    share: float
-
-    def __post_init__(self) -> None:
-        fold_named(self.fold_id)
-        if not 0.0 <= self.share <= 1.0:
-            raise PeelbackError(
-                f"share of fold {self.fold_id} must lie in 0–1, got {self.share:g}"
-            )
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -141,9 +133,7 @@ class Reflector:
             if all(i in self.model.parts for i in rule.part_ids(side))
         )
 
-    def key(
-        self, fold_id: str, gone: Collection[str] = (), before: Sequence[Laid] = ()
-    ) -> tuple:
+    def key(self, fold_id: str, gone: Collection[str] = (), before: Sequence[Laid] = ()) -> tuple:
         """Return what a path depends on; two equal keys share one path."""
         rule, side = fold_named(fold_id)
         stratum = self._stratum(rule, side)
@@ -151,9 +141,9 @@ class Reflector:
             i for i in gone if i in self.model.parts and self._is_ground(i, stratum, side)
         )
         earlier = tuple(
-            (laid.fold_id, round(laid.share, 3))
+            (laid.fold_id, laid.share >= OUT_OF_THE_WAY)
             for laid in before
-            if laid.fold_id != fold_id and laid.share > 0 and laid.fold_id.endswith(side)
+            if laid.fold_id != fold_id and laid.share > 0 and laid.side == side
         )
         return (fold_id, relevant, earlier)
 
@@ -187,9 +177,7 @@ class Reflector:
             self._paths[key] = self._worked_out(fold_id, key[1], before)
         return self._paths[key]
 
-    def laid(
-        self, folds: Sequence[Laid], gone: Collection[str] = ()
-    ) -> dict[str, np.ndarray]:
+    def laid(self, folds: Sequence[Laid], gone: Collection[str] = ()) -> dict[str, np.ndarray]:
         """Return the vertices of everything that lies folded, mm LPS, by part id.
 
         Parameters
@@ -201,9 +189,7 @@ class Reflector:
         moved: dict[str, np.ndarray] = {}
         for k, laid in enumerate(folds):
             if laid.share > 0:
-                moved.update(
-                    self.path(laid.fold_id, gone, folds[:k]).vertices(laid.share)
-                )
+                moved.update(self.path(laid.fold_id, gone, folds[:k]).vertices(laid.share))
         return moved
 
     def _stratum(self, rule: FoldRule, side: str) -> int:
@@ -232,14 +218,20 @@ class Reflector:
             faces = np.asarray(parts[part_id].mesh.faces)
             return turned(np.asarray(vertices, float)), faces[:, ::-1] if side == "right" else faces
 
-        lying = self.laid([b for b in before if b.fold_id.endswith(side)], gone)
+        # A flap that was folded before counts as laid back; one only lifted is in no one's way.
+        folded = [b for b in before if b.side == side and b.share > 0]
+        lying = self.laid(
+            [Laid(b.fold_id) for b in folded if b.share >= OUT_OF_THE_WAY and b.fold_id != fold_id],
+            gone,
+        )
+        lifted = {i for b in folded if b.share < OUT_OF_THE_WAY for i in own_parts(b.fold_id)}
         sheet = sheet_through(
             [turned(np.asarray(parts[i].fibres, float)) for i in own],
             [turned(np.asarray(parts[i].mesh.vertices, float)) for i in own],
             rule.cut_end,
         )
         bounds = _reach(sheet)
-        moving = {*own, *rule.cling_ids(side)}
+        moving = {*own, *rule.cling_ids(side), *lifted}
         stratum = self._stratum(rule, side)
         stays = [
             i for i in parts

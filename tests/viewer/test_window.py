@@ -14,6 +14,7 @@ from tests.fakes import toy_model
 from viewer.panels.sheets import help_html
 from viewer.settings import Settings, last_session_path, load_settings
 from viewer.state import commands
+from viewer.state.folding import is_folded
 from viewer.state.actions import ACTIONS
 from viewer.state.view_state import Pin, Sides, ViewState
 from viewer.window import MainWindow
@@ -177,7 +178,7 @@ def test_a_refused_step_says_why_and_anyway_does_it(window):
     assert window.steps.anyway_button.isVisibleTo(window)
     assert not window.steps.do_button.isVisibleTo(window)
     window.steps.anyway_button.click()
-    assert "trapezius_transverse.left" not in window.scene_widget.scene.shown()
+    assert is_folded(window.state, "trapezius_transverse.left")
     assert "trapezius" in window.state.overridden.left
 
 
@@ -187,8 +188,9 @@ def test_steps_forwards_and_back_move_the_model(window):
     for _ in range(names.index("trapezius") + 1):
         window.next_step()
     shown = window.scene_widget.scene.shown()
-    assert "trapezius_transverse.left" not in shown
-    assert "trapezius_transverse.right" not in shown
+    assert is_folded(window.state, "trapezius_transverse.left")
+    assert is_folded(window.state, "trapezius_transverse.right")
+    assert "skin.left" not in shown
     assert "rhomboid_major.left" in shown
     for _ in range(names.index("trapezius") + 1):
         window.previous_step()
@@ -396,3 +398,63 @@ def test_closing_lets_go_of_the_scene(qtbot, window):
     window.scene_widget.scene = None
     gc.collect()
     assert scene() is None
+
+
+def still_points(window, part_id):
+    return window.scene_widget.scene.drawn_parts()[part_id].still.points.copy()
+
+
+def test_a_step_folds_and_undo_lays_it_back_exactly(window):
+    before = still_points(window, "trapezius_transverse.left")
+    window.do_step("trapezius", anyway=True)
+    window.folds.finish()
+    assert np.abs(still_points(window, "trapezius_transverse.left") - before).max() > 20
+    window.session.undo()
+    window.folds.finish()
+    assert np.array_equal(still_points(window, "trapezius_transverse.left"), before)
+    window.session.redo()
+    window.folds.finish()
+    assert np.abs(still_points(window, "trapezius_transverse.left") - before).max() > 20
+
+
+def test_steps_take_away_when_they_are_set_to(window):
+    window.set_steps_fold(False)
+    window.do_step("trapezius", anyway=True)
+    assert "trapezius_transverse.left" not in window.scene_widget.scene.shown()
+    assert window.state.folds == ()
+
+
+def test_the_slider_of_a_step_stops_a_fold_midway_in_one_undo_entry(window):
+    window.steps.choose("trapezius")
+    for value in (10, 30, 50):
+        window.steps.fold_slider.setValue(value)
+    assert {laid.share for laid in window.state.folds} == {0.5}
+    window.session.undo()
+    assert window.state.folds == ()
+
+
+def test_a_fold_is_seen_to_happen_unless_movement_is_off(qtbot, window):
+    window.show()
+    window.folds.calm = False
+    window.do(commands.select(["trapezius_transverse.left"]))
+    window.toggle_fold_selected()
+    qtbot.waitUntil(lambda: not window.folds.playing, timeout=20000)
+    assert window.folds._shown == {"trapezius.left": 1.0}
+    window.toggle_fold_selected()
+    assert window.folds.playing
+    qtbot.waitUntil(lambda: not window.folds.playing, timeout=5000)
+    assert not window.scene_widget.scene.moved_parts()
+    window.folds.calm = True
+    window.toggle_fold_selected()
+    assert not window.folds.playing
+    assert window.folds._shown == {"trapezius.left": 1.0}
+
+
+def test_picking_meets_a_flap_where_it_lies(window):
+    scene = window.scene_widget.scene
+    window.do_step("trapezius", anyway=True)
+    window.folds.finish()
+    points = still_points(window, "trapezius_transverse.left")
+    top = points[points[:, 1].argmax()].astype(float)
+    hit = scene.target().first_hit(top + [0, 300.0, 0], [0.0, -1.0, 0.0], scene.shown())
+    assert hit is not None and abs(hit[1][1] - top[1]) < 3.0

@@ -52,7 +52,7 @@ class PeelMenu:
         if reason and not anyway:
             self.say(reason, 10000)
             return
-        self.do(self.plan.do_step(step_id, self.model, side))
+        self.do(self.plan.do_step(step_id, self.model, side, self.settings.steps_fold))
         step = self.plan[step_id]
         if step.keep:
             self.say(f"Keep: {names_in_words(step.keep, self._names_of_things())}", 10000)
@@ -77,7 +77,8 @@ class PeelMenu:
         if step is None:
             self.say("Every step of the plan is done.")
             return
-        self.do(self.plan.do_step(step.id, self.model, self.state.working_side))
+        fold = self.settings.steps_fold
+        self.do(self.plan.do_step(step.id, self.model, self.state.working_side, fold))
         self.say(f"Done: {step.title}")
 
     def previous_step(self) -> None:

@@ -31,6 +31,8 @@ class Picture:
         if changed("compare"):
             scene.set_compare(after.compare)
         self._draw()
+        if changed("folds", "removed"):
+            self.folds.want(after.folds, after.removed, at_once=before is None)
         if changed("labels", "label_density", "blank_labels"):
             self._set_labels()
         if changed("pins"):

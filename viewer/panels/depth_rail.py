@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
@@ -55,6 +55,7 @@ class DepthRail(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
         self.setAccessibleName("Depth rail")
         self._state = ViewState()
+        self._folded: frozenset[tuple[str, int]] = frozenset()
         self._theme = LIGHT
         self._scale = 1.0
         self._ladder: tuple[float | None, ...] = TYPICAL_MM
@@ -68,9 +69,10 @@ class DepthRail(QWidget):
 
     # --- what it shows --------------------------------------------------------------------
 
-    def set_state(self, state: ViewState) -> None:
-        """Show a state."""
+    def set_state(self, state: ViewState, folded: Collection[tuple[str, int]] = ()) -> None:
+        """Show a state; ``folded`` holds (side, stratum) of flaps that lie folded back."""
         self._state = state
+        self._folded = frozenset(folded)
         self._describe()
         self.update()
 
@@ -120,7 +122,11 @@ class DepthRail(QWidget):
     def bands(self) -> list[Band]:
         """Return the bands as drawn, pixels from the core's upper end."""
         return rail_bands(
-            self._ladder, self._state, self._core().height(), MIN_BAND_PX * self._scale
+            self._ladder,
+            self._state,
+            self._core().height(),
+            MIN_BAND_PX * self._scale,
+            self._folded,
         )
 
     def band_centre(self, stratum: int, side: str = "left") -> QPointF:
@@ -198,6 +204,13 @@ class DepthRail(QWidget):
             painter.setPen(QPen(QColor(self._theme.line), 1, Qt.PenStyle.DotLine))
             painter.drawLine(QPointF(x0, y1), QPointF(x1, y1))
             return
+        folded = band.folded_left if side == "left" else band.folded_right
+        if folded:
+            # Folded back: the band is turned aside, and what lies under it shows in its middle.
+            width = 0.42 * (x1 - x0)
+            x0, x1 = (x0, x0 + width) if side == "left" else (x1 - width, x1)
+            painter.setPen(QPen(QColor(self._theme.line), 1, Qt.PenStyle.DotLine))
+            painter.drawLine(QPointF(core.left() + 2, y1), QPointF(core.right() - 2, y1))
         # Bands bow a little, as the surface of a cylinder does.
         bow = min(cap * 0.55, (y1 - y0) * 0.3)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen
@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QPushButton,
     QScrollArea,
+    QSlider,
     QVBoxLayout,
     QWidget,
 )
@@ -20,6 +21,7 @@ from PySide6.QtWidgets import (
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.plan import Step, StepLine, names_in_words
 
+FOLD_STEPS = 100
 STATUS_WORDS = {"done": "done", "allowed": "may be done now", "refused": "not yet"}
 
 
@@ -145,10 +147,15 @@ class StepLineBar(QFrame):
     step_wanted : str, bool
         Do this step; True for 'anyway'.
     lay_back_wanted : str
+    fold_wanted : str, float
+        Fold the flaps of this step so far, 0 to 1.
+    fold_ended : the slider was let go
     """
 
     step_wanted = Signal(str, bool)
     lay_back_wanted = Signal(str)
+    fold_wanted = Signal(str, float)
+    fold_ended = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -197,11 +204,24 @@ class StepLineBar(QFrame):
         self.do_button.clicked.connect(lambda: self.step_wanted.emit(self._chosen, False))
         self.anyway_button.clicked.connect(lambda: self.step_wanted.emit(self._chosen, True))
         self.back_button.clicked.connect(lambda: self.lay_back_wanted.emit(self._chosen))
+        self.fold_slider = QSlider(Qt.Orientation.Horizontal)
+        self.fold_slider.setRange(0, FOLD_STEPS)
+        self.fold_slider.setSingleStep(1)
+        self.fold_slider.setPageStep(FOLD_STEPS // 4)
+        self.fold_slider.setAccessibleName("How far it is folded back")
+        self.fold_slider.setToolTip("Fold it back so far; stop midway to look beneath")
+        self.fold_slider.valueChanged.connect(self._on_fold_slider)
+        self.fold_slider.sliderReleased.connect(self.fold_ended)
+        self._fold_words = QLabel()
+        self._fold_words.setBuddy(self.fold_slider)
+        self._share_of: Callable[[str], float | None] = lambda step_id: None
         buttons = QVBoxLayout()
         buttons.setSpacing(4)
         buttons.addWidget(self.do_button)
         buttons.addWidget(self.anyway_button)
         buttons.addWidget(self.back_button)
+        buttons.addWidget(self._fold_words)
+        buttons.addWidget(self.fold_slider)
         buttons.addStretch(1)
         below = QHBoxLayout()
         below.setContentsMargins(12, 0, 10, 6)
@@ -249,6 +269,7 @@ class StepLineBar(QFrame):
         for button in (self.do_button, self.anyway_button, self.back_button):
             button.setFont(font(scale, 0.95, bold=button is self.do_button))
         self._what.setFont(font(scale, 0.95))
+        self._fold_words.setFont(font(scale, 0.88))
         self._tell()
 
     def set_room(self, height: int) -> None:
@@ -263,6 +284,34 @@ class StepLineBar(QFrame):
         if self._standing() != before or not self._chosen:
             self._chosen = self._next() or (self._marks[-1].step.id if self._marks else "")
         self._mark()
+
+    def show_fold(self, share_of: Callable[[str], float | None]) -> None:
+        """Show how far the flaps of the chosen step are folded.
+
+        Parameters
+        ----------
+        share_of : callable
+            Step id to 0..1, or None where a step folds nothing.
+        """
+        self._share_of = share_of
+        self._tell_fold()
+
+    def _tell_fold(self) -> None:
+        share = self._share_of(self._chosen) if self._chosen else None
+        for widget in (self.fold_slider, self._fold_words):
+            widget.setVisible(share is not None)
+        if share is None:
+            return
+        self.fold_slider.blockSignals(True)
+        if not self.fold_slider.isSliderDown():
+            self.fold_slider.setValue(round(share * FOLD_STEPS))
+        self.fold_slider.blockSignals(False)
+        self._fold_words.setText(f"Folded {share:.0%}" if share else "In place")
+        self.fold_slider.setAccessibleDescription(self._fold_words.text())
+
+    def _on_fold_slider(self, value: int) -> None:
+        if self._chosen:
+            self.fold_wanted.emit(self._chosen, value / FOLD_STEPS)
 
     def choose(self, step_id: str) -> None:
         """Show the words of a step."""
@@ -305,6 +354,7 @@ class StepLineBar(QFrame):
 
     def _tell(self) -> None:
         lines = self._chosen_lines()
+        self._tell_fold()
         for button in (self.do_button, self.anyway_button, self.back_button):
             button.setVisible(bool(lines))
         if not lines:

@@ -81,6 +81,19 @@ class Batch:
         self.surface[self.vertex_range[name], 3] = values
         self._vtk_surface.Modified()
 
+    def move(self, name: str, points: np.ndarray, normals: np.ndarray) -> None:
+        """Lay one part's vertices elsewhere; ``touch_shape`` tells VTK afterwards."""
+        place = self.vertex_range[name]
+        self.points[place] = points
+        self._normals[place] = normals
+
+    def touch_shape(self) -> None:
+        """Tell VTK that vertices have moved."""
+        self._vtk_points.GetData().Modified()
+        self._vtk_points.Modified()
+        self._vtk_normals.Modified()
+        self._vtk_surface.Modified()
+
     def polydata(self) -> vtkPolyData:
         """Return a polydata that shares this batch's vertices and has no face yet."""
         data = vtkPolyData()

@@ -25,6 +25,13 @@ class RayTarget:
         self.low = np.array([t.min(axis=(0, 1)) for t in triangles], np.float64).reshape(-1, 3)
         self.high = np.array([t.max(axis=(0, 1)) for t in triangles], np.float64).reshape(-1, 3)
 
+    def move(self, name: str, points: np.ndarray, faces: np.ndarray) -> None:
+        """Lay one part's triangles elsewhere."""
+        i = self.index[name]
+        triangles = np.asarray(points, np.float32)[faces]
+        self.triangles[self.starts[i] : self.starts[i + 1]] = triangles
+        self.low[i], self.high[i] = triangles.min(axis=(0, 1)), triangles.max(axis=(0, 1))
+
     def first_hit(self, origin, direction, shown) -> tuple[str, np.ndarray, np.ndarray] | None:
         """Return (id, point, outward normal) of the nearest face among the shown parts.
 

@@ -22,6 +22,7 @@ from viewer.scene.batches import DETAILS, Batch, BatchActors, batch_key
 from viewer.scene.camera import Flight, Pose
 from viewer.scene.caps import GRIP_PX, Caps
 from viewer.scene.drawn import DrawnPart, draw_parts
+from viewer.scene.drawn import DrawnPart, Shell, draw_parts
 from viewer.scene.drawn_cache import drawn_model
 from viewer.scene.label_layout import MARGIN_PX, MOST_LABELS, Anchor, Label, lay_out
 from viewer.scene.outline import Outline
@@ -109,6 +110,7 @@ class Scene:
         self._areas: dict[str, float] = {}
         self._batches: dict[tuple[int, str], dict[str, Batch]] = {}
         self._painted: dict[str, tuple] = {}
+        self._in_place: dict[str, DrawnPart] = {}
         self._target = None
         self.pose = Pose()
         self.limited = True
@@ -168,6 +170,7 @@ class Scene:
         changed = set()
         for name in ids:
             changed.add(batch_key(self._drawn.pop(name).part))
+            self._in_place.pop(name, None)
             self._areas.pop(name, None)
             for viewport in self._every_viewport():
                 viewport.shown.pop(name, None)
@@ -187,6 +190,7 @@ class Scene:
         self._areas.clear()
         self._batches.clear()
         self._painted.clear()
+        self._in_place.clear()
         self._target = self._boxes = None
         self._outline.clear()
 
@@ -204,6 +208,7 @@ class Scene:
             if name in self._drawn:
                 changed.add(batch_key(self._drawn[name].part))
             self._drawn[name] = drawn
+            self._in_place.pop(name, None)
             self._areas[name] = _area(drawn)
             changed.add(batch_key(drawn.part))
         for key in changed:
@@ -233,6 +238,61 @@ class Scene:
                 drawn.shaded = True
                 shell.surface[:, 3] = shade
                 self._batches[batch_key(drawn.part)][detail].set_openness(name, shade)
+
+    # Folded parts ----------------------------------------------------------------------
+
+    def part_in_place(self, name: str) -> DrawnPart:
+        """Return the drawn arrays of a part as it lies in the whole body."""
+        return self._in_place.get(name, self._drawn[name])
+
+    def moved_parts(self) -> frozenset[str]:
+        """Return the ids of parts that are drawn elsewhere than in the whole body."""
+        return frozenset(self._in_place)
+
+    def move_parts(self, moved: Mapping[str, Mapping[str, Shell]]) -> None:
+        """Draw exactly these parts elsewhere, all others in their place. Does not render.
+
+        Parameters
+        ----------
+        moved : mapping of part id to mapping of detail to Shell
+            With as many vertices and the same faces as the part's own shells. A
+            detail that is left out stays as it is.
+        """
+        touched = {}
+        back = {name: {} for name in self._in_place.keys() - moved.keys()}
+        for name, shells in (*moved.items(), *back.items()):
+            if name not in self._drawn:
+                continue
+            home = self._in_place.setdefault(name, self._drawn[name])
+            if name in back:
+                shells = {detail: getattr(home, detail) for detail in DETAILS}
+                drawn = self._in_place.pop(name)
+            else:
+                now = self._drawn[name]
+                drawn = DrawnPart(
+                    home.part,
+                    shells.get("still", now.still),
+                    shells.get("moving", now.moving),
+                    home.shaded,
+                )
+            self._drawn[name] = drawn
+            key = batch_key(drawn.part)
+            for detail, shell in shells.items():
+                batch = self._batches[key][detail]
+                batch.move(name, shell.points, shell.normals)
+                batch.set_openness(name, shell.surface[:, 3])
+                touched[id(batch)] = batch
+            if "still" in shells and self._target is not None:
+                self._target.move(name, drawn.still.points, drawn.still.faces)
+        for batch in touched.values():
+            batch.touch_shape()
+        if touched:
+            self._outline.clear()
+            self._outline_shown()
+
+    def _outline_shown(self) -> None:
+        lit = [name for name, look in self.shown().items() if look.highlighted]
+        self._outline.show({name: self._drawn[name].moving for name in lit})
 
     def _rebuild_batch(self, key) -> None:
         members = {
@@ -314,8 +374,7 @@ class Scene:
             self._want(viewport, key)
         self._paint(wanted, repaint)
         if viewport is self._viewports[0]:
-            lit = [name for name, look in wanted.items() if look.highlighted]
-            self._outline.show({name: self._drawn[name].moving for name in lit})
+            self._outline_shown()
             self._paint_caps()
 
     def _want(self, viewport: Viewport, key) -> None:

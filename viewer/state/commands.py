@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
+from viewer.state.folding import without_folds_of
 from viewer.state.table_view import TABLE_PLACES
 from viewer.state.view_state import (
     BOTH_SIDES,
@@ -84,6 +85,7 @@ def peel_to(
         off = state.strata_off
         for s in sides_of(side):
             off = off.put(s, frozenset(n for n in off.of(s) if n < depth))
+        state = without_folds_of(state, returned)
         return replace(state, peeled=peeled, removed=state.removed - returned, strata_off=off)
 
     layer = STRATA[depth] if depth < STRATUM_COUNT else "nothing"
@@ -148,6 +150,7 @@ def show(ids: Iterable[str], model: HasParts, title: str = "") -> Command:
 
     def change(state: ViewState) -> ViewState:
         state = replace(state, hidden=state.hidden - ids, removed=state.removed - ids)
+        state = without_folds_of(state, ids)
         gone = [
             model.parts[i] for i in ids if i in model.parts and taken_off(model.parts[i], state)
         ]
@@ -211,6 +214,7 @@ def bring_all_back(name: str = "bring all back") -> Command:
             ticked=nothing.ticked,
             overridden=nothing.overridden,
             hidden=nothing.hidden,
+            folds=nothing.folds,
             see_through=nothing.see_through,
             alone=nothing.alone,
             peek=False,
@@ -235,6 +239,8 @@ def restore(what: str, side: SideChoice = "both", stratum: int = -1) -> Command:
             return replace(state, removed=frozenset())
         if what == "hidden":
             return replace(state, hidden=frozenset())
+        if what == "folds":
+            return replace(state, folds=())
         if what == "alone":
             return replace(state, alone=frozenset())
         if what == "side_shown":

@@ -6,7 +6,9 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Literal
 
+from meshes.catalogue.folds import own_parts
 from viewer.state.commands import Command
+from viewer.state.folding import is_folded, with_fold
 from viewer.state.view_state import BOTH_SIDES, SideChoice, ViewState, on_side, sides_of
 from viewer.state.visibility import HasParts, taken_off
 
@@ -39,6 +41,8 @@ class Step:
         Where courses differ.
     side : {"each", "both"}
         "each" is done a side at a time, "both" once, when both sides are ready.
+    folds : tuple of str
+        Flaps that it lays back (names of folds, without side).
     minutes : float
         Planned time; an editable default without a source.
     """
@@ -56,6 +60,7 @@ class Step:
     caution: str = ""
     differs: str = ""
     side: str = "each"
+    folds: tuple[str, ...] = ()
     minutes: float = 0.0
 
 
@@ -142,7 +147,7 @@ class Plan:
         """Return the ids of the steps that count as done on one side.
 
         A step that takes something away is done when all of it is gone,
-        whether by the step line, the rail or by hand. A step that only looks
+        or folded back, whether by the step line, the rail or by hand. A step that only looks
         or frees is done when it was ticked or when a later step is done,
         unless something it needs has been laid back since.
         """
@@ -152,7 +157,7 @@ class Plan:
         gone = {
             step_id
             for step_id, parts in removing.items()
-            if all(taken_off(model.parts[i], state) for i in parts)
+            if all(taken_off(model.parts[i], state) or is_folded(state, i) for i in parts)
         }
         implied = set()
         for step_id in gone:
@@ -210,8 +215,20 @@ class Plan:
                     reasons.append(line.reason)
         return " ".join(dict.fromkeys(reasons))
 
-    def do_step(self, step_id: str, model: HasParts, side: SideChoice) -> Command:
+    def folds_of(self, step: Step, model: HasParts, side: str) -> tuple[str, ...]:
+        """Return the flaps that a step can lay back on one side of this model."""
+        folds = (f"{name}.{side}" for name in step.folds)
+        return tuple(
+            f for f in folds if own_parts(f) and all(i in model.parts for i in own_parts(f))
+        )
+
+    def do_step(
+        self, step_id: str, model: HasParts, side: SideChoice, fold: bool = False
+    ) -> Command:
         """Return the command that does a step, whether or not it is allowed.
+
+        With ``fold`` flaps are folded back where the plan says so, and what
+        rides on one stays; otherwise all of it is taken away.
 
         Ask ``refusal`` first; calling this in spite of a refusal is the
         instructor's 'anyway' and is noted as such in the state.
@@ -226,7 +243,12 @@ class Plan:
                 if self.refusal(step_id, model, state, s):
                     overridden = overridden.put(s, overridden.of(s) | {step_id})
                 ticked = ticked.put(s, ticked.of(s) | {step_id})
-                removed = removed | self.removed_by(step, model, s)
+                going = self.removed_by(step, model, s)
+                if fold:
+                    for fold_id in self.folds_of(step, model, s):
+                        state = with_fold(state, fold_id, 1.0)
+                    going = {i for i in going if not is_folded(state, i)}
+                removed = removed | going
             return replace(state, ticked=ticked, overridden=overridden, removed=removed)
 
         where = "both sides" if side == "both" else side
@@ -246,6 +268,8 @@ class Plan:
             ids = {s.id for s in steps}
             for s in sides_of(side):
                 back = set().union(*(self.removed_by(st, model, s) for st in steps))
+                for fold_id in (f for st in steps for f in self.folds_of(st, model, s)):
+                    state = with_fold(state, fold_id, 0.0)
                 ticked = ticked.put(s, ticked.of(s) - ids)
                 overridden = overridden.put(s, overridden.of(s) - ids)
                 strata = {model.parts[i].stratum for i in back}
@@ -287,9 +311,14 @@ def _handles(part: object) -> set[str]:
 
 
 def plan_from_records(
-    records: Iterable[Any], expand: Callable[[str], Iterable[str]] | None = None
+    records: Iterable[Any],
+    expand: Callable[[str], Iterable[str]] | None = None,
+    folds: Callable[[str], Iterable[str]] | None = None,
 ) -> Plan:
-    """Make a plan from the catalogue's own records (``meshes.catalogue.plan.PlanStep``)."""
+    """Make a plan from the catalogue's own records (``meshes.catalogue.plan.PlanStep``).
+
+    ``folds`` tells the names of the flaps that a step lays back.
+    """
     return Plan(
         [
             Step(
@@ -308,6 +337,7 @@ def plan_from_records(
                 caution=record.caution,
                 differs=record.differs,
                 side=record.side,
+                folds=tuple(folds(record.id)) if folds is not None else (),
                 minutes=record.minutes,
             )
             for record in records

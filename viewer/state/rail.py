@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
 import numpy as np
 
+from meshes.catalogue.folds import OUT_OF_THE_WAY, own_parts
 from viewer.state.view_state import STRATUM_COUNT, ViewState
 from viewer.state.visibility import HasParts
 
@@ -56,6 +57,8 @@ class Band:
         True thickness here; None when this stratum is not met.
     off_left, off_right : bool
         Taken off on that side (drawn notched).
+    folded_left, folded_right : bool
+        A flap of this stratum lies folded back on that side (drawn half notched).
     """
 
     stratum: int
@@ -64,6 +67,8 @@ class Band:
     mm: float | None
     off_left: bool = False
     off_right: bool = False
+    folded_left: bool = False
+    folded_right: bool = False
 
 
 def thickness_by_stratum(hits: Iterable[Stretch], model: HasParts) -> tuple[float | None, ...]:
@@ -122,8 +127,12 @@ def rail_bands(
     state: ViewState,
     height: float,
     minimum: float = MIN_BAND_PX,
+    folded: Collection[tuple[str, int]] = (),
 ) -> list[Band]:
-    """Return the rail's bands from skin to canal."""
+    """Return the rail's bands from skin to canal.
+
+    ``folded`` holds the (side, stratum) from which flaps lie folded back.
+    """
     bands: list[Band] = []
     top = 0.0
     for n, band_height in enumerate(band_heights(thicknesses, height, minimum)):
@@ -135,10 +144,23 @@ def rail_bands(
                 thicknesses[n],
                 n < state.peeled.left or n in state.strata_off.left,
                 n < state.peeled.right or n in state.strata_off.right,
+                ("left", n) in folded,
+                ("right", n) in folded,
             )
         )
         top += band_height
     return bands
+
+
+def folded_strata(state: ViewState, model: HasParts) -> set[tuple[str, int]]:
+    """Return (side, stratum) of every stratum from which a flap lies folded back."""
+    return {
+        (laid.side, model.parts[part_id].stratum)
+        for laid in state.folds
+        if laid.share >= OUT_OF_THE_WAY
+        for part_id in own_parts(laid.fold_id)
+        if part_id in model.parts
+    }
 
 
 def depth_at(bands: Sequence[Band], y: float) -> int:

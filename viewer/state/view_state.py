@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 from viewer.state.table_view import TABLE_PLACES
 
+from meshes.catalogue.folds import Laid
+
 STRATUM_COUNT = 11
 BOTH_SIDES = ("left", "right")
 
@@ -125,6 +127,8 @@ class ViewState:
         Steps done 'anyway', before what they need.
     hidden : frozenset of str
         Ids of parts hidden by hand.
+    folds : tuple of Laid
+        Flaps that are folded back, in the order in which they were folded.
     working_side : {"left", "right", "both"}
         The side on which rail and steps act.
 
@@ -171,6 +175,7 @@ class ViewState:
     ticked: Sides[frozenset[str]] = _NONE_EACH
     overridden: Sides[frozenset[str]] = _NONE_EACH
     hidden: frozenset[str] = frozenset()
+    folds: tuple[Laid, ...] = ()
     working_side: SideChoice = "both"
 
     see_through: frozenset[str] = frozenset()
@@ -213,6 +218,9 @@ class ViewState:
                 raise ValueError(
                     f"{name} must be one of {', '.join(allowed)}, got {getattr(self, name)!r}"
                 )
+        names = [laid.fold_id for laid in self.folds]
+        if len(set(names)) < len(names):
+            raise ValueError(f"each fold may lie there once, got {', '.join(names)}")
         if not 0.0 <= self.label_density <= 1.0:
             raise ValueError(f"label_density must lie in 0–1, got {self.label_density:g}")
 
@@ -226,7 +234,9 @@ class ViewState:
         return replace(self, **changes)
 
 
-DONE_FIELDS = frozenset({"peeled", "strata_off", "removed", "ticked", "overridden", "hidden"})
+DONE_FIELDS = frozenset(
+    {"peeled", "strata_off", "removed", "ticked", "overridden", "hidden", "folds"}
+)
 """Fields that belong to the dissection; all others are ways of looking at it."""
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
+from viewer.state.folding import fold_title
 from viewer.state.view_state import (
     BOTH_SIDES,
     STRATA,
@@ -234,6 +235,11 @@ def what_is_hidden(
     if state.hidden:
         names = sorted(titles.get(i, i) for i in state.hidden)
         lines.append(HiddenThing(f"Hidden: {_listed(names)}", "hidden", detail=", ".join(names)))
+    if state.folds:
+        names = [fold_title(laid.fold_id) for laid in state.folds]
+        lines.append(
+            HiddenThing(f"Folded back: {_listed(names)}", "folds", detail=", ".join(names))
+        )
     if state.side_shown != "both":
         other = "right" if state.side_shown == "left" else "left"
         lines.append(HiddenThing(f"The {other} side", "side_shown"))

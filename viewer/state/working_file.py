@@ -20,6 +20,7 @@ from dataclasses import asdict, dataclass, fields
 from pathlib import Path
 from typing import Any
 
+from meshes.catalogue.folds import Laid
 from meshes.errors import PeelbackError
 from viewer.state.cut_line import CutLine, cut_from_json
 from viewer.state.section_plane import SectionPlane, section_from_json
@@ -71,7 +72,7 @@ def _plain(value: Any) -> Any:
         return {"left": _plain(value.left), "right": _plain(value.right)}
     if isinstance(value, frozenset):
         return sorted(value)
-    if isinstance(value, (Pin, Camera, SectionPlane, CutLine)):
+    if isinstance(value, (Pin, Camera, SectionPlane, CutLine, Laid)):
         return asdict(value)
     if isinstance(value, tuple):
         return [_plain(v) for v in value]
@@ -100,7 +101,7 @@ def state_from_json(values: dict[str, Any]) -> ViewState:
             raise WorkingFileError(f"unknown field {name!r} in state")
         try:
             made[name] = _read_field(name, value)
-        except (TypeError, ValueError, KeyError) as error:
+        except (TypeError, ValueError, KeyError, PeelbackError) as error:
             raise WorkingFileError(f"state field {name!r} cannot be read: {error}") from None
     try:
         return ViewState(**made)
@@ -142,6 +143,8 @@ def _read_field(name: str, value: Any) -> Any:
         return tuple(value)
     if name == "measure":
         return tuple(_point(p) for p in value)
+    if name == "folds":
+        return tuple(Laid(str(f["fold_id"]), float(f["share"])) for f in value)
     if name == "pins":
         return tuple(
             Pin(_point(p["point"]), str(p["text"]), str(p.get("part_id", ""))) for p in value

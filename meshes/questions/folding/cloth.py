@@ -85,7 +85,7 @@ def settle(x, rest, weight, clear, pull, along, across, slant, slant2, least2, l
     """
     rows, columns = x.shape[0], x.shape[1]
     ox, oy, oz = origin[0], origin[1], origin[2]
-    for r in range(rounds):
+    for _ in range(rounds):
         for i in range(rows):
             for j in range(columns):
                 w = weight[i, j]
@@ -98,13 +98,9 @@ def settle(x, rest, weight, clear, pull, along, across, slant, slant2, least2, l
                     w = weight[i, j] * smooth
                     for k in range(3):
                         if 0 < i < rows - 1:
-                            x[i, j, k] += w * (
-                                0.5 * (x[i - 1, j, k] + x[i + 1, j, k]) - x[i, j, k]
-                            )
+                            x[i, j, k] += w * (0.5 * (x[i - 1, j, k] + x[i + 1, j, k]) - x[i, j, k])
                         if j < columns - 1:
-                            x[i, j, k] += w * (
-                                0.5 * (x[i, j - 1, k] + x[i, j + 1, k]) - x[i, j, k]
-                            )
+                            x[i, j, k] += w * (0.5 * (x[i, j - 1, k] + x[i, j + 1, k]) - x[i, j, k])
         for i in range(rows):
             for j in range(columns):
                 if j + 2 < columns:

@@ -81,7 +81,7 @@ def poses(sheet: ControlSheet, ground: Ground, turn: Turn) -> np.ndarray:
         settle(x, rest, weight, clear, pull, *links.all(), *field, 40, 0.9, SMOOTH)
         _finish(x, rest, weight, clear, links, field)
         out.append(x.copy())
-    for k in range(SETTLING_POSES):
+    for _ in range(SETTLING_POSES):
         pull = np.broadcast_to(PULL_MM * way + WEIGHT_MM * turn.down, x.shape).copy()
         settle(x, rest, weight, clear, pull, *links.all(), *field, 150, 0.9, SMOOTH)
         _finish(x, rest, weight, clear, links, field)
