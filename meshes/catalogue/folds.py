@@ -203,7 +203,11 @@ def _make_fold(key, row, catalogue: Catalogue, steps, made) -> FoldRule:
             if f"{name}.left" not in part_ids_of(name, catalogue):
                 raise entry_error(FILE, key, f"{field} names an unknown paired part {name!r}")
     taken = {name: rule.id for rule in made for name in rule.parts + rule.clings}
+    here: set[str] = set()
     for name in (*row["parts"], *row.get("clings", ())):
+        if name in here:
+            raise entry_error(FILE, key, f"{name!r} is named twice")
+        here.add(name)
         if name in taken:
             raise entry_error(FILE, key, f"{name!r} is folded by {taken[name]!r} already")
     for field in ("axis", "falls"):

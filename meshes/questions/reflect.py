@@ -37,6 +37,9 @@ THIN_KINDS = frozenset({"nerve", "artery", "vein"})
 COVERING_STRATA = 2
 """Skin and fasciae over the muscles: gone long before a muscle is folded."""
 
+BACKING_MM = (2.0, 4.0, 6.0, 8.0, 10.0)
+"""A flap that lies folded counts as solid to this depth beneath it."""
+
 KEPT_PATHS = 48
 
 
@@ -82,6 +85,10 @@ class FoldPath:
     def part_ids(self) -> tuple[str, ...]:
         """Return the ids of all that moves."""
         return (*self.carried, *self.riders)
+
+    def hinge(self) -> np.ndarray:
+        """Return the hinge's points (rows, 3), mm LPS."""
+        return self._on_side({"hinge": self.sheet.mid[:, 0]})["hinge"]
 
     def vertices(self, share: float) -> dict[str, np.ndarray]:
         """Return the vertices of every moved part at a share of the way, mm LPS."""
@@ -192,6 +199,13 @@ class Reflector:
                 moved.update(self.path(laid.fold_id, gone, folds[:k]).vertices(laid.share))
         return moved
 
+    def stays(self, part_id: str, fold_id: str) -> bool:
+        """Tell whether a part can hold a flap: it is there and does not ride on it."""
+        rule, side = fold_named(fold_id)
+        return part_id not in {*rule.part_ids(side), *rule.cling_ids(side)} and self._is_ground(
+            part_id, self._stratum(rule, side), side
+        )
+
     def _stratum(self, rule: FoldRule, side: str) -> int:
         return min(self.model.parts[i].stratum for i in rule.part_ids(side))
 
@@ -237,7 +251,11 @@ class Reflector:
             i for i in parts
             if i not in moving and i not in gone and self._is_ground(i, stratum, side)
         ]  # fmt: skip
-        ground = ground_of((shell(i, lying) for i in stays), bounds)
+        shells = [shell(i, lying) for i in stays]
+        for i in stays:
+            if i in lying:
+                shells.extend(_backed(*shell(i, lying)))
+        ground = ground_of(shells, bounds)
         axis = None if rule.axis is None else np.asarray(rule.axis, float)
         falls = np.asarray(rule.falls, float)
         grids = poses(sheet, ground, Turn(rule.turn_deg, falls / np.linalg.norm(falls), axis))
@@ -256,6 +274,16 @@ class Reflector:
         along = np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2)
         free = free_nodes(sheet)
         return FoldPath(rule, side, sheet, grids, free, along, carried, riders)
+
+
+def _backed(vertices: np.ndarray, faces: np.ndarray):
+    """Copies of a flap sunk towards the body's axis: what comes to lie on it can't slip under."""
+    inward = -vertices
+    inward[:, 1] -= 40.0
+    inward[:, 2] = 0.0
+    inward /= np.maximum(np.linalg.norm(inward, axis=1, keepdims=True), 1e-9)
+    for depth in BACKING_MM:
+        yield vertices + depth * inward, faces
 
 
 def _reach(sheet: ControlSheet) -> np.ndarray:

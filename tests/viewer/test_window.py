@@ -14,8 +14,8 @@ from tests.fakes import toy_model
 from viewer.panels.sheets import help_html
 from viewer.settings import Settings, last_session_path, load_settings
 from viewer.state import commands
-from viewer.state.folding import is_folded
 from viewer.state.actions import ACTIONS
+from viewer.state.folding import is_folded
 from viewer.state.view_state import Pin, Sides, ViewState
 from viewer.window import MainWindow
 

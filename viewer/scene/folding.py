@@ -39,9 +39,9 @@ class FoldedShells:
 
     def work_out(self, folds: Sequence[Laid], gone: Collection[str]) -> None:
         """Work out the ways of these flaps; takes seconds, and may run beside the window."""
-        for k, laid in enumerate(folds):
-            if laid.share > 0:
-                self.reflector.path(laid.fold_id, gone, folds[:k])
+        for path in self.paths(folds, gone).values():
+            for detail in ("still", "moving"):
+                self._carriers_of(path, detail)
 
     def paths(self, folds: Sequence[Laid], gone: Collection[str]) -> dict[str, FoldPath]:
         """Return the ways of these flaps by fold id."""

@@ -66,8 +66,8 @@ def _sample(field, ox, oy, oz, h, px, py, pz):
 
 
 @njit(**KERNEL)
-def settle(x, rest, weight, clear, pull, along, across, slant, slant2, least2, least4, least2x,
-           field, origin, voxel, rounds, soft_across, smooth):  # fmt: skip
+def settle(x, rest, weight, clear, pull, along, across, slant, slant2, least2, least4, across2, across4,
+           field, origin, voxel, rounds, bend, smooth):  # fmt: skip
     """Sweep the projections ``rounds`` times over the nodes ``x`` (rows, columns, 3), in place.
 
     Parameters
@@ -80,12 +80,12 @@ def settle(x, rest, weight, clear, pull, along, across, slant, slant2, least2, l
         Least distance from the ground, mm.
     pull : (rows, columns, 3) float
         Moves every free node by this in each sweep, mm.
-    along, across, slant, slant2, least2, least4, least2x : arrays of float
+    along, across, slant, slant2, least2, least4, across2, across4 : arrays of float
         Lengths of links, mm.
     """
     rows, columns = x.shape[0], x.shape[1]
     ox, oy, oz = origin[0], origin[1], origin[2]
-    for _ in range(rounds):
+    for sweep in range(rounds):
         for i in range(rows):
             for j in range(columns):
                 w = weight[i, j]
@@ -104,22 +104,27 @@ def settle(x, rest, weight, clear, pull, along, across, slant, slant2, least2, l
         for i in range(rows):
             for j in range(columns):
                 if j + 2 < columns:
-                    _link(x, i, j, i, j + 2, least2[i, j], 0.6, True,
+                    _link(x, i, j, i, j + 2, least2[i, j], bend, True,
                           weight[i, j], weight[i, j + 2])  # fmt: skip
                 if j + 4 < columns:
-                    _link(x, i, j, i, j + 4, least4[i, j], 0.6, True,
+                    _link(x, i, j, i, j + 4, least4[i, j], bend, True,
                           weight[i, j], weight[i, j + 4])  # fmt: skip
+                if i + 4 < rows:
+                    _link(x, i, j, i + 4, j, across4[i, j], bend, True,
+                          weight[i, j], weight[i + 4, j])  # fmt: skip
                 if i + 2 < rows:
-                    _link(x, i, j, i + 2, j, least2x[i, j], 0.6, True,
+                    _link(x, i, j, i + 2, j, across2[i, j], bend, True,
                           weight[i, j], weight[i + 2, j])  # fmt: skip
-        for i in range(rows - 1):
+        for at in range(rows - 1):
+            # Turn about: so that a correction travels both ways across the sheet.
+            i = at if sweep % 2 == 0 else rows - 2 - at
             for j in range(columns):
-                _link(x, i, j, i + 1, j, across[i, j], soft_across, False,
+                _link(x, i, j, i + 1, j, across[i, j], 1.0, False,
                       weight[i, j], weight[i + 1, j])  # fmt: skip
                 if j + 1 < columns:
-                    _link(x, i, j, i + 1, j + 1, slant[i, j], soft_across, False,
+                    _link(x, i, j, i + 1, j + 1, slant[i, j], 1.0, False,
                           weight[i, j], weight[i + 1, j + 1])  # fmt: skip
-                    _link(x, i + 1, j, i, j + 1, slant2[i, j], soft_across, False,
+                    _link(x, i + 1, j, i, j + 1, slant2[i, j], 1.0, False,
                           weight[i + 1, j], weight[i, j + 1])  # fmt: skip
         for i in range(rows):
             for j in range(columns - 1):
@@ -177,17 +182,19 @@ def distances(points, field, origin, voxel):
 class Links:
     """Rest lengths of a grid (rows, columns, 3) and its least bends."""
 
-    def __init__(self, mid: np.ndarray, radius_mm: float) -> None:
+    def __init__(self, mid: np.ndarray, radius_mm: float, across_mm: float) -> None:
         def length(a, b):
             return np.ascontiguousarray(np.linalg.norm(b - a, axis=2))
 
+        self._drawn_in = 1.0
         self.along = length(mid[:, :-1], mid[:, 1:])
         self.across = length(mid[:-1], mid[1:])
         self.slant = length(mid[:-1, :-1], mid[1:, 1:])
         self.slant2 = length(mid[1:, :-1], mid[:-1, 1:])
         self.least2 = self._least(mid, 2, 1, radius_mm)
         self.least4 = self._least(mid, 4, 1, radius_mm)
-        self.least2x = self._least(mid, 2, 0, radius_mm)
+        self.across2 = self._least(mid, 2, 0, across_mm)
+        self.across4 = self._least(mid, 4, 0, across_mm)
 
     @staticmethod
     def _least(mid: np.ndarray, reach: int, axis: int, radius_mm: float) -> np.ndarray:
@@ -203,9 +210,18 @@ class Links:
         chord = 2 * radius_mm * np.sin(np.minimum(arc / (2 * radius_mm), np.pi / 2))
         return np.ascontiguousarray(np.minimum(chord, rest))
 
+    def draw_in(self, area: float) -> None:
+        """Tighten or loosen the links across for a sheet whose area is now this share of its own.
+
+        Flat cells can't follow a doubly curved sheet exactly; this keeps the small
+        error of each of them from adding up over the whole.
+        """
+        self._drawn_in = float(np.clip(self._drawn_in - 0.5 * (area - 1.0), 0.92, 1.08))
+
     def all(self) -> tuple[np.ndarray, ...]:
         """Return the arrays in the order in which ``settle`` takes them."""
         return (
-            *(self.along, self.across, self.slant, self.slant2),
-            *(self.least2, self.least4, self.least2x),
+            *(self.along, self._drawn_in * self.across),
+            *(self._drawn_in * self.slant, self._drawn_in * self.slant2),
+            *(self.least2, self.least4, self.across2, self.across4),
         )

@@ -73,17 +73,25 @@ def sheet_through(
     """
     rows = [_to_the_edges(np.asarray(f, float)) for f in fibres]
     halves = [_half_thickness(r, v) for r, v in zip(rows, vertices, strict=True)]
-    columns = max(f.shape[1] for f in rows)
-    grid = np.concatenate([_even(f, columns, axis=1) for f in rows])
-    half = np.concatenate([_even(h[..., None], columns, axis=1) for h in halves])[..., 0]
     if cut_end == "origin":
-        grid, half = grid[:, ::-1], half[:, ::-1]
-    length = np.linalg.norm(np.diff(grid, axis=1), axis=2).sum(axis=1)
-    breadth = np.linalg.norm(np.diff(grid, axis=0), axis=2).sum(axis=0)
-    along = _point_count(float(np.median(length)), LINKS[0], ALONG_MM)
-    across = _point_count(float(np.median(breadth)), LINKS[1], ACROSS_MM)
-    grid = _by_length(_even(_by_length(grid, along), across, axis=0), along)
-    half = _even(_even(half[..., None], along, axis=1), across, axis=0)[..., 0]
+        rows, halves = [r[:, ::-1] for r in rows], [h[:, ::-1] for h in halves]
+    lengths = [np.linalg.norm(np.diff(r, axis=1), axis=2).sum(axis=1) for r in rows]
+    breadths = [
+        float(np.median(np.linalg.norm(np.diff(r, axis=0), axis=2).sum(axis=0))) for r in rows
+    ]
+    along = _point_count(float(np.median(np.concatenate(lengths))), LINKS[0], ALONG_MM)
+    across = float(np.clip(sum(breadths) / LINKS[1], *ACROSS_MM))
+    grid, half = np.zeros((0, along, 3)), np.zeros((0, along))
+    for row, thick, breadth in zip(rows, halves, breadths, strict=True):
+        count = max(4, round(breadth / across)) + 1
+        # Rows are taken within each part, so that none is a mean across a border.
+        row = _by_length(_even(_by_length(row, along), count, axis=0), along)
+        thick = _even(_even(thick[..., None], along, axis=1), count, axis=0)[..., 0]
+        if len(grid) and np.linalg.norm(grid[-1] - row[0], axis=1).mean() < 0.6 * across:
+            # Parts that abut share their border row.
+            grid[-1], row = 0.5 * (grid[-1] + row[0]), row[1:]
+            thick = thick[1:]
+        grid, half = np.concatenate([grid, row]), np.concatenate([half, thick])
     sheet = ControlSheet(np.ascontiguousarray(grid), np.ascontiguousarray(half), 1)
     return ControlSheet(sheet.mid, sheet.half_mm, _outward_sign(sheet))
 
@@ -156,15 +164,24 @@ class Carried:
         row, column = _nearest_place(sheet, points)
         self.row, self.column = row, column
         self._at, self._along, self._across = _spline_weights(row, column, self.shape)
-        middle, frame = self._frames(sheet.mid)
+        middle, frame = self.frames(sheet.mid)
         self._offset = np.einsum("nij,nj->ni", frame, points - middle)
 
     def place(self, mid: np.ndarray) -> np.ndarray:
         """Return the points (n, 3) for a grid (rows, columns, 3), mm."""
-        middle, frame = self._frames(mid)
+        middle, frame = self.frames(mid)
         return middle + np.einsum("nij,ni->nj", frame, self._offset)
 
-    def _frames(self, mid: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    @property
+    def distance_mm(self) -> np.ndarray:
+        """(n,) distance of each point from its place on the grid, mm."""
+        return np.linalg.norm(self._offset, axis=1)
+
+    def frames(self, mid: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        """Return each point's place on a grid (n, 3) and unit frame there (n, 3, 3).
+
+        The frame's rows point along the fibre, across, and to the superficial side.
+        """
         nodes = mid.reshape(-1, 3)
         along, across = self._along @ nodes, self._across @ nodes
         normal = np.cross(along, across) * self.outward

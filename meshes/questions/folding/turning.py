@@ -9,10 +9,11 @@ import numpy as np
 from meshes.questions.folding.cloth import Links, distances, march, settle
 from meshes.questions.folding.control_sheet import ControlSheet
 from meshes.questions.folding.ground import Ground
+from meshes.questions.folding.measures import area
 
 STEP_DEG = 5.0
-SETTLING_POSES = 16
-PULL_MM, WEIGHT_MM = 0.03, 0.08
+SETTLING_POSES = 18
+PULL_MM, WEIGHT_MM = 0.03, 0.05
 """How far hand and weight move every node in one sweep."""
 
 SMOOTH = 0.08
@@ -32,8 +33,8 @@ class Turn:
         Direction in which its weight draws it, mm LPS.
     axis : (3,) float or None
         Of the turn; None takes the hinge's own direction, from its first to its last fibre.
-    radius_mm : float
-        Least radius of the roll.
+    radius_mm, across_mm : float
+        Least radius of the roll, and of a bend across the fibres: flesh does not roll up.
     gap_mm : float
         Distance kept between the flap's face and what it lies on.
     """
@@ -42,6 +43,7 @@ class Turn:
     down: np.ndarray
     axis: np.ndarray | None = None
     radius_mm: float = 6.0
+    across_mm: float = 20.0
     gap_mm: float = 0.4
 
 
@@ -56,7 +58,7 @@ def poses(sheet: ControlSheet, ground: Ground, turn: Turn) -> np.ndarray:
     turn : Turn
     """
     rest = np.ascontiguousarray(sheet.mid)
-    links = Links(rest, turn.radius_mm)
+    links = Links(rest, turn.radius_mm, turn.across_mm)
     length = np.concatenate([np.zeros((len(rest), 1)), links.along.cumsum(axis=1)], axis=1)
     weight = free_nodes(sheet)
     axis, way = _axis_and_way(sheet, turn)
@@ -67,6 +69,9 @@ def poses(sheet: ControlSheet, ground: Ground, turn: Turn) -> np.ndarray:
     near_hinge = np.clip(1.0 - (length - 2.0) / HINGE_ZONE_MM, 0.0, 1.0)
     count = max(8, int(np.ceil(turn.angle_deg / STEP_DEG)))
     step = np.radians(turn.angle_deg) / count
+    # A correction walks one link in a sweep: large sheets take more of them.
+    rounds = max(1, round(sum(rest.shape[:2]) / 40))
+    whole = area(rest)
     x = rest.copy()
     out = [rest.copy()]
     share = np.clip((length - 4.0) / (2.0 * turn.radius_mm), 0.0, 1.0)
@@ -78,14 +83,16 @@ def poses(sheet: ControlSheet, ground: Ground, turn: Turn) -> np.ndarray:
         clear = at_rest + (wanted - at_rest) * eased * (1 - near_hinge)
         clear -= 30.0 * (near_hinge > 0.75)
         pull = np.broadcast_to(PULL_MM * way, x.shape).copy()
-        settle(x, rest, weight, clear, pull, *links.all(), *field, 40, 0.9, SMOOTH)
-        _finish(x, rest, weight, clear, links, field)
+        settle(x, rest, weight, clear, pull, *links.all(), *field, 40 * rounds, 0.5, SMOOTH)
+        _finish(x, rest, weight, clear, links, field, rounds)
         out.append(x.copy())
+        links.draw_in(area(x) / whole)
     for _ in range(SETTLING_POSES):
         pull = np.broadcast_to(PULL_MM * way + WEIGHT_MM * turn.down, x.shape).copy()
-        settle(x, rest, weight, clear, pull, *links.all(), *field, 150, 0.9, SMOOTH)
-        _finish(x, rest, weight, clear, links, field)
+        settle(x, rest, weight, clear, pull, *links.all(), *field, 120, 0.5, SMOOTH)
+        _finish(x, rest, weight, clear, links, field, rounds)
         out.append(x.copy())
+        links.draw_in(area(x) / whole)
     return np.array(out)
 
 
@@ -96,9 +103,9 @@ def free_nodes(sheet: ControlSheet) -> np.ndarray:
     return free
 
 
-def _finish(x, rest, weight, clear, links: Links, field) -> None:
+def _finish(x, rest, weight, clear, links: Links, field, rounds: int) -> None:
     none = np.zeros_like(x)
-    settle(x, rest, weight, clear, none, *links.all(), *field, 20, 1.0, 0.3 * SMOOTH)
+    settle(x, rest, weight, clear, none, *links.all(), *field, 40 * rounds, 0.15, 0.2 * SMOOTH)
     march(x, weight, links.along)
 
 
