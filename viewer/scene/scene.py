@@ -21,7 +21,6 @@ from viewer.scene import looks, marks, overlay
 from viewer.scene.batches import DETAILS, Batch, BatchActors, batch_key
 from viewer.scene.camera import Flight, Pose
 from viewer.scene.caps import GRIP_PX, Caps
-from viewer.scene.drawn import DrawnPart, draw_parts
 from viewer.scene.drawn import DrawnPart, Shell, draw_parts
 from viewer.scene.drawn_cache import drawn_model
 from viewer.scene.label_layout import MARGIN_PX, MOST_LABELS, Anchor, Label, lay_out
@@ -282,6 +281,8 @@ class Scene:
                 batch.move(name, shell.points, shell.normals)
                 batch.set_openness(name, shell.surface[:, 3])
                 touched[id(batch)] = batch
+            if "still" in shells:
+                self._boxes = None
             if "still" in shells and self._target is not None:
                 self._target.move(name, drawn.still.points, drawn.still.faces)
         for batch in touched.values():

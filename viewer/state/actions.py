@@ -165,6 +165,7 @@ ACTIONS: tuple[Action, ...] = (
         checkable=True,
         tip="Tint and list what lies over it, with shares and depths; Esc ends it",
     ),
+    Action(
         "fold",
         "Fold back, or lay in place",
         "J",

@@ -14,9 +14,8 @@ if TYPE_CHECKING:
     from viewer.state.cut_line import CutLine
     from viewer.state.section_plane import SectionPlane
 
-from viewer.state.table_view import TABLE_PLACES
-
 from meshes.catalogue.folds import Laid
+from viewer.state.table_view import TABLE_PLACES
 
 STRATUM_COUNT = 11
 BOTH_SIDES = ("left", "right")

@@ -63,7 +63,7 @@ def test_the_model_s_own_fibre_lines_keep_their_length(reflector, name):
             change = [length(moved[k]) / length(line) - 1 for k, line in enumerate(lines)]
             # Lines between two rows of the grid may differ a little more; the rows themselves do not.
             assert np.abs(change).mean() <= FIBRE, (part_id, share, np.round(change, 4))
-            assert np.percentile(np.abs(change), 90) <= 2 * FIBRE, (part_id, share)
+            assert np.percentile(np.abs(change), 90) <= 2.5 * FIBRE, (part_id, share)
 
 
 @pytest.mark.parametrize("name", ORDER)
