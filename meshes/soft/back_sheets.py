@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from meshes.drape.resolve import resolve_sheet
-from meshes.drape.sheet import SheetGrid, belly_profile, lay_sheet, slip_cells
+from meshes.drape.distance import MeshIndex
+from meshes.drape.sheet import SheetGrid, belly_profile, lay_sheet, share_fibres, slip_cells
 from meshes.model import Contact
-from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
+from meshes.soft.sheets import (
+    End,
+    clear_sheet,
+    fixed_to,
+    free_spot,
+    part_of_curve,
+    put_sheet,
+    radial,
+)
 from meshes.soft.workbench import Workbench
 
 
@@ -37,12 +45,23 @@ def nuchal_edge(
     high = bench.landmark("occipital.external_protuberance")
     z = low[2] + np.linspace(first, last, count) * (high[2] - low[2])
     y = bench.gutter.roof_at(np.zeros(count), z) - 1.0
-    return np.stack([np.full(count, x), y, z], axis=1)
+    edge = np.stack([np.full(count, x), y, z], axis=1)
+    # Just above C7 its spine stands out farther than the ligament.
+    for _ in range(4):
+        lack = 0.3 - bench.index("vertebra_C7").signed_distance(edge)[0]
+        edge[:, 1] += np.maximum(lack, 0.0)
+    return edge
 
 
 def _ends(levels: list[str], curve: np.ndarray) -> list[End]:
     """One attachment piece a vertebra."""
     return [End(f"vertebra_{v}", point[None]) for v, point in zip(levels, curve, strict=True)]
+
+
+def _at_ligament(part_id: str, spines: np.ndarray) -> Contact:
+    """Hold a sheet to the supraspinous ligament, which runs over the spine tips that it takes."""
+    count = max(int(np.linalg.norm(np.diff(spines, axis=0), axis=1).sum() / 5.0), 2)
+    return Contact(part_id, "supraspinous_ligament", "attach", _even(spines, count))
 
 
 def _put(bench, entry, sheet, origins, insertions, **more):
@@ -64,9 +83,7 @@ def lay_splenii(bench: Workbench) -> None:
     """
     low = ["T3", "T4", "T5", "T6"]
     origin = _spines(bench, low)
-    tubercles = np.array(
-        [bench.landmark(f"{v}.left.posterior_tubercle") + [1.0, 1.0, 0] for v in ("C1", "C2", "C3")]
-    )
+    tubercles = np.array([_tubercle(bench, v, [1.0, 1.0, 0.0]) for v in ("C1", "C2", "C3")])
     grid = _grid(bench, 48, 16)
     sheet = lay_sheet(
         origin, tubercles, bench.field,
@@ -76,6 +93,7 @@ def lay_splenii(bench: Workbench) -> None:
     _put(
         bench, "splenius_cervicis", sheet, _ends(low, origin),
         _ends(["C1", "C2", "C3"], tubercles), tendon=(0.1, 0.06),
+        contacts=[_at_ligament("splenius_cervicis.left", origin)],
     )  # fmt: skip
     high = ["C7", "T1", "T2", "T3"]
     ligament = nuchal_edge(bench, 0.45, 0.05, 6)
@@ -91,7 +109,14 @@ def lay_splenii(bench: Workbench) -> None:
     )  # fmt: skip
     _put(bench, "splenius_capitis", sheet,
          [End("nuchal_ligament", ligament), *_ends(high, spines)],
-         [End("cranium", insertion)], tendon=(0.08, 0.05))  # fmt: skip
+         [End("cranium", insertion)], tendon=(0.08, 0.05),
+         contacts=[_at_ligament("splenius_capitis.left", spines)])  # fmt: skip
+
+
+def _tubercle(bench: Workbench, level: str, shift: list[float]) -> np.ndarray:
+    """A free place on the posterior tubercle of a cervical vertebra, left, (3,) mm."""
+    wanted = bench.landmark(f"{level}.left.posterior_tubercle") + shift
+    return free_spot(bench, f"vertebra_{level}", wanted)
 
 
 def lay_serrati_posteriores(bench: Workbench) -> None:
@@ -110,6 +135,7 @@ def lay_serrati_posteriores(bench: Workbench) -> None:
         bench, "serratus_posterior_superior",
         [End("nuchal_ligament", ligament), *_ends(levels, spines)],
         np.concatenate([ligament, spines]), pieces,
+        [_at_ligament("serratus_posterior_superior.left", spines)],
     )  # fmt: skip
     low = ["T11", "T12", "L1", "L2"]
     origin = _spines(bench, low, x=2.0)
@@ -165,7 +191,7 @@ def _across_rib(bench: Workbench, number: int, beyond: float) -> np.ndarray:
     return curve + 0.5 * radial(bench)(curve)
 
 
-def _serrated(bench, entry, origins, origin, pieces) -> None:
+def _serrated(bench, entry, origins, origin, pieces, contacts=()) -> None:
     across, along = (25, 36) if bench.full else (13, 20)
     per = _shares([1.0] * len(pieces), across)
     cells = slip_cells(across, along, per, 0.3, end="insertion")
@@ -175,9 +201,25 @@ def _serrated(bench, entry, origins, origin, pieces) -> None:
     sheet = lay_sheet(
         origin, [p for _, p in pieces], bench.field, profile,
         along=along, across=across, outward=radial(bench), border_tension=0.02, cells=cells,
+        guide=_on_the_roof(bench, origin, [p for _, p in pieces], across), bow_limit=0.0,
     )  # fmt: skip
     insertions = [End(f"rib_{n}.left", p) for n, p in pieces]
-    _put(bench, entry, sheet, origins, insertions, tendon=(0.5, 0.05), slab_mm=7.0)
+    _put(bench, entry, sheet, origins, insertions, tendon=(0.5, 0.05), slab_mm=7.0,
+         contacts=contacts)  # fmt: skip
+
+
+def _on_the_roof(bench, origin, pieces, across: int) -> dict[float, np.ndarray]:
+    """Curves on the roof of the deep muscles, so that a sheet starts under the scapula."""
+    first = _even(origin, across)
+    last = _joined(pieces, across)
+    guide = {}
+    for u in (0.15, 0.3, 0.45, 0.6, 0.75, 0.9):
+        line = first + u * (last - first)
+        roof = bench.gutter.roof_at(line[:, 0], line[:, 2]) + 2.0
+        inside = line[:, 0] < bench.gutter.edge(line[:, 2])
+        line[:, 1] = np.where(inside, np.maximum(line[:, 1], roof), line[:, 1])
+        guide[u] = line
+    return guide
 
 
 def _shares(weights: list[float], total: int) -> list[int]:
@@ -208,10 +250,9 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
     border = border + off
     across, along = (20, 40) if bench.full else (12, 20)
     levels = ("C1", "C2", "C3", "C4")
-    tips = [bench.landmark(f"{v}.left.posterior_tubercle") for v in levels]
-    slips = [
-        np.stack([t + [1.0, 2.0, 2.0], t + [1.2, 0.5, 0.0], t + [1.0, -1.0, -2.0]]) for t in tips
-    ]
+    tips = [_tubercle(bench, v, [1.5, 0.0, 0.0]) for v in levels]
+    slips = [np.stack([t + [0.2, 0.8, 1.5], t + [0.4, 0.0, 0.0], t + [0.2, -0.8, -1.5]])
+             for t in tips]  # fmt: skip
     cells = slip_cells(
         across, along, _shares([1, 1, 1, 1], across), [0.25, 0.3, 0.35], end="origin"
     )
@@ -236,7 +277,8 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
         outward=radial(bench), border_tension=0.0, **_grid(bench, 30, 10),
     )  # fmt: skip
     starts = [End("nuchal_ligament", ligament), *_ends(minor_levels, spines)]
-    _put(bench, "rhomboid_minor", sheet, starts, [End("scapula.left", target)], tendon=(0.12, 0.03))
+    _put(bench, "rhomboid_minor", sheet, starts, [End("scapula.left", target)],
+         tendon=(0.12, 0.03), contacts=[_at_ligament("rhomboid_minor.left", spines)])  # fmt: skip
     spines = _spines(bench, major_levels)
     target = part_of_curve(border, at_root + 0.10, 0.985, 20)
     sheet = lay_sheet(
@@ -245,7 +287,8 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
         outward=radial(bench), border_tension=(0.0, 0.015), **_grid(bench, 34, 26),
     )  # fmt: skip
     _put(bench, "rhomboid_major", sheet, _ends(major_levels, spines),
-         [End("scapula.left", target)], tendon=(0.1, 0.04))  # fmt: skip
+         [End("scapula.left", target)], tendon=(0.1, 0.04),
+         contacts=[_at_ligament("rhomboid_major.left", spines)])  # fmt: skip
 
 
 def lay_trapezius(bench: Workbench) -> None:
@@ -264,18 +307,24 @@ def lay_trapezius(bench: Workbench) -> None:
     lower_levels = [f"T{i}" for i in range(4, lowest + 1)]
     middle, lower = _spines(bench, middle_levels), _spines(bench, lower_levels)
     # Over the upper corner of latissimus, which takes the same spines further in.
-    lower = lower + [0.0, 1.2, 0.0]
+    lower = lower + [0.0, 0.8, 0.0]
     clavicle = part_of_curve(bench.landmark("clavicle.left.posterior_border"), 0.66, 0.97, 10)
     clavicle = clavicle + [0.0, 0.5, 0.8]
     acromion = bench.landmark("scapula.left.acromion_medial_margin")
     if acromion[0, 1] > acromion[-1, 1]:
         acromion = acromion[::-1]
-    acromion = part_of_curve(acromion, 0.35, 0.95, 8) + [-0.4, 0.0, 0.8]
+    # Behind the outer end of the clavicle, which lies between the two.
+    acromion = part_of_curve(acromion, 0.5, 0.95, 8) + [-0.4, 0.0, 0.8]
     lip = bench.landmark("scapula.left.spine_crest_upper_lip")
-    lip = lip[np.argsort(-lip[:, 0])] + [0.0, 0.3, 0.8]
-    spine_part = part_of_curve(lip, 0.04, 0.72, 16)
-    # The aponeurosis of the ascending part: from the tubercle to the root.
-    tubercle_part = part_of_curve(lip, 0.75, 0.97, 12)
+    lip = lip[np.argsort(-lip[:, 0])]
+    lower_lip = bench.landmark("scapula.left.spine_crest_lower_lip")
+    lower_lip = lower_lip[np.argsort(-lower_lip[:, 0])]
+    spine_part = part_of_curve(lip, 0.04, 0.72, 16) + [0.0, 0.3, 0.8]
+    # The aponeurosis of the ascending part: on the crest from the tubercle to the root.
+    crest = 0.5 * (part_of_curve(lip, 0.0, 1.0, 40) + part_of_curve(lower_lip, 0.0, 1.0, 40))
+    tubercle_part = part_of_curve(crest, 0.75, 0.96, 12)
+    tubercle_part = bench.index("scapula.left").signed_distance(tubercle_part + [0, 6.0, 0])[1]
+    tubercle_part = tubercle_part + [0.0, 0.6, 0.0]
     full = bench.full
     rows = (26, 18, 34) if full else (13, 9, 16)
     origin = np.concatenate([
@@ -311,9 +360,6 @@ def lay_trapezius(bench: Workbench) -> None:
         along=along, across=across, outward=_neck_and_back(bench), border_tension=(0.03, 0.02),
         iterations=260,
     )  # fmt: skip
-    ids = bench.near_ids(sheet.mid, 6.0)
-    sheet = resolve_sheet(sheet, [bench.index(i) for i in ids], 0.25)
-    bounds = [0, rows[0], rows[0] + rows[1], across]
     names = ("descending", "transverse", "ascending")
     pieces = (
         (
@@ -326,7 +372,10 @@ def lay_trapezius(bench: Workbench) -> None:
         ),
         (_ends(lower_levels, lower), [End("scapula.left", tubercle_part)]),
     )
-
+    ids = bench.near_ids(sheet.mid, 6.0)
+    own_ends = fixed_to([e for p in pieces for e in p[0]], [e for p in pieces for e in p[1]], ())
+    sheet = clear_sheet(bench, sheet, ids, own_ends)
+    bounds = [0, rows[0], rows[0] + rows[1], across]
     def pale(row0: int, row1: int):
         def share(uu, vv):
             place = (row0 + np.asarray(vv) * (row1 - row0)) / max(across - 1, 1)
@@ -339,7 +388,7 @@ def lay_trapezius(bench: Workbench) -> None:
     for k, name in enumerate(names):
         first_row, last_row = bounds[k], bounds[k + 1]
         own = _rows(sheet, first_row, min(last_row + 1, across), shrink=(k > 0, k < 2))
-        contacts = []
+        contacts = [_at_ligament(f"trapezius_{name}.left", middle if k == 1 else lower)] if k else []
         if k < 2:
             shared = sheet.mid[last_row]
             contacts.append(
@@ -367,6 +416,12 @@ def _rows(sheet: SheetGrid, first: int, last: int, shrink: tuple[bool, bool]) ->
 
 def _even(curve: np.ndarray, count: int) -> np.ndarray:
     return part_of_curve(curve, 0.0, 1.0, count)
+
+
+def _joined(pieces: list[np.ndarray], count: int) -> np.ndarray:
+    """Points (count, 3) along curves laid end to end, the ends of each among them."""
+    counts = share_fibres(pieces, count)
+    return np.concatenate([_even(p, n) for p, n in zip(pieces, counts, strict=True)])
 
 
 def _smooth(x: np.ndarray) -> np.ndarray:
@@ -401,30 +456,33 @@ def lay_latissimus(bench: Workbench) -> None:
     scale = bench.frame.scale
     fascia = "thoracolumbar_fascia_posterior.left"
     levels = ["T7", "T8", "T9", "T10", "T11"]
-    spines = _spines(bench, levels) + [1.4, -0.4, 0]
+    spines = _spines(bench, levels, x=1.0) + [0.0, 0.6, 0.0]
     # Where flesh begins on the fascia: further out with every lumbar level.
     flesh = []
-    for level, x in (("T12", 12.0), ("L1", 34.0), ("L2", 52.0), ("L3", 65.0), ("L4", 69.0)):
+    for level, x in (("T12", 12.0), ("L1", 34.0), ("L2", 50.0), ("L3", 57.0), ("L4", 59.0)):
         z = float(bench.frame[level].centre[2])
         y = float(bench.gutter.roof_at(np.array([x * scale]), np.array([z]))[0]) + 1.9
         flesh.append([x * scale, y, z])
-    flesh = np.array(flesh)
     crest = bench.landmark("ilium.left.crest")
-    on_crest = part_of_curve(crest, 0.24, 0.37, 6)
+    on_crest = part_of_curve(crest, 0.25, 0.37, 6)
     on_crest = on_crest + 0.8 * radial(bench)(on_crest) + [0, 0, 0.8]
+    # Over the hollow between the last flesh on the fascia and the crest.
+    bridge = 0.45 * np.array(flesh[-1]) + 0.55 * on_crest[0] + np.array([0.0, 6.0, 2.0]) * scale
+    flesh = np.array(flesh)
     floor = bench.landmark("humerus.left.intertubercular_floor")
     # Slips of three fibres each on the lower ribs, in front of the last fibre from the crest.
     slip = 3 if bench.full else 2
     ribs = _latissimus_slips(bench, on_crest[-1], floor.mean(axis=0), slip)
     main, along = (36, 56) if bench.full else (17, 30)
     across = main + slip * len(ribs)
-    body = _even(np.concatenate([spines, flesh, on_crest]), main)
+    # Each piece keeps its corners, however few the fibres.
+    body = _joined([spines, np.concatenate([flesh, bridge[None]]), on_crest], main)
     origin = np.concatenate([body, *[c for _, c in ribs]])
     gaps = [0.16, 0.14, 0.12, 0.10][: len(ribs)]
     cells = slip_cells(across, along, [main, *[slip] * len(ribs)], gaps, end="origin")
     # The sheet turns over: upper fibres end lowest, the lateral ones highest.
     insertion = part_of_curve(floor, 0.72, 0.22, across)
-    guide = _latissimus_guide(bench, across)
+    guide = _latissimus_guide(bench, insertion)
     v = np.linspace(0, 1, across)
     u = np.linspace(0, 1, along)
     peak = _thick(bench, "latissimus_dorsi")
@@ -436,7 +494,7 @@ def lay_latissimus(bench: Workbench) -> None:
     thickness = 0.9 + np.maximum(crest_v[:, None] - 0.9, 0) * np.sqrt(rise * fall)[None]
     sheet = lay_sheet(
         origin, insertion, bench.field, thickness, along=along, across=across,
-        guide=guide, outward=radial(bench, 10.0), border_tension=(0.02, 0.01), iterations=300,
+        guide=guide, outward=_round_teres(bench), border_tension=(0.02, 0.01), iterations=300,
         bow_limit=30.0, cells=cells,
     )  # fmt: skip
     put_sheet(
@@ -445,8 +503,23 @@ def lay_latissimus(bench: Workbench) -> None:
          *[End(f"rib_{n}.left", c) for n, c in ribs]],
         [End("humerus.left", insertion)],
         tendon=(0.10, 0.14), fibres=24,
-        contacts=[Contact("latissimus_dorsi.left", fascia, "blend", flesh)],
+        contacts=[Contact("latissimus_dorsi.left", fascia, "blend", flesh),
+                  _at_ligament("latissimus_dorsi.left", spines)],
     )  # fmt: skip
+
+
+def _round_teres(bench: Workbench):
+    """Outward directions for latissimus: away from the trunk, then away from teres major."""
+    around, roll = radial(bench, 10.0), TeresRoll.of(bench)
+
+    def direction(points: np.ndarray) -> np.ndarray:
+        flat = np.reshape(points, (-1, 3))
+        away, holds = roll.outward(flat)
+        mixed = (1 - holds)[:, None] * around(flat) + holds[:, None] * away
+        mixed /= np.maximum(np.linalg.norm(mixed, axis=1, keepdims=True), 1e-9)
+        return mixed.reshape(np.shape(points))
+
+    return direction
 
 
 def _latissimus_slips(
@@ -474,27 +547,87 @@ def _latissimus_slips(
     return slips
 
 
-def _latissimus_guide(bench: Workbench, across: int) -> dict[float, np.ndarray]:
+def _latissimus_guide(bench: Workbench, insertion: np.ndarray) -> dict[float, np.ndarray]:
     """Curves through which the sheet passes on its way round teres major to the humerus."""
     angle = bench.landmark("scapula.left.inferior_angle")
-    lateral = bench.landmark("scapula.left.lateral_border")
-    infra = bench.landmark("scapula.left.infraglenoid_tubercle")
     shaft = bench.landmark("rib_7.left.shaft")
     wall = shaft[int(np.argmax(shaft[:, 0]))]
-    floor = bench.landmark("humerus.left.intertubercular_floor")
-    lowest, highest = floor[-1], floor[0]
-    if lowest[2] > highest[2]:
-        lowest, highest = highest, lowest
     # Upper border over the inferior angle; lateral border on the side wall of the chest.
     over = np.linspace(0, 1, 5)[:, None]
     upper = angle + [6.0, 10.0, 4.0]
     outer = wall + [16.0, 6.0, 0.0]
-    curve_a = (1 - over) * upper + over * outer + np.sin(np.pi * over) * [6.0, 14.0, 0.0]
-    # Under the lateral border, below teres major.
-    beneath = lateral[len(lateral) // 2] + [26.0, 6.0, -26.0]
-    front = infra + [8.0, -12.0, -38.0]
-    curve_b = (1 - over) * beneath + over * front + np.sin(np.pi * over) * [6.0, -4.0, -8.0]
-    low_end = lowest + [-12.0, -4.0, 10.0]
-    high_end = highest + [-16.0, -8.0, -8.0]
-    curve_c = (1 - over) * (0.65 * low_end + 0.35 * high_end) + over * high_end
-    return {0.45: _even(curve_a, across), 0.72: _even(curve_b, across), 0.9: _even(curve_c, across)}
+    curve = (1 - over) * upper + over * outer + np.sin(np.pi * over) * [6.0, 14.0, 0.0]
+    roll = TeresRoll.of(bench)
+    across = len(insertion)
+    guide = {0.45: _even(curve, across)}
+    v = np.linspace(0, 1, across)
+    for u, along, first, last, lift in (
+        (0.68, (0.42, 0.62), 75.0, 150.0, 3.0),
+        (0.82, (0.70, 0.82), 115.0, 185.0, 2.2),
+    ):
+        share = along[0] + v * (along[1] - along[0])
+        guide[u] = roll.at(share, np.radians(first + v * (last - first)), lift)
+    # Over the crest on which teres major ends, to the sulcus beside it.
+    crest = bench.landmark("humerus.left.lesser_tubercle_crest")
+    order = np.argsort(crest[:, 2])
+    lip = np.stack([np.interp(insertion[:, 2], crest[order, 2], crest[order, k]) for k in range(3)])
+    guide[0.94] = lip.T + [-5.0, -2.5, 0.0]
+    return guide
+
+
+@dataclass(frozen=True, eq=False)
+class TeresRoll:
+    """Teres major as a roll round which latissimus winds.
+
+    Angles go round its long axis: 0 on its outer face (back and outward), a
+    quarter turn on its lower border, half a turn on its front face.
+
+    Attributes
+    ----------
+    start, stop : (3,) float
+        Ends of the axis, scapula first, mm.
+    outer, lower : (3,) float
+        Unit vectors square to the axis.
+    surface : MeshIndex
+    """
+
+    start: np.ndarray
+    stop: np.ndarray
+    outer: np.ndarray
+    lower: np.ndarray
+    surface: MeshIndex
+
+    @classmethod
+    def of(cls, bench: Workbench) -> TeresRoll:
+        """Return the roll of the body on the bench."""
+        fibres = bench.parts["teres_major.left"].fibres
+        start, stop = fibres[:, 0].mean(axis=0), fibres[:, -1].mean(axis=0)
+        axis = (stop - start) / np.linalg.norm(stop - start)
+        up = np.array([0.0, 0.0, 1.0]) - axis[2] * axis
+        up /= np.linalg.norm(up)
+        outer = np.cross(axis, up)
+        if outer[0] < 0:
+            outer = -outer
+        return cls(start, stop, outer, -up, bench.index("teres_major.left"))
+
+    def at(self, share: np.ndarray, angle: np.ndarray, lift: float) -> np.ndarray:
+        """Points (n, 3) at shares of the axis and angles (n,), ``lift`` mm off the muscle."""
+        centre = self.start + np.asarray(share)[:, None] * (self.stop - self.start)
+        way = np.cos(angle)[:, None] * self.outer + np.sin(angle)[:, None] * self.lower
+        far = np.full(len(centre), 60.0)
+        for _ in range(20):
+            height = self.surface.signed_distance(centre + far[:, None] * way)[0] - lift
+            far -= np.clip(height, -5.0, 20.0)
+        return centre + far[:, None] * way
+
+    def outward(self, points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        """Directions (n, 3) away from the axis, and how much (n,) of the roll holds there, 0-1."""
+        axis = self.stop - self.start
+        length = np.linalg.norm(axis)
+        axis = axis / length
+        from_start = points - self.start
+        along = from_start @ axis
+        away = from_start - along[:, None] * axis
+        size = np.linalg.norm(away, axis=1)
+        holds = _smooth((along / length - 0.25) / 0.25) * _smooth((55.0 - size) / 20.0)
+        return away / np.maximum(size, 1e-9)[:, None], holds

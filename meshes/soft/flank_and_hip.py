@@ -18,12 +18,12 @@ def _rib(bench: Workbench, number: int, share: float, lift: float = 0.8) -> np.n
 
 def lay_transversus_aponeurosis(bench: Workbench) -> None:
     """Lay the posterior aponeurosis of transversus abdominis, the floor of the superior triangle."""
-    gutter = bench.gutter
     scale = bench.frame.scale
     low, high = float(bench.frame["L4"].centre[2]) - 6.0, float(bench.frame["L1"].centre[2]) - 2.0
-    z = np.linspace(low, high, 12)
-    x = gutter.edge(z) + 2.5
-    inner = np.stack([x, gutter.floor_at(x, z) - 6.5, z], axis=1)
+    # From the lateral border of the middle layer, which it carries on.
+    border = bench.sheets["thoracolumbar_fascia_middle.left"].mid[-1]
+    border = border[(border[:, 2] > low) & (border[:, 2] < high)]
+    inner = part_of_curve(border, 0.0, 1.0, 12) + [0.6, 0.0, 0.0]
     outer = inner + np.array([34.0 * scale, -26.0 * scale, 0.0])
     across, along = (16, 12) if bench.full else (9, 8)
     sheet = lay_sheet(
@@ -134,6 +134,9 @@ def lay_gluteus_maximus(bench: Workbench) -> None:
     lateral = lateral[np.argsort(-lateral[:, 2])][1:]
     coccyx = bench.landmark("coccyx.left.transverse_process")[None] + [1.0, 1.0, 0]
     crest = crest + [1.0, 0.8, -1.5]
+    ligament = bench.index("sacrotuberous_ligament.left").signed_distance(
+        part_of_curve(np.concatenate([lateral[-2:], coccyx]), 0.0, 1.0, 8) + [6.0, 3.0, -4.0]
+    )[1]
     origin = np.concatenate([crest, lateral + [2.0, 1.0, 0.0], coccyx])
     line = bench.landmark("femur.left.gluteal_tuberosity_line")
     trochanter = bench.landmark("femur.left.greater_trochanter")
@@ -155,7 +158,8 @@ def lay_gluteus_maximus(bench: Workbench) -> None:
     )  # fmt: skip
     lay_fan(
         bench, "gluteus_maximus", sheet.mid, sheet.thickness,
-        [End("hip_bone.left", crest), End("sacrum", lateral), End("coccyx", coccyx)],
+        [End("hip_bone.left", crest), End("sacrum", lateral), End("coccyx", coccyx),
+         End("sacrotuberous_ligament.left", ligament)],
         [End("femur.left", insertion)], triangles=(5000, 900), spacing=(2.4, 3.6),
         tendon=(0.02, 0.08), region="pelvis",
     )  # fmt: skip

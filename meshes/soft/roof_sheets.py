@@ -17,6 +17,7 @@ APONEUROSIS_MM = 0.9
 FASCIA_MM = 0.8
 """Drawn thickness of the posterior layer (published 0.5-0.6 mm: drawn thicker)."""
 _MEDIAN_MM = 0.2
+_DIP_WIDTH_MM = 8.0
 _FASCIAL_SPINES = ("T10", "T11", "T12", "L1", "L2", "L3", "L4")
 
 
@@ -39,6 +40,7 @@ def _on_roof(
     thickness: float,
     across: int,
     along: int,
+    median_dip: float = 0.0,
 ) -> SheetGrid:
     """Grid over the roof: v from the midline outward, u from below upward."""
     gutter: Gutter = bench.gutter
@@ -47,7 +49,8 @@ def _on_roof(
     u = np.linspace(0, 1, along)
     z = z_low + u[None, :] * (top - z_low)[:, None]
     x = _MEDIAN_MM + t[:, None] * (gutter.edge(z) - _MEDIAN_MM)
-    y = gutter.roof_at(x, z) + height
+    # Low over the spine tips, which the sheets over it take as well.
+    y = gutter.roof_at(x, z) + height - median_dip * np.clip(1 - x / _DIP_WIDTH_MM, 0, 1) ** 2
     mid = np.stack([x, y, z], axis=-1)
     thin = np.full((across, along), thickness)
     grid = SheetGrid(mid, thin, None, 1)
@@ -74,7 +77,7 @@ def lay_aponeurosis(bench: Workbench) -> None:
     put_sheet(
         bench, "erector_spinae_aponeurosis", sheet, ends, [], kind="fascia",
         tendon=lambda u, v: np.ones_like(u), gap=0.15, fibres=24,
-        attach_kind=("attach", "attach"), group="erector_spinae",
+        attach_kind=("attach", "attach"), group="erector_spinae", held_by_first_border=True,
     )  # fmt: skip
 
 
@@ -84,8 +87,9 @@ def lay_thoracolumbar_fascia(bench: Workbench) -> None:
     top = float(bench.landmark("T1.spinous_process")[2])
     across, along = (40, 110) if bench.full else (14, 34)
     sheet = _on_roof(
-        bench, float(crest[2]) + 1.0, top, 1.0, 0.25 + FASCIA_MM / 2, FASCIA_MM, across, along
-    )
+        bench, float(crest[2]) + 1.0, top, 1.0, 0.25 + FASCIA_MM / 2, FASCIA_MM, across, along,
+        median_dip=0.65,
+    )  # fmt: skip
     # Over the spine tips runs the supraspinous ligament, down to L4: there the fascia meets it.
     tips = [bench.landmark(f"{v}.spinous_process") for v in _FASCIAL_SPINES]
     ligament = bench.index("supraspinous_ligament").signed_distance(np.array(tips) + [0.5, 3.0, 0])
@@ -97,7 +101,7 @@ def lay_thoracolumbar_fascia(bench: Workbench) -> None:
     put_sheet(
         bench, "thoracolumbar_fascia_posterior", sheet, [*spines, End("sacrum", sacral)], [],
         kind="fascia", tendon=lambda u, v: np.ones_like(u), gap=0.15, fibres=24,
-        attach_kind=("attach", "attach"), drawn_thicker=True,
+        attach_kind=("attach", "attach"), drawn_thicker=True, held_by_first_border=True,
         contacts=[Contact("thoracolumbar_fascia_posterior.left",
                           "thoracolumbar_fascia_posterior.right", "abut", sheet.mid[0])],
     )  # fmt: skip

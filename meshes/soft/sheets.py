@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
+from meshes.drape.distance import MeshIndex
 from meshes.drape.resolve import resolve_sheet
-from meshes.drape.sheet import SheetGrid, thicken
+from meshes.drape.sheet import LEAST_END_THICKNESS, SheetGrid, arc_length, thicken
 from meshes.model import Attachment, Contact, Part
 from meshes.soft.workbench import Workbench
 
@@ -76,6 +77,7 @@ def put_sheet(
     attach_kind: tuple[str, str] = ("origin", "insertion"),
     drawn_thicker: bool = False,
     group: str | None = None,
+    held_by_first_border: bool = False,
 ) -> Part:
     """Clear a sheet of its neighbours, close it and put it on the bench.
 
@@ -92,6 +94,8 @@ def put_sheet(
         Depth to which the ground under the sheet counts as solid for what is laid later.
     detail : float
         Factor on the grid at full detail.
+    held_by_first_border : bool
+        True when the sheet hangs by its border v = 0 (the midline) and not by its ends.
 
     Returns
     -------
@@ -100,7 +104,11 @@ def put_sheet(
     part_id = part_id or f"{entry}.left"
     ids = bench.near_ids(sheet.mid, 6.0, without)
     if resolve:
-        sheet = resolve_sheet(sheet, [bench.index(i) for i in ids], gap)
+        own = fixed_to(origins, insertions, contacts)
+        if held_by_first_border:
+            sheet = _turned(clear_sheet(bench, _turned(sheet), ids, own, gap))
+        else:
+            sheet = clear_sheet(bench, sheet, ids, own, gap)
     thick = thicken(sheet, tendon=tendon, fibres=fibres)
     record = bench.catalogue[entry]
     attachments = [Attachment(attach_kind[0], e.to, np.asarray(e.curve, float)) for e in origins]
@@ -126,6 +134,137 @@ def put_sheet(
     bench.field.add_sheet(sheet.outer(), depth=slab_mm, outward=radial(bench))
     bench.sheets[part_id] = sheet
     return part
+
+
+def fixed_to(
+    origins: Sequence[End], insertions: Sequence[End], contacts: Sequence[Contact]
+) -> set[str]:
+    """Ids of the parts that a sheet may touch at its ends."""
+    ends = {end.to for end in (*origins, *insertions)}
+    return ends | {part_id for c in contacts for part_id in (c.a, c.b)}
+
+
+def clear_sheet(
+    bench: Workbench, sheet: SheetGrid, near: Sequence[str], own: set[str], gap: float = 0.25
+) -> SheetGrid:
+    """Clear a sheet of the parts near it; only what it is fixed to may take its ends in.
+
+    Parameters
+    ----------
+    bench : Workbench
+    sheet : SheetGrid
+    near : sequence of str
+        Ids of the parts to keep clear of.
+    own : set of str
+        Ids of those to which its ends are fixed.
+    gap : float
+        mm.
+
+    Returns
+    -------
+    SheetGrid
+    """
+    others = [bench.index(i) for i in near if i not in own]
+    sheet = _lift_ends(_thin_ends(sheet), others, _END_GAP_MM, radial(bench))
+    indexes = [bench.index(i) for i in near]
+    return resolve_sheet(
+        sheet, indexes, gap, attached=[bench.index(i) for i in near if i in own]
+    )
+
+
+def _turned(sheet: SheetGrid) -> SheetGrid:
+    """The same sheet with fibres and rows exchanged."""
+    return SheetGrid(
+        np.ascontiguousarray(sheet.mid.transpose(1, 0, 2)),
+        np.ascontiguousarray(sheet.thickness.T),
+        None if sheet.cells is None else np.ascontiguousarray(sheet.cells.T),
+        -sheet.sign,
+    )
+
+
+def free_spot(
+    bench: Workbench, bone: str, point: np.ndarray, reach: float = 7.0, room: float = 0.6
+) -> np.ndarray:
+    """Place on a bone nearest to a wanted one that nothing else takes, (3,) mm.
+
+    Parameters
+    ----------
+    bench : Workbench
+    bone : str
+        Part id.
+    point : (3,) float
+        Where it would be best, mm.
+    reach : float
+        How far it may be from there, mm.
+    room : float
+        Clearance wanted from all that is laid, mm.
+    """
+    point = np.asarray(point, float)
+    candidates = bench.index(bone).samples(1.0)[0]
+    away = np.linalg.norm(candidates - point, axis=1)
+    candidates, away = candidates[away < reach], away[away < reach]
+    if len(candidates) == 0:
+        return point
+    lack = np.zeros(len(candidates))
+    for part_id in bench.near_ids(candidates, room):
+        if part_id != bone:
+            distance = bench.index(part_id).signed_distance(candidates, 12.0)[0]
+            lack = np.maximum(lack, np.where(np.isfinite(distance), room - distance, 0.0))
+    return candidates[int(np.argmin(away + 4.0 * lack))]
+
+
+_END_LIFT_MM = 3.0
+_END_FADE_MM = 12.0
+_END_GAP_MM = 0.1
+_END_THICKNESS_MM = 0.35
+_END_TAPER = 0.12
+"""Sheets that take the same spines lie on one another there, so each runs out thin."""
+
+
+def _thin_ends(sheet: SheetGrid) -> SheetGrid:
+    """Let a sheet run out thin towards its ends."""
+    s = arc_length(sheet.mid)
+    most = _END_THICKNESS_MM + _END_TAPER * np.minimum(s, s[:, -1:] - s)
+    return replace(sheet, thickness=np.minimum(sheet.thickness, most))
+
+
+def _lift_ends(
+    sheet: SheetGrid, others: Sequence[MeshIndex], gap: float, outward: Callable
+) -> SheetGrid:
+    """Lift the ends of a sheet off what they are not fixed to; the fibres follow."""
+    mid, way = sheet.mid.copy(), outward(sheet.mid.reshape(-1, 3)).reshape(sheet.mid.shape)
+    s = arc_length(sheet.mid)
+    used = sheet.used()
+    for end, reach in ((0, s), (-1, s[:, -1:] - s)):
+        points, out = mid[:, end], way[:, end]
+        need = 0.5 * np.maximum(sheet.thickness[:, end], LEAST_END_THICKNESS) + gap
+        lift = np.zeros(len(points))
+        for _ in range(4):
+            moved = False
+            for index in others:
+                now = points + lift[:, None] * out
+                low, high = index.bounds
+                near = np.flatnonzero(
+                    np.all((now > low - 2.0) & (now < high + 2.0), axis=1) & used[:, end]
+                )
+                if len(near) == 0:
+                    continue
+                distance, _, normal = index.signed_distance(now[near], 6.0)
+                facing = np.einsum("nd,nd->n", normal, out[near])
+                lack = need[near] - distance
+                under = np.isfinite(distance) & (lack > 0.01) & (facing > 0.2)
+                if under.any():
+                    rows = near[under]
+                    lift[rows] += np.minimum(lack[under] / np.maximum(facing[under], 0.5), 1.5)
+                    moved = True
+            if not moved:
+                break
+        if not lift.any():
+            continue
+        lift = np.minimum(lift, _END_LIFT_MM)
+        fade = np.clip(1 - reach / _END_FADE_MM, 0, 1) ** 2
+        mid = mid + (fade * lift[:, None])[..., None] * out[:, None]
+    return replace(sheet, mid=mid)
 
 
 def part_of_curve(curve: np.ndarray, first: float, last: float, count: int = 12) -> np.ndarray:

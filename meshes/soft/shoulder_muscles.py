@@ -128,8 +128,8 @@ def lay_scapular_muscles(bench: Workbench) -> None:
             a = on(superior_ordered, min(along * 1.05, 1.0))
             b = on(upper_ordered, along * 0.75)
             path.append(a + share * (b - a) + back * 2.0)
-        path.append(glenoid + [4.0, 8.0 * (share - 0.3), 9.0])
-        path.append(top + [-1.0, 5.0 * (share - 0.5), 1.0])
+        path.append(glenoid + [4.0, 8.0 * (share - 0.3), 6.0])
+        path.append(top + [-1.0, 5.0 * (share - 0.5), 0.0])
         paths.append(np.array(path))
     _belly(bench, "supraspinatus", paths, 20.0 * bulk, (["scapula.left"], ["humerus.left"]),
            tendon=(0.03, 0.2), taper=(0.5, 0.3), edge=0.5)  # fmt: skip
@@ -152,21 +152,22 @@ def lay_scapular_muscles(bench: Workbench) -> None:
     neck_top, neck_low = on(lower_ordered, 0.78), on(lateral, 0.86)
     paths = []
     for share in (0.02, 0.25, 0.5, 0.75, 0.98):
-        start = on(border, at_root + 0.04 + share * (0.86 - at_root)) + [3.5, 0, 0]
+        # The smooth triangle at the root of the spine stays free for trapezius.
+        start = on(border, at_root + 0.07 + share * (0.83 - at_root)) + [5.0, 0, 0]
         if share > 0.9:
             start = on(lateral, 0.12) - across_border * 6.0
         waist = (1 - share) * (neck_top + [0, 0, -13.0]) + share * (neck_low - across_border * 6.0)
         waist = waist + back * (1.0 + 6.0 * share)
         path = np.array([
-            start + back * 2.2,
-            0.55 * start + 0.45 * waist + back * 5.0,
+            start + back * 0.5,
+            0.55 * start + 0.45 * waist + back * 4.0,
             waist + back * 3.0,
             middle + [-14.0, 16.0, -5.0 + 10.0 * (0.5 - share)],
             middle + [0.0, 2.0, -1.0 + 5.0 * (0.5 - share)],
         ])  # fmt: skip
         paths.append(path)
     _belly(bench, "infraspinatus", paths, 15.0 * bulk, (["scapula.left"], ["humerus.left"]),
-           across=13, along=14, triangles=(4200, 760), tendon=(0.03, 0.15), taper=(0.5, 0.35))  # fmt: skip
+           across=13, along=14, triangles=(4200, 760), tendon=(0.03, 0.15), taper=(0.3, 0.35))  # fmt: skip
 
     # Teres major from the back of the inferior angle to the front of the humerus.
     crest = mark("humerus.left.lesser_tubercle_crest")

@@ -63,6 +63,9 @@ def lay_external_intercostals(bench: Workbench) -> None:
         share = short + u[None, :] * (1 - 2 * short)
         mid = top[:, None] + share[..., None] * span[:, None]
         away = outward(mid.reshape(-1, 3)).reshape(mid.shape)
+        # The first two ribs lie flat: their outer faces look up.
+        away[..., 2] += {1: 1.6, 2: 0.9}.get(number, 0.0)
+        away /= np.linalg.norm(away, axis=-1, keepdims=True)
         thickness = np.full(mid.shape[:2], 2.2 * bench.frame.scale)
         thickness[:, [0, -1]] = 1.2
         tubes = [bench.index(i) for i in bench.near_ids(mid, 2.0) if bench.parts[i].kind in _TUBES]
@@ -176,7 +179,7 @@ def lay_middle_layer(bench: Workbench) -> None:
     gutter = bench.gutter
     across, along = (14, 44) if bench.full else (8, 16)
     low = float(bench.frame["L4"].centre[2]) - 12.0
-    high = float(bench.frame["L1"].centre[2]) + 10.0
+    high = float(bench.frame["L1"].centre[2]) + 4.0
     levels = ("L1", "L2", "L3", "L4")
     tips = np.array([bench.landmark(f"{v}.left.transverse_process") for v in levels])
     order = np.argsort(tips[:, 2])
@@ -195,5 +198,5 @@ def lay_middle_layer(bench: Workbench) -> None:
         bench, "thoracolumbar_fascia_middle", sheet,
         [End(f"vertebra_{v}", t[None]) for v, t in zip(levels, tips, strict=True)], [],
         kind="fascia", tendon=lambda a, b: np.ones_like(a), gap=0.15, slab_mm=6.0,
-        attach_kind=("attach", "attach"), drawn_thicker=True,
+        attach_kind=("attach", "attach"), drawn_thicker=True, held_by_first_border=True,
     )  # fmt: skip
