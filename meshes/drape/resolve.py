@@ -198,6 +198,7 @@ def resolve_sheet(
     reach: float = 8.0,
     rounds: int = 6,
     fixed: np.ndarray | None = None,
+    outermost: bool = False,
 ) -> SheetGrid:
     """Clear a sheet of exact meshes; its two faces stay apart.
 
@@ -225,6 +226,8 @@ def resolve_sheet(
         Most rounds; stops when clear.
     fixed : (nv, nu) bool or None
         Grid points that stay. The end rows (u = 0, 1) always stay.
+    outermost : bool
+        True when all obstacles lie under the sheet; else most of each obstacle decides.
 
     Returns
     -------
@@ -234,7 +237,7 @@ def resolve_sheet(
     least = least_thickness(sheet)
     thickness = np.maximum(sheet.thickness, least)
     now = _without_wrinkles(replace(sheet, thickness=thickness), least)
-    near = _Ground(now, obstacles, gap, attached, reach)
+    near = _Ground(now, obstacles, gap, attached, reach, outermost)
     if near.empty:
         return now
     held = np.zeros(sheet.mid.shape[:2], bool) if fixed is None else fixed.astype(bool)
@@ -256,7 +259,7 @@ class _Ground:
     Parameters are those of :func:`resolve_sheet`.
     """
 
-    def __init__(self, sheet, obstacles, gap, attached, reach):
+    def __init__(self, sheet, obstacles, gap, attached, reach, outermost=False):
         self.start = sheet.mid
         self.gap = gap
         self.reach = max(reach, 1e-6)
@@ -271,7 +274,7 @@ class _Ground:
         cell = max(np.linalg.norm(np.diff(sheet.mid, axis=k), axis=2).max() for k in (0, 1))
         found = merge(obstacles, bounds, margin + 0.5 * cell, np.concatenate([flat, centres]))
         self.empty = found is None
-        self.sides = None
+        self.sides = np.ones((self.count, sheet.mid[..., 0].size)) if outermost else None
         if found is not None:
             self.merged, self.owner_of_face = found
             self.points, _, self.owner = _obstacle_samples(

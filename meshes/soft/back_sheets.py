@@ -9,6 +9,7 @@ import numpy as np
 from meshes.drape.distance import MeshIndex
 from meshes.drape.sheet import SheetGrid, belly_profile, lay_sheet, share_fibres, slip_cells
 from meshes.model import Contact
+from meshes.soft.relief import Relief
 from meshes.soft.sheets import (
     End,
     clear_sheet,
@@ -101,7 +102,7 @@ def lay_splenii(bench: Workbench) -> None:
     line = bench.landmark("occipital.left.superior_nuchal_line")
     mastoid = bench.landmark("temporal.left.mastoid_outer")
     line_part = part_of_curve(line, 0.62, 1.0, 6)
-    insertion = np.concatenate([line_part, mastoid])
+    insertion = part_of_curve(np.concatenate([line_part[:-1], mastoid[2:]]), 0.0, 1.0, 12)
     sheet = lay_sheet(
         np.concatenate([ligament, spines]), insertion, bench.field,
         belly_profile(_thick(bench, "splenius_capitis"), tendon=(0.08, 0.05)),
@@ -125,7 +126,7 @@ def lay_serrati_posteriores(bench: Workbench) -> None:
     Gray 1918 (as recalled): C7-T2/3 to ribs 2-5 lateral to the angles; T11-L2/3 to ribs 9-12.
     """
     levels = ["C7", "T1", "T2", "T3"]
-    ligament = nuchal_edge(bench, 0.12, 0.04, 3)
+    ligament = nuchal_edge(bench, 0.14, 0.08, 3)
     spines = _spines(bench, levels)
     # The ribs run much as these fibres do: each slip ends across its rib, not along it.
     pieces = [
@@ -212,12 +213,18 @@ def _on_the_roof(bench, origin, pieces, across: int) -> dict[float, np.ndarray]:
     """Curves on the roof of the deep muscles, so that a sheet starts under the scapula."""
     first = _even(origin, across)
     last = _joined(pieces, across)
+    ends = np.concatenate([first, last])
+    under = [
+        i
+        for i in bench.near_ids(ends, 30.0)
+        if i.startswith(("splenius", "thoracolumbar", "rib_", "external_intercostal"))
+    ]
+    low, high = ends.min(axis=0) - 3.0, ends.max(axis=0) + 3.0
+    relief = Relief.of(bench, under, low[[0, 2]], high[[0, 2]])
     guide = {}
-    for u in (0.15, 0.3, 0.45, 0.6, 0.75, 0.9):
+    for u in (0.08, 0.16, 0.25, 0.35, 0.45, 0.55, 0.65, 0.75, 0.85):
         line = first + u * (last - first)
-        roof = bench.gutter.roof_at(line[:, 0], line[:, 2]) + 2.0
-        inside = line[:, 0] < bench.gutter.edge(line[:, 2])
-        line[:, 1] = np.where(inside, np.maximum(line[:, 1], roof), line[:, 1])
+        line[:, 1] = np.maximum(line[:, 1], relief.at(line[:, 0], line[:, 2]) + 0.8)
         guide[u] = line
     return guide
 
@@ -319,14 +326,17 @@ def lay_trapezius(bench: Workbench) -> None:
     lip = lip[np.argsort(-lip[:, 0])]
     lower_lip = bench.landmark("scapula.left.spine_crest_lower_lip")
     lower_lip = lower_lip[np.argsort(-lower_lip[:, 0])]
-    spine_part = part_of_curve(lip, 0.04, 0.72, 16) + [0.0, 0.3, 0.8]
-    # The aponeurosis of the ascending part: on the crest from the tubercle to the root.
-    crest = 0.5 * (part_of_curve(lip, 0.0, 1.0, 40) + part_of_curve(lower_lip, 0.0, 1.0, 40))
-    tubercle_part = part_of_curve(crest, 0.75, 0.96, 12)
-    tubercle_part = bench.index("scapula.left").signed_distance(tubercle_part + [0, 6.0, 0])[1]
+    spine_part = part_of_curve(lip, 0.04, 0.70, 16) + [0.0, 0.3, 0.8]
+    # The aponeurosis of the ascending part lies on the smooth triangle at the root: its upper
+    # fibres come from the midline to the upper lip, its lowest from below to the lower lip.
+    on_spine = [(lip, 0.72), (lip, 0.80), (lip, 0.88), (lower_lip, 0.90), (lower_lip, 0.84),
+                (lower_lip, 0.79)]  # fmt: skip
+    apex = np.concatenate([part_of_curve(c, share, share + 1e-3, 1) for c, share in on_spine])
+    apex = part_of_curve(apex, 0.0, 1.0, 12)
+    tubercle_part = bench.index("scapula.left").signed_distance(apex + [0, 6.0, 0])[1]
     tubercle_part = tubercle_part + [0.0, 0.6, 0.0]
     full = bench.full
-    rows = (26, 18, 34) if full else (13, 9, 16)
+    rows = (24, 16, 22) if full else (12, 8, 11)
     origin = np.concatenate([
         _even(np.concatenate([line, ligament]), rows[0]),
         _even(np.concatenate([ligament[-1:], middle, lower[:1]]), rows[1] + 2)[1:-1],
@@ -337,7 +347,7 @@ def lay_trapezius(bench: Workbench) -> None:
         _even(np.concatenate([acromion, spine_part]), rows[1]),
         _even(tubercle_part, rows[2]),
     ])  # fmt: skip
-    across, along = sum(rows), 48 if full else 26
+    across, along = sum(rows), 44 if full else 24
     v = np.linspace(0, 1, across)
     # Thickness across, from the skull (thin) over the root of the neck (thick) to the lower tip.
     first, second = (rows[0] - 0.5) / across, (rows[0] + rows[1] - 0.5) / across
@@ -357,7 +367,7 @@ def lay_trapezius(bench: Workbench) -> None:
     thickness = 0.8 + np.maximum(crest - 0.8, 0)[:, None] * np.sqrt(rise * fall)
     sheet = lay_sheet(
         origin, insertion, bench.field, thickness,
-        along=along, across=across, outward=_neck_and_back(bench), border_tension=(0.03, 0.02),
+        along=along, across=across, outward=_neck_and_back(bench), border_tension=(0.03, 0.035),
         iterations=260,
     )  # fmt: skip
     names = ("descending", "transverse", "ascending")
@@ -374,8 +384,9 @@ def lay_trapezius(bench: Workbench) -> None:
     )
     ids = bench.near_ids(sheet.mid, 6.0)
     own_ends = fixed_to([e for p in pieces for e in p[0]], [e for p in pieces for e in p[1]], ())
-    sheet = clear_sheet(bench, sheet, ids, own_ends)
+    sheet = clear_sheet(bench, sheet, ids, own_ends, outermost=True)
     bounds = [0, rows[0], rows[0] + rows[1], across]
+
     def pale(row0: int, row1: int):
         def share(uu, vv):
             place = (row0 + np.asarray(vv) * (row1 - row0)) / max(across - 1, 1)
@@ -388,7 +399,9 @@ def lay_trapezius(bench: Workbench) -> None:
     for k, name in enumerate(names):
         first_row, last_row = bounds[k], bounds[k + 1]
         own = _rows(sheet, first_row, min(last_row + 1, across), shrink=(k > 0, k < 2))
-        contacts = [_at_ligament(f"trapezius_{name}.left", middle if k == 1 else lower)] if k else []
+        contacts = (
+            [_at_ligament(f"trapezius_{name}.left", middle if k == 1 else lower)] if k else []
+        )
         if k < 2:
             shared = sheet.mid[last_row]
             contacts.append(

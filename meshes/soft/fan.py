@@ -11,7 +11,6 @@ from scipy.spatial import cKDTree
 from meshes.drape.carve import carve
 from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
-from meshes.drape.resolve import resolve
 from meshes.model import Attachment, Contact, Part
 from meshes.shapes.solid import Solid
 from meshes.soft.sheets import End
@@ -20,8 +19,6 @@ from meshes.soft.workbench import Workbench
 
 GAP_MM = 0.5
 """Clearance to what is there already; cut corners of coarse triangles eat half of it."""
-_LEAST_GAP_MM = 0.1
-"""What is left of it at least once the belly has been cleared again as it is drawn."""
 _ATTACHED_MM = 1.5
 """A fibre's end counts as fixed where belly and bone come this near each other."""
 
@@ -222,7 +219,6 @@ def lay_fan(
         room, obstacles, spacing=spacing[choose], triangles=triangles[choose], gap=gap,
         x_min=0.15, smoothing=smoothing,
     )  # fmt: skip
-    mesh = resolve(mesh, obstacles, _LEAST_GAP_MM, rounds=4)
     uv = fan_coordinates(mesh.vertices, grid)
     own = MeshIndex.of(mesh)
     part_id = part_id or f"{entry}.left"

@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import numpy as np
+from scipy.interpolate import PchipInterpolator
 
 from meshes.drape.sheet import SheetGrid
 from meshes.model import Contact
+from meshes.skeleton.frame import LUMBAR, THORACIC
 from meshes.soft.gutter import Gutter
+from meshes.soft.relief import Relief, raised
 from meshes.soft.sheets import End, put_sheet
 from meshes.soft.workbench import Workbench
 
@@ -17,7 +20,11 @@ APONEUROSIS_MM = 0.9
 FASCIA_MM = 0.8
 """Drawn thickness of the posterior layer (published 0.5-0.6 mm: drawn thicker)."""
 _MEDIAN_MM = 0.2
-_DIP_WIDTH_MM = 8.0
+_ROOM_MM = 0.2
+_BED = ("vertebra_", "rib_", "sacrum", "hip_bone")
+_MEDIAN = ("supraspinous_ligament", "nuchal_ligament")
+_BESIDE_MM = 8.0
+_HOLD_MM = 4.0
 _FASCIAL_SPINES = ("T10", "T11", "T12", "L1", "L2", "L3", "L4")
 
 
@@ -40,7 +47,7 @@ def _on_roof(
     thickness: float,
     across: int,
     along: int,
-    median_dip: float = 0.0,
+    over_tips: float,
 ) -> SheetGrid:
     """Grid over the roof: v from the midline outward, u from below upward."""
     gutter: Gutter = bench.gutter
@@ -50,12 +57,36 @@ def _on_roof(
     z = z_low + u[None, :] * (top - z_low)[:, None]
     x = _MEDIAN_MM + t[:, None] * (gutter.edge(z) - _MEDIAN_MM)
     # Low over the spine tips, which the sheets over it take as well.
-    y = gutter.roof_at(x, z) + height - median_dip * np.clip(1 - x / _DIP_WIDTH_MM, 0, 1) ** 2
+    y = gutter.roof_at(x, z) + height
+    # Where bellies stand out of the roof the sheet runs over them.
+    low, high = (0.0, float(z.min()) - 3.0), (float(x.max()) + 3.0, float(z.max()) + 3.0)
+    near = bench.near_ids(np.stack([x, y, z], axis=-1), 12.0)
+    bones = [i for i in near if i.startswith(_BED)]
+    bellies = [
+        i for i in near if bench.parts[i].kind not in ("bone", "context") and i not in _MEDIAN
+    ]
+    least = Relief.of(bench, bellies, low, high).at(x, z)
+    beside = x > _BESIDE_MM
+    bony = Relief.of(bench, bones, low, high)
+    least = np.maximum(least, np.where(beside, bony.at(x, z), least))
+    y = raised(y, least + 0.5 * thickness + _ROOM_MM)
+    # On to the spine tips and the crest of the sacrum in the very midline.
+    hold = np.clip(1 - (x - _MEDIAN_MM) / _HOLD_MM, 0, 1) ** 2
+    spines = np.maximum(_tip_line(bench)(z), bony.at(0 * x, z))
+    y = (1 - hold) * y + hold * (spines + over_tips)
     mid = np.stack([x, y, z], axis=-1)
     thin = np.full((across, along), thickness)
     grid = SheetGrid(mid, thin, None, 1)
     sign = 1 if float(grid.normals()[..., 1].mean()) > 0 else -1
     return SheetGrid(mid, thin, None, sign)
+
+
+def _tip_line(bench: Workbench) -> PchipInterpolator:
+    """y of the spine tips and the sacral crest by height."""
+    tips = [bench.landmark(f"{v}.spinous_process") for v in ("C7", *THORACIC, *LUMBAR)]
+    tips += [bench.landmark(f"S{i}.median_crest") for i in (1, 2, 3, 4)]
+    points = np.array(sorted(tips, key=lambda p: float(p[2])))
+    return PchipInterpolator(points[:, 2], points[:, 1], extrapolate=True)
 
 
 def lay_aponeurosis(bench: Workbench) -> None:
@@ -65,9 +96,10 @@ def lay_aponeurosis(bench: Workbench) -> None:
     sheet = _on_roof(
         bench, float(crest[2]) + 4.0, lambda t: aponeurosis_top(bench, t), 0.97,
         -0.15 - APONEUROSIS_MM / 2, APONEUROSIS_MM, across, along,
+        over_tips=-0.45,
     )  # fmt: skip
     spines = [End(f"vertebra_{v}", bench.landmark(f"{v}.spinous_process")[None] + [1.0, 0, 0])
-              for v in ("L2", "L3", "L4", "L5")]  # fmt: skip
+              for v in ("T11", "T12", "L1", "L2", "L3", "L4", "L5")]  # fmt: skip
     sacral = np.array([bench.landmark(f"S{i}.median_crest") + [1.0, 0, 0] for i in (1, 2, 3)])
     ends = [
         *spines,
@@ -77,7 +109,7 @@ def lay_aponeurosis(bench: Workbench) -> None:
     put_sheet(
         bench, "erector_spinae_aponeurosis", sheet, ends, [], kind="fascia",
         tendon=lambda u, v: np.ones_like(u), gap=0.15, fibres=24,
-        attach_kind=("attach", "attach"), group="erector_spinae", held_by_first_border=True,
+        attach_kind=("attach", "attach"), group="erector_spinae", resolve=False,
     )  # fmt: skip
 
 
@@ -88,20 +120,21 @@ def lay_thoracolumbar_fascia(bench: Workbench) -> None:
     across, along = (40, 110) if bench.full else (14, 34)
     sheet = _on_roof(
         bench, float(crest[2]) + 1.0, top, 1.0, 0.25 + FASCIA_MM / 2, FASCIA_MM, across, along,
-        median_dip=0.65,
+        over_tips=0.45,
     )  # fmt: skip
     # Over the spine tips runs the supraspinous ligament, down to L4: there the fascia meets it.
     tips = [bench.landmark(f"{v}.spinous_process") for v in _FASCIAL_SPINES]
     ligament = bench.index("supraspinous_ligament").signed_distance(np.array(tips) + [0.5, 3.0, 0])
     spines = [
         End("supraspinous_ligament", ligament[1]),
-        End("vertebra_L5", bench.landmark("L5.spinous_process")[None] + [0.5, 0.5, 0]),
-    ]
+        *[End(f"vertebra_{v}", bench.landmark(f"{v}.spinous_process")[None] + [0.5, 0.5, 0])
+          for v in (*THORACIC, *LUMBAR)],
+    ]  # fmt: skip
     sacral = np.array([bench.landmark(f"S{i}.median_crest") + [0.5, 0.5, 0] for i in (1, 2, 3)])
     put_sheet(
         bench, "thoracolumbar_fascia_posterior", sheet, [*spines, End("sacrum", sacral)], [],
         kind="fascia", tendon=lambda u, v: np.ones_like(u), gap=0.15, fibres=24,
-        attach_kind=("attach", "attach"), drawn_thicker=True, held_by_first_border=True,
+        attach_kind=("attach", "attach"), drawn_thicker=True, resolve=False,
         contacts=[Contact("thoracolumbar_fascia_posterior.left",
                           "thoracolumbar_fascia_posterior.right", "abut", sheet.mid[0])],
     )  # fmt: skip

@@ -78,6 +78,7 @@ def put_sheet(
     drawn_thicker: bool = False,
     group: str | None = None,
     held_by_first_border: bool = False,
+    outermost: bool = False,
 ) -> Part:
     """Clear a sheet of its neighbours, close it and put it on the bench.
 
@@ -96,6 +97,8 @@ def put_sheet(
         Factor on the grid at full detail.
     held_by_first_border : bool
         True when the sheet hangs by its border v = 0 (the midline) and not by its ends.
+    outermost : bool
+        True when everything near lies under the sheet.
 
     Returns
     -------
@@ -106,9 +109,9 @@ def put_sheet(
     if resolve:
         own = fixed_to(origins, insertions, contacts)
         if held_by_first_border:
-            sheet = _turned(clear_sheet(bench, _turned(sheet), ids, own, gap))
+            sheet = _turned(clear_sheet(bench, _turned(sheet), ids, own, gap, outermost))
         else:
-            sheet = clear_sheet(bench, sheet, ids, own, gap)
+            sheet = clear_sheet(bench, sheet, ids, own, gap, outermost)
     thick = thicken(sheet, tendon=tendon, fibres=fibres)
     record = bench.catalogue[entry]
     attachments = [Attachment(attach_kind[0], e.to, np.asarray(e.curve, float)) for e in origins]
@@ -145,7 +148,12 @@ def fixed_to(
 
 
 def clear_sheet(
-    bench: Workbench, sheet: SheetGrid, near: Sequence[str], own: set[str], gap: float = 0.25
+    bench: Workbench,
+    sheet: SheetGrid,
+    near: Sequence[str],
+    own: set[str],
+    gap: float = 0.25,
+    outermost: bool = False,
 ) -> SheetGrid:
     """Clear a sheet of the parts near it; only what it is fixed to may take its ends in.
 
@@ -159,16 +167,22 @@ def clear_sheet(
         Ids of those to which its ends are fixed.
     gap : float
         mm.
+    outermost : bool
+        True when everything near lies under the sheet.
 
     Returns
     -------
     SheetGrid
     """
-    others = [bench.index(i) for i in near if i not in own]
-    sheet = _lift_ends(_thin_ends(sheet), others, _END_GAP_MM, radial(bench))
+    gaps = [(bench.index(i), -_END_SINK_MM if i in own else _END_GAP_MM) for i in near]
+    sheet = _lift_ends(_thin_ends(sheet), gaps, radial(bench))
     indexes = [bench.index(i) for i in near]
     return resolve_sheet(
-        sheet, indexes, gap, attached=[bench.index(i) for i in near if i in own]
+        sheet,
+        indexes,
+        gap,
+        attached=[bench.index(i) for i in near if i in own],
+        outermost=outermost,
     )
 
 
@@ -216,6 +230,7 @@ def free_spot(
 _END_LIFT_MM = 3.0
 _END_FADE_MM = 12.0
 _END_GAP_MM = 0.1
+_END_SINK_MM = 0.8
 _END_THICKNESS_MM = 0.35
 _END_TAPER = 0.12
 """Sheets that take the same spines lie on one another there, so each runs out thin."""
@@ -229,19 +244,19 @@ def _thin_ends(sheet: SheetGrid) -> SheetGrid:
 
 
 def _lift_ends(
-    sheet: SheetGrid, others: Sequence[MeshIndex], gap: float, outward: Callable
+    sheet: SheetGrid, others: Sequence[tuple[MeshIndex, float]], outward: Callable
 ) -> SheetGrid:
-    """Lift the ends of a sheet off what they are not fixed to; the fibres follow."""
+    """Lift the ends of a sheet off what is near, to a gap each, mm; the fibres follow."""
     mid, way = sheet.mid.copy(), outward(sheet.mid.reshape(-1, 3)).reshape(sheet.mid.shape)
     s = arc_length(sheet.mid)
     used = sheet.used()
     for end, reach in ((0, s), (-1, s[:, -1:] - s)):
         points, out = mid[:, end], way[:, end]
-        need = 0.5 * np.maximum(sheet.thickness[:, end], LEAST_END_THICKNESS) + gap
+        half = 0.5 * np.maximum(sheet.thickness[:, end], LEAST_END_THICKNESS)
         lift = np.zeros(len(points))
         for _ in range(4):
             moved = False
-            for index in others:
+            for index, gap in others:
                 now = points + lift[:, None] * out
                 low, high = index.bounds
                 near = np.flatnonzero(
@@ -251,7 +266,7 @@ def _lift_ends(
                     continue
                 distance, _, normal = index.signed_distance(now[near], 6.0)
                 facing = np.einsum("nd,nd->n", normal, out[near])
-                lack = need[near] - distance
+                lack = half[near] + gap - distance
                 under = np.isfinite(distance) & (lack > 0.01) & (facing > 0.2)
                 if under.any():
                     rows = near[under]

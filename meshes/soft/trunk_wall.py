@@ -63,14 +63,14 @@ def lay_external_intercostals(bench: Workbench) -> None:
         share = short + u[None, :] * (1 - 2 * short)
         mid = top[:, None] + share[..., None] * span[:, None]
         away = outward(mid.reshape(-1, 3)).reshape(mid.shape)
-        # The first two ribs lie flat: their outer faces look up.
-        away[..., 2] += {1: 1.6, 2: 0.9}.get(number, 0.0)
-        away /= np.linalg.norm(away, axis=-1, keepdims=True)
         thickness = np.full(mid.shape[:2], 2.2 * bench.frame.scale)
         thickness[:, [0, -1]] = 1.2
         tubes = [bench.index(i) for i in bench.near_ids(mid, 2.0) if bench.parts[i].kind in _TUBES]
         ribs = [bench.index(i) for i in bench.near_ids(mid, 2.0) if i.startswith(("rib_", "vert"))]
-        mid = _lifted_over(mid, away, 0.5 * thickness + 0.25, tubes + ribs)
+        # The first ribs lie flat, their borders against the sheet.
+        if number > 2:
+            tubes += ribs
+        mid = _lifted_over(mid, away, 0.5 * thickness + 0.25, tubes)
         sheet = SheetGrid(mid, thickness, None, 1)
         facing = float((sheet.normals() * away).sum())
         sheet = SheetGrid(mid, thickness, None, 1 if facing > 0 else -1)
