@@ -140,12 +140,7 @@ def lay_serrati_posteriores(bench: Workbench) -> None:
     )  # fmt: skip
     low = ["T11", "T12", "L1", "L2"]
     origin = _spines(bench, low, x=2.0)
-    edge = []
-    for z in origin[:, 2]:
-        x = 14.0 * bench.frame.scale
-        y = float(bench.gutter.roof_at(np.array([x]), np.array([z]))[0]) + 1.9
-        edge.append([x, y, z])
-    edge = np.array(edge)
+    edge = _on_fascia(bench, [(14.0 * bench.frame.scale, float(z)) for z in origin[:, 2]])
     pieces = []
     for number, first, last in (
         (9, 12.0, 34.0),
@@ -321,7 +316,7 @@ def lay_trapezius(bench: Workbench) -> None:
     if acromion[0, 1] > acromion[-1, 1]:
         acromion = acromion[::-1]
     # Behind the outer end of the clavicle, which lies between the two.
-    acromion = part_of_curve(acromion, 0.5, 0.95, 8) + [-0.4, 0.0, 0.8]
+    acromion = part_of_curve(acromion, 0.6, 0.95, 8) + [-0.4, 0.0, 0.8]
     lip = bench.landmark("scapula.left.spine_crest_upper_lip")
     lip = lip[np.argsort(-lip[:, 0])]
     lower_lip = bench.landmark("scapula.left.spine_crest_lower_lip")
@@ -384,7 +379,7 @@ def lay_trapezius(bench: Workbench) -> None:
     )
     ids = bench.near_ids(sheet.mid, 6.0)
     own_ends = fixed_to([e for p in pieces for e in p[0]], [e for p in pieces for e in p[1]], ())
-    sheet = clear_sheet(bench, sheet, ids, own_ends, outermost=True)
+    sheet = clear_sheet(bench, sheet, ids, own_ends, outermost=True, outward=_neck_and_back(bench))
     bounds = [0, rows[0], rows[0] + rows[1], across]
 
     def pale(row0: int, row1: int):
@@ -431,6 +426,14 @@ def _even(curve: np.ndarray, count: int) -> np.ndarray:
     return part_of_curve(curve, 0.0, 1.0, count)
 
 
+def _on_fascia(bench: Workbench, places: list[tuple[float, float]]) -> np.ndarray:
+    """Points (n, 3) on the posterior layer of the thoracolumbar fascia at (x, z), mm."""
+    x, z = np.array(places).T
+    low, high = (x.min() - 3.0, z.min() - 3.0), (x.max() + 3.0, z.max() + 3.0)
+    fascia = Relief.of(bench, ["thoracolumbar_fascia_posterior.left"], low, high)
+    return np.stack([x, fascia.at(x, z) + 0.5, z], axis=1)
+
+
 def _joined(pieces: list[np.ndarray], count: int) -> np.ndarray:
     """Points (count, 3) along curves laid end to end, the ends of each among them."""
     counts = share_fibres(pieces, count)
@@ -471,22 +474,18 @@ def lay_latissimus(bench: Workbench) -> None:
     levels = ["T7", "T8", "T9", "T10", "T11"]
     spines = _spines(bench, levels, x=1.0) + [0.0, 0.6, 0.0]
     # Where flesh begins on the fascia: further out with every lumbar level.
-    flesh = []
-    for level, x in (("T12", 12.0), ("L1", 34.0), ("L2", 50.0), ("L3", 57.0), ("L4", 59.0)):
-        z = float(bench.frame[level].centre[2])
-        y = float(bench.gutter.roof_at(np.array([x * scale]), np.array([z]))[0]) + 1.9
-        flesh.append([x * scale, y, z])
+    edge = (("T12", 12.0), ("L1", 34.0), ("L2", 50.0), ("L3", 57.0), ("L4", 59.0))
+    flesh = _on_fascia(bench, [(x * scale, float(bench.frame[v].centre[2])) for v, x in edge])
     crest = bench.landmark("ilium.left.crest")
     on_crest = part_of_curve(crest, 0.25, 0.37, 6)
     on_crest = on_crest + 0.8 * radial(bench)(on_crest) + [0, 0, 0.8]
     # Over the hollow between the last flesh on the fascia and the crest.
-    bridge = 0.45 * np.array(flesh[-1]) + 0.55 * on_crest[0] + np.array([0.0, 6.0, 2.0]) * scale
-    flesh = np.array(flesh)
+    bridge = 0.45 * flesh[-1] + 0.55 * on_crest[0] + np.array([0.0, 6.0, 2.0]) * scale
     floor = bench.landmark("humerus.left.intertubercular_floor")
     # Slips of three fibres each on the lower ribs, in front of the last fibre from the crest.
     slip = 3 if bench.full else 2
     ribs = _latissimus_slips(bench, on_crest[-1], floor.mean(axis=0), slip)
-    main, along = (36, 56) if bench.full else (17, 30)
+    main, along = (34, 52) if bench.full else (17, 34)
     across = main + slip * len(ribs)
     # Each piece keeps its corners, however few the fibres.
     body = _joined([spines, np.concatenate([flesh, bridge[None]]), on_crest], main)
@@ -494,7 +493,7 @@ def lay_latissimus(bench: Workbench) -> None:
     gaps = [0.16, 0.14, 0.12, 0.10][: len(ribs)]
     cells = slip_cells(across, along, [main, *[slip] * len(ribs)], gaps, end="origin")
     # The sheet turns over: upper fibres end lowest, the lateral ones highest.
-    insertion = part_of_curve(floor, 0.72, 0.22, across)
+    insertion = part_of_curve(floor, 0.66, 0.20, across)
     guide = _latissimus_guide(bench, insertion)
     v = np.linspace(0, 1, across)
     u = np.linspace(0, 1, along)
@@ -576,7 +575,7 @@ def _latissimus_guide(bench: Workbench, insertion: np.ndarray) -> dict[float, np
     v = np.linspace(0, 1, across)
     for u, along, first, last, lift in (
         (0.68, (0.42, 0.62), 75.0, 150.0, 3.0),
-        (0.82, (0.70, 0.82), 115.0, 185.0, 2.2),
+        (0.82, (0.70, 0.82), 125.0, 185.0, 2.2),
     ):
         share = along[0] + v * (along[1] - along[0])
         guide[u] = roll.at(share, np.radians(first + v * (last - first)), lift)

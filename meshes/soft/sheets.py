@@ -154,6 +154,7 @@ def clear_sheet(
     own: set[str],
     gap: float = 0.25,
     outermost: bool = False,
+    outward: Callable | None = None,
 ) -> SheetGrid:
     """Clear a sheet of the parts near it; only what it is fixed to may take its ends in.
 
@@ -169,13 +170,15 @@ def clear_sheet(
         mm.
     outermost : bool
         True when everything near lies under the sheet.
+    outward : callable (n, 3) -> (n, 3) or None
+        Where its ends are lifted to; None away from the column.
 
     Returns
     -------
     SheetGrid
     """
     gaps = [(bench.index(i), -_END_SINK_MM if i in own else _END_GAP_MM) for i in near]
-    sheet = _lift_ends(_thin_ends(sheet), gaps, radial(bench))
+    sheet = _lift_ends(_thin_ends(sheet), gaps, outward or radial(bench))
     indexes = [bench.index(i) for i in near]
     return resolve_sheet(
         sheet,

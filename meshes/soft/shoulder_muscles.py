@@ -128,11 +128,11 @@ def lay_scapular_muscles(bench: Workbench) -> None:
             a = on(superior_ordered, min(along * 1.05, 1.0))
             b = on(upper_ordered, along * 0.75)
             path.append(a + share * (b - a) + back * 2.0)
-        path.append(glenoid + [4.0, 8.0 * (share - 0.3), 6.0])
+        path.append(glenoid + [4.0, 8.0 * (share - 0.3), 2.0])
         path.append(top + [-1.0, 5.0 * (share - 0.5), 0.0])
         paths.append(np.array(path))
     _belly(bench, "supraspinatus", paths, 20.0 * bulk, (["scapula.left"], ["humerus.left"]),
-           tendon=(0.03, 0.2), taper=(0.5, 0.3), edge=0.5)  # fmt: skip
+           tendon=(0.03, 0.2), taper=(0.5, 0.2), edge=0.5)  # fmt: skip
 
     # Teres minor along the lateral border, below infraspinatus.
     inferior = mark("humerus.left.greater_tubercle_inferior")
