@@ -157,7 +157,7 @@ def lay_gluteus_maximus(bench: Workbench) -> None:
         along=along, across=across, outward=outward, border_tension=(0.0, -0.04), bow_limit=50.0,
     )  # fmt: skip
     lay_fan(
-        bench, "gluteus_maximus", sheet.mid, sheet.thickness,
+        bench, "gluteus_maximus", sheet.mid, np.maximum(sheet.thickness, 5.5),
         [End("hip_bone.left", crest), End("sacrum", lateral), End("coccyx", coccyx),
          End("sacrotuberous_ligament.left", ligament)],
         [End("femur.left", insertion)], triangles=(5000, 900), spacing=(2.4, 3.6),
