@@ -9,6 +9,7 @@ clear of the parts beneath.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -17,6 +18,7 @@ from scipy.ndimage import gaussian_filter1d
 from scipy.sparse import csr_matrix
 from scipy.spatial import cKDTree
 
+from meshes.drape.audit import self_intersections
 from meshes.drape.distance import MeshIndex, merge
 from meshes.model import Attachment, Contact, Part
 from meshes.soft.outline import Outline, make_outline
@@ -32,6 +34,8 @@ from meshes.soft.surface_grid import (
     neighbour_mean,
     surface_net,
 )
+from meshes.soft.sheets import part_of_curve
+from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench, trimesh_of
 
 _STEP_MM = {"full": 8.0, "preview": 15.0}
@@ -42,7 +46,13 @@ _INWARD_MM = 34.0
 _GAP_MM = 0.25
 _DEEP_FASCIA_MM = 0.7
 """Drawn thickness of the deep fascia; published ones are thinner."""
-_NEVER_THINNER = 0.62
+_TUBES = ("nerve", "artery", "vein")
+_MOST_REPAIRS = 8
+_SHELLS = (
+    ("deep_fascia_inner", "deep_fascia_outer"),
+    ("fat_inner", "fat_outer"),
+    ("skin_inner", "skin_outer"),
+)
 
 
 @dataclass(slots=True)
@@ -119,7 +129,9 @@ def make_envelope(bench: Workbench) -> Envelope:
         if is_plain(faces) or level >= _HIGHEST_BASE_MM:
             break
         level += 3.0
-    lines: list[Line] = [lambda p: p[:, 0] - MEDIAN_X_MM, *borders.values()]
+    # The cut ends are flat; along the front border the edge follows the ways, upright on the face.
+    flat = ("thigh_end", "arm_end")
+    lines: list[Line] = [lambda p: p[:, 0] - MEDIAN_X_MM, *(borders[name] for name in flat)]
     outward = 40.0 + 1.3 * max(bench.body.fat_lower_mm + 12.0, bench.body.fat_upper_mm)
     way, s = ascent_lines(
         vertices, outline.smooth, _INWARD_MM, outward, 2.0, held[:, : len(lines)], lines
@@ -127,7 +139,7 @@ def make_envelope(bench: Workbench) -> Envelope:
     way[held[:, 0], :, 0] = MEDIAN_X_MM
     nuchal = list(cuts).index("nuchal_line")
     below = cuts["nuchal_line"](vertices)
-    below = np.where(held[:, len(lines) + nuchal], 0.0, below)
+    below = np.where(held[:, 1 + len(borders) + nuchal], 0.0, below)
     names = ["midline", *borders, *cuts]
     envelope = Envelope(
         outline,
@@ -152,6 +164,7 @@ def _borders(bench: Workbench, outline: Outline) -> dict[str, Line]:
     head = core.arm_head
     cranium = bench.parts["cranium"].mesh.bounds
     vertex = float(cranium[1, 1]) - 98.0 * scale
+    neck_edge, neck_share = _edge_of_neck(bench, outline)
     levels = bench.frame.vertebrae
     z = np.array(
         [core.thigh_end, 0.0, levels["L2"].centre[2], levels["T8"].centre[2],
@@ -173,6 +186,8 @@ def _borders(bench: Workbench, outline: Outline) -> dict[str, Line]:
 
     def front(p: np.ndarray) -> np.ndarray:
         a = p[:, 1] - np.interp(p[:, 2], knots, curtain)
+        share = neck_share(p[:, 2])
+        a = (1 - share) * a + share * neck_edge(p)
         # The arm is covered all round.
         b = np.minimum(p[:, 0] - divider(p[:, 2]), 0.5 * (p[:, 2] - core.thigh_end - 250.0 * scale))
         share = np.clip(0.5 + 0.5 * (a - b) / 25.0, 0.0, 1.0)
@@ -187,6 +202,36 @@ def _borders(bench: Workbench, outline: Outline) -> dict[str, Line]:
         "arm_end": arm,
         "front_border": front,
     }
+
+
+def _edge_of_neck(bench: Workbench, outline: Outline) -> tuple[Line, Callable]:
+    """Where the cover of the neck ends, and how much that counts at each height.
+
+    The cover reaches round the neck to the front edge of sternocleidomastoid, whose
+    outline the skin has to show.
+    """
+    core, scale = outline.core, bench.frame.scale
+    v = bench.parts["sternocleidomastoid.left"].mesh.vertices
+    z = np.arange(v[:, 2].min() + 6.0, v[:, 2].max() - 10.0, 6.0)
+    middle = core.column_y(z) - 22.0 * scale
+    turn = np.empty(len(z))
+    for k, height in enumerate(z):
+        near = v[np.abs(v[:, 2] - height) < 6.0]
+        turn[k] = np.arctan2(near[:, 0], near[:, 1] - middle[k]).max()
+    turn = np.clip(gaussian_filter1d(turn, 2.0, mode="nearest") + 0.10, 1.5, 2.55)
+    base = float(bench.frame["T2"].centre[2])
+
+    def edge(p: np.ndarray) -> np.ndarray:
+        y = p[:, 1] - core.column_y(p[:, 2]) + 22.0 * scale
+        at = np.arctan2(np.maximum(p[:, 0], 0.0), y)
+        reach = np.maximum(np.hypot(p[:, 0], y), 20.0)
+        return reach * (np.interp(p[:, 2], z, turn) - at)
+
+    def share(height: np.ndarray) -> np.ndarray:
+        low = _ease((height - base) / (45.0 * scale))
+        return low * _ease((core.neck_top + 4.0 - height) / (30.0 * scale))
+
+    return edge, share
 
 
 def _cut_lines(bench: Workbench) -> dict[str, Line]:
@@ -283,12 +328,17 @@ def fat_thickness(bench: Workbench, points: np.ndarray) -> np.ndarray:
         [bench.landmark(f"{v}.spinous_process")[None] for v in level if v not in ("C1", "C2", "C3")]
         + [bench.landmark("sacrum.median_crest")]
     )
+    spines = part_of_curve(spines[np.argsort(spines[:, 2])], 0.0, 1.0, 120)
     shoulder = np.concatenate(
         [bench.landmark("scapula.left.spine_crest_lower_lip"),
          bench.landmark("scapula.left.acromion_lateral_margin")]
     )  # fmt: skip
     hips = bench.landmark("ilium.left.PSIS")[None]
-    for places, reach, share in ((spines, 24.0, 0.35), (shoulder, 24.0, 0.55), (hips, 26.0, 0.4)):
+    # Beside the furrow the fat lies thicker on the columns, by as much as it lacks in it.
+    column = np.interp(z, [level["S1"].centre[2] if "S1" in level else 0.0, level["L4"].centre[2],
+                           level["T10"].centre[2], level["T5"].centre[2]], [0.0, 1.0, 0.8, 0.0])  # fmt: skip
+    wanted += 0.28 * lower * column * np.exp(-(((p[:, 0] - 42.0 * s) / (17.0 * s)) ** 2))
+    for places, reach, share in ((spines, 26.0, 0.25), (shoulder, 24.0, 0.55), (hips, 24.0, 0.35)):
         distance, _ = cKDTree(places).query(p, distance_upper_bound=80.0)
         near = 1.0 - _ease((np.minimum(distance, 80.0) / s - 6.0) / reach)
         wanted = wanted * (1.0 - (1.0 - share) * near)
@@ -319,8 +369,7 @@ def skin_thickness(bench: Workbench, points: np.ndarray) -> np.ndarray:
 
 def _set_depths(bench: Workbench, envelope: Envelope, vertices: np.ndarray) -> None:
     """Find the muscles' surface on every way, drape the fascia over it, add fat and skin."""
-    way, s, faces = envelope.way, envelope.s, envelope.faces
-    mean = neighbour_mean(faces, len(way))
+    mean = neighbour_mean(envelope.faces, len(envelope.way))
     ground = _ground(bench, envelope)
     # Taut over hollows.
     for _ in range(max(2, int(round((15.0 / _STEP_MM[bench.detail]) ** 2 * 3)))):
@@ -328,22 +377,39 @@ def _set_depths(bench: Workbench, envelope: Envelope, vertices: np.ndarray) -> N
     ground = np.maximum(ground, _deepest(envelope))
     ground = _not_steep(envelope, ground)
     ground = _lay_close(bench, envelope, ground, mean)
-    depths = envelope.depths
+    before = len(ground)
+    for _ in range(_MOST_REPAIRS):
+        _stack(bench, envelope, ground, mean)
+        crossing = _crossing_vertices(envelope)
+        # What no lifting cures are slivers that touch by a hair.
+        if crossing.sum() in (0, before):
+            break
+        before = crossing.sum()
+        # Further out the ways diverge and every face is plainer.
+        for _ in range(2):
+            crossing |= mean @ crossing.astype(float) > 0
+        for _ in range(6):
+            ground = np.where(crossing, np.maximum(ground, mean @ ground) + 0.1, ground)
+
+
+def _stack(bench: Workbench, envelope: Envelope, ground: np.ndarray, mean: csr_matrix) -> None:
+    """Set the depths of the three shells over the ground."""
+    way, s, depths = envelope.way, envelope.s, envelope.depths
     depths["deep_fascia_inner"] = ground
     lean = _lean(envelope, ground)
     depths["deep_fascia_outer"] = ground + _DEEP_FASCIA_MM / lean
     depths["fat_inner"] = depths["deep_fascia_outer"] + _GAP_MM / lean
-    # The fat's outer face: what is wanted, evened out over a few centimetres.
-    place = along_way(way, s, ground)
-    wanted = fat_thickness(bench, place)
-    outer = depths["fat_inner"] + wanted
-    rounds = max(2, int(round((11.0 / _STEP_MM[bench.detail]) ** 2 * 4)))
-    smooth = outer
+    # The fat evens out what lies under it over a few centimetres.
+    wanted = fat_thickness(bench, along_way(way, s, ground))
+    rounds = max(2, int(round((11.0 / _STEP_MM[bench.detail]) ** 2 * 5)))
+    smooth = depths["fat_inner"]
     for _ in range(rounds):
         smooth = 0.4 * smooth + 0.6 * (mean @ smooth)
-    least = np.maximum(0.4 * wanted, 1.0) / lean
-    outer = np.maximum(smooth, depths["fat_inner"] + least)
-    for _ in range(2):
+    least = np.maximum(0.25 * wanted, 1.0) / lean
+    outer = np.maximum(smooth + wanted, depths["fat_inner"] + least)
+    # A bony tip is a gentle rise under the skin, not a knob.
+    outer = _not_steep(envelope, outer, 0.34)
+    for _ in range(3):
         outer = np.maximum(0.5 * outer + 0.5 * (mean @ outer), depths["fat_inner"] + least)
     depths["fat_outer"] = outer
     lean = _lean(envelope, outer)
@@ -354,6 +420,22 @@ def _set_depths(bench: Workbench, envelope: Envelope, vertices: np.ndarray) -> N
     for _ in range(max(1, rounds // 3)):
         even = 0.5 * even + 0.5 * (mean @ even)
     depths["skin_outer"] = np.maximum(even, depths["skin_inner"] + 0.85 * thick)
+
+
+def _crossing_vertices(envelope: Envelope) -> np.ndarray:
+    """Vertices (n,) bool of the open surface whose shells run through themselves or each other."""
+    count = len(envelope.way)
+    points, faces, of = [], [], []
+    for inner, outer in _SHELLS:
+        mesh, chosen = _shell(envelope, inner, outer)
+        faces.append(mesh.faces + sum(len(p) for p in points))
+        points.append(mesh.vertices)
+        of.append(chosen)
+    faces, of = np.concatenate(faces), np.concatenate(of)
+    pairs = self_intersections(trimesh_of(np.concatenate(points), faces))
+    found = np.zeros(count, bool)
+    found[of[faces[np.unique(pairs)]]] = True
+    return found
 
 
 def _lean(envelope: Envelope, depth: np.ndarray) -> np.ndarray:
@@ -460,7 +542,7 @@ def _candidates(bench: Workbench, envelope: Envelope) -> tuple[MeshIndex, np.nda
     ids = []
     samples = []
     for part_id, part in bench.parts.items():
-        if part.kind in ("nerve", "artery", "vein") and part.stratum <= 1:
+        if part.kind in _TUBES and part.stratum <= 1:
             continue
         v = np.asarray(part.mesh.vertices)
         at = close.sample(v)
@@ -473,9 +555,14 @@ def _candidates(bench: Workbench, envelope: Envelope) -> tuple[MeshIndex, np.nda
         samples.append(v[f].mean(1))
     if not ids:
         return None
+    points = np.concatenate(samples)
+    # Past its rim an open face has no right side.
+    within = points[:, 0] > 0.5
+    for border in envelope.borders.values():
+        within &= border(points) > 0.5
     box = np.array([envelope.way.min((0, 1)), envelope.way.max((0, 1))])
     merged = merge([bench.index(i) for i in ids], box, 2.0)
-    return None if merged is None else (merged[0], np.concatenate(samples))
+    return None if merged is None else (merged[0], points[within])
 
 
 # --- the shells -----------------------------------------------------------------------------------
@@ -530,8 +617,24 @@ def _put(
     seam = 0.5 * (envelope.points(inner) + envelope.points(outer))[middle]
     contacts = [Contact(part.id, f"{entry}.right", "abut", seam)]
     contacts += [Contact(part.id, a.to, "attach", a.curve) for a in attachments]
+    if kind == "fascia":
+        contacts += _pierced_by(bench, part)
     # Shells are no ground for anything laid later: the next shell knows its depth already.
     return bench.add(part, contacts, solid=False)
+
+
+def _pierced_by(bench: Workbench, shell: Part) -> list[Contact]:
+    """Cutaneous nerves and vessels come through the deep fascia and run in the fat."""
+    index = MeshIndex.of(shell.mesh)
+    found = []
+    for tube in bench.parts.values():
+        if tube.kind not in _TUBES or tube.stratum > 1 or tube.fibres is None:
+            continue
+        line = resample(tube.fibres[0], max(int(tube.fibres[0].shape[0]), 40))
+        near = index.signed_distance(line, 2.0)[0] < 2.0
+        if near.any():
+            found.append(Contact(tube.id, shell.id, "pierce", line[near]))
+    return found
 
 
 def lay_deep_fascia(bench: Workbench) -> None:

@@ -20,6 +20,9 @@ _BRIDGE_MM = 11.0
 """Radius of the ball that may not enter a hollow: narrower clefts are bridged."""
 _AXILLA_BRIDGE_MM = 7.5
 """The same between arm and chest, so that the axilla stays open."""
+_NECK_BRIDGE_MM = 34.0
+"""The same at the neck: its fascia roofs the triangle between trapezius and
+sternocleidomastoid."""
 _SMOOTH_MM = 9.0
 _FAR = 1e6
 
@@ -167,7 +170,10 @@ def make_outline(bench: Workbench) -> Outline:
     parts = np.minimum(bench.field.sample(points), core.distance(points)).reshape(count)
     # What a ball of the bridging radius can reach from outside is outside.
     bridge = _bridge(core, points).reshape(count)
-    free, _ = label(parts > bridge)
+    # The field of the parts knows no distance beyond its band.
+    away = distance_transform_edt(parts > 0, sampling=h) - 0.5 * h
+    far = np.where(parts < bench.field.band - 1.0, parts, np.maximum(away, parts))
+    free, _ = label(far > bridge)
     outside = free == free[-1, -1, -1]
     to_outside = distance_transform_edt(~outside, sampling=h) - 0.5 * h
     closed = np.where(outside, 0.0, to_outside - bridge)
@@ -189,11 +195,14 @@ def make_outline(bench: Workbench) -> Outline:
 
 
 def _bridge(core: Core, points: np.ndarray) -> np.ndarray:
-    """Radius (n,) of the bridging ball, mm: small beside the arm."""
+    """Radius (n,) of the bridging ball, mm: small beside the arm, large at the neck."""
     middle = core.arm_head + [-10.0 * core.scale, 0.0, -150.0 * core.scale]
     away = np.linalg.norm((points - middle) / [1.0, 2.0, 1.6], axis=1)
     share = np.clip((away / core.scale - 40.0) / 50.0, 0.0, 1.0)
-    return _AXILLA_BRIDGE_MM + share * (_BRIDGE_MM - _AXILLA_BRIDGE_MM)
+    bridge = _AXILLA_BRIDGE_MM + share * (_BRIDGE_MM - _AXILLA_BRIDGE_MM)
+    low = np.clip((points[:, 2] - core.neck_base) / (40.0 * core.scale), 0.0, 1.0)
+    high = np.clip((core.neck_top - 10.0 - points[:, 2]) / (30.0 * core.scale), 0.0, 1.0)
+    return bridge + low * high * (_NECK_BRIDGE_MM - _BRIDGE_MM)
 
 
 def _as_field(half: np.ndarray, lower: np.ndarray, h: float, ghosts: int = 4) -> Field:
