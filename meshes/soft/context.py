@@ -6,32 +6,32 @@ import numpy as np
 from scipy.ndimage import distance_transform_edt, gaussian_filter, label
 
 from meshes.drape.distance import MeshIndex, merge
-from meshes.drape.field import Field
 from meshes.model import Part
 from meshes.shapes.contour import contour_grid, largest_piece, relax, simplify
 from meshes.soft.envelope import envelope_of, fat_thickness, skin_thickness
 from meshes.soft.workbench import Workbench, trimesh_of
 
-_CLEAR_MM = 3.4
+_CLEAR_MM = 1.6
 """Room to everything modelled; the contour is coarse."""
-_WALL = (
-    "external_oblique",
-    "internal_oblique",
-    "gluteus_maximus",
-    "gluteus_medius",
-    "hip_bone",
-    "femur",
-)
+_CLOSING_MM = 8.5
+"""Half of the widest gap between parts that stays empty."""
 _CREVICE_MM = 8.5
-"""Radius of the ball that must fit: narrower crevices stay empty."""
+"""Radius of the ball that must fit within the body: narrower crevices stay empty."""
+_THIN_MM = 5.5
+"""The same for the cover of the front."""
+_UNDER_CORE_MM = 4.0
+"""How far the stand-in keeps inside the plain core where skin and muscle cover it."""
+_FRONT_FAT_MM = 11.0
+"""How much thicker than at the edge of the skin the cover of the front is."""
 
 
 def lay_context(bench: Workbench) -> None:
     """Fill what lies in front of the model, so that the body looks closed from there.
 
-    It reaches the skin's level where there is no skin, keeps clear of all
-    parts, and ends flat at arm, thigh and head. A stand-in: it shows nothing
-    of the organs.
+    Ahead of the front border it takes the place of skin, fat and wall; behind it
+    only the plain core is filled, so that nothing of it stands beside the muscles.
+    It keeps clear of all parts and ends flat at thigh and head. A stand-in: it shows
+    nothing of the organs.
     """
     envelope = envelope_of(bench)
     outline = envelope.outline
@@ -44,36 +44,45 @@ def lay_context(bench: Workbench) -> None:
     count = np.ceil((upper - lower) / h).astype(int) + 1
     axes = [lower[i] + h * np.arange(count[i]) for i in range(3)]
     points = np.stack(np.meshgrid(*axes, indexing="ij"), -1).reshape(-1, 3)
-    # Inside the skin's level, and under the fascia where there is one.
-    close = outline.close.sample(points)
-    cover = np.full(len(points), 12.0)
-    near = np.flatnonzero(np.abs(outline.smooth.sample(points)) < 40.0)
-    cover[near] = fat_thickness(bench, points[near]) + skin_thickness(bench, points[near]) + 1.5
+    z = points[:, 2]
     ahead = -envelope.borders["front_border"](points)
-    # The flesh on the front of the chest, which is not modelled either.
+    # In front: at the level of the skin, and thicker away from its edge.
+    level = outline.smooth.sample(points)
+    cover = np.full(len(points), 12.0)
+    near = np.flatnonzero(np.abs(level) < 40.0)
+    cover[near] = fat_thickness(bench, points[near]) + skin_thickness(bench, points[near]) + 1.5
     notch, xiphoid = (
         bench.landmark(f"sternum.{name}")[2] for name in ("jugular_notch", "xiphoid_tip")
     )
-    z = points[:, 2]
     heights = [xiphoid - 60.0, xiphoid + 30.0, notch - 40.0, notch + 5.0]
-    chest = np.interp(z, heights, [4.0, 14.0, 12.0, 2.0])
-    cover += chest * np.clip((ahead - 4.0) / 40.0, 0.0, 1.0)
-    body = np.where(ahead < 2.0, close + 4.5, outline.smooth.sample(points) - cover + 1.0)
-    ends = np.maximum(core.thigh_end + 1.0 - points[:, 2], points[:, 2] - core.neck_top)
-    ends = np.maximum(ends, -envelope.borders["arm_end"](points))
+    chest = _FRONT_FAT_MM + np.interp(z, heights, [0.0, 8.0, 6.0, -5.0])
+    cover += chest * np.clip((ahead - 2.0) / 45.0, 0.0, 1.0)
+    front = level - cover
+    behind = core.distance(points, arm=False) + _UNDER_CORE_MM
+    share = np.clip((ahead + 3.0) / 9.0, 0.0, 1.0)
+    body = share * front + (1.0 - share) * np.maximum(behind, outline.close.sample(points) + 3.0)
+    ends = np.maximum(core.thigh_end + 1.0 - z, z - core.neck_top + 16.0 * core.scale)
+    # Between arm and chest it ends a little inward of the arm.
+    beside = points[:, 0] - core.arm_head[0] + 20.0 * core.scale
+    beside = np.where(z > core.arm_head[2] - 250.0 * core.scale, beside, -20.0)
+    ends = np.maximum(ends, np.maximum(beside, -envelope.borders["arm_end"](points)))
     mirrored = points * [-1.0, 1.0, 1.0]
     parts = bench.field.sample(points)
     at = points[:, 0] <= -bench.field.origin[0]
     parts[at] = np.minimum(parts[at], bench.field.sample(mirrored[at]))
-    room = np.minimum(parts - _CLEAR_MM, np.minimum(-body, -ends)).reshape(count)
-    room[_outside_the_wall(bench, points).reshape(count)] = -_CREVICE_MM
-    # Opening: what a ball can reach from within.
+    # Gaps in the wall are closed: ribs and muscles leave one smooth slot, not a comb.
+    wall = _mirrored((parts < _CLEAR_MM + _CLOSING_MM).reshape(count))
+    deep = distance_transform_edt(wall, sampling=h)[count[0] - 1 :].ravel()
+    parts = np.minimum(parts - _CLEAR_MM, _CLOSING_MM - deep)
+    room = np.minimum(parts, np.minimum(-body, -ends)).reshape(count)
+    # Opening: what a ball can reach from within; the cover of the front may be thinner.
+    ball = np.where(ahead > 0.0, _THIN_MM, _CREVICE_MM).reshape(count)
     wide = distance_transform_edt(_mirrored(room > 0), sampling=h)[count[0] - 1 :]
-    seeds, _ = label(wide > _CREVICE_MM)
+    seeds, _ = label(wide > ball)
     sizes = np.bincount(seeds.ravel())
     sizes[0] = 0
     kept = np.isin(seeds, np.flatnonzero(sizes > 0.02 * sizes.max()))
-    reach = distance_transform_edt(~_mirrored(kept), sampling=h)[count[0] - 1 :] - _CREVICE_MM
+    reach = distance_transform_edt(~_mirrored(kept), sampling=h)[count[0] - 1 :] - ball
     value = gaussian_filter(_mirrored(np.maximum(reach, -room)), 0.8)[count[0] - 1 :]
     value = np.maximum(value, np.maximum(-room - 1.2, ends.reshape(count)))
     whole = _mirrored(value).transpose(2, 1, 0).copy()
@@ -88,7 +97,7 @@ def lay_context(bench: Workbench) -> None:
     vertices, faces = contour_grid(whole, start, h)
     vertices, faces = largest_piece(vertices, faces)
     vertices = relax(vertices, faces, 2)
-    vertices, faces = simplify(vertices, faces, bench.triangles(9000, 5000))
+    vertices, faces = simplify(vertices, faces, bench.triangles(9000, 4400))
     mesh = trimesh_of(_cleared(bench, vertices, faces), faces)
     record = bench.catalogue["context_trunk"]
     part = Part(
@@ -101,24 +110,6 @@ def lay_context(bench: Workbench) -> None:
         region=record.region,
     )
     bench.add(part, solid=False)
-
-
-def _outside_the_wall(bench: Workbench, points: np.ndarray) -> np.ndarray:
-    """(n,) bool: points of loin and hip that lie lateral to the modelled wall, not within it.
-
-    They would stand as slabs beside obliques and gluteal muscles. Points form
-    a grid whose first axis is x; a row counts as outside from its first
-    crossing of the wall on.
-    """
-    wall = Field(bench.field.origin, bench.field.upper, bench.field.spacing)
-    for name in _WALL:
-        wall.add_mesh(bench.index(f"{name}.left"))
-    inside = wall.sample(points) < 1.0
-    columns = np.unique(points[:, 0]).size
-    beyond = np.maximum.accumulate(inside.reshape(columns, -1), axis=0).ravel()
-    low = bench.landmark("femur.left.greater_trochanter")[2]
-    high = bench.landmark("rib_9.left.anterior_end")[2]
-    return beyond & (points[:, 2] > low) & (points[:, 2] < high)
 
 
 def _cleared(bench: Workbench, vertices: np.ndarray, faces: np.ndarray) -> np.ndarray:

@@ -22,6 +22,8 @@ from meshes.drape.audit import self_intersections
 from meshes.drape.distance import MeshIndex, merge
 from meshes.model import Attachment, Contact, Part
 from meshes.soft.outline import Outline, make_outline
+from meshes.soft.sheets import part_of_curve
+from meshes.soft.small import resample
 from meshes.soft.surface_grid import (
     MEDIAN_X_MM,
     Line,
@@ -34,8 +36,6 @@ from meshes.soft.surface_grid import (
     neighbour_mean,
     surface_net,
 )
-from meshes.soft.sheets import part_of_curve
-from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench, trimesh_of
 
 _STEP_MM = {"full": 8.0, "preview": 15.0}

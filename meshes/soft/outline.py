@@ -114,8 +114,8 @@ class Core:
         wide = np.interp(z, z[known], wide[known])
         return z, gaussian_filter1d(wide, 2.0, mode="nearest") - 5.0
 
-    def distance(self, p: np.ndarray) -> np.ndarray:
-        """About the signed distance (n,) of points (n, 3) to the core, mm."""
+    def distance(self, p: np.ndarray, arm: bool = True) -> np.ndarray:
+        """About the signed distance (n,) of points (n, 3) to the core, with or without arm, mm."""
         s = self.scale
         p = np.asarray(p, float)
         x, y, z = np.abs(p[:, 0]), p[:, 1], p[:, 2]
@@ -139,7 +139,8 @@ class Core:
         radius = np.interp(t / self.arm_length, [0.0, 0.7], _ARM_RADIUS) * s
         away = np.linalg.norm(from_head - t[:, None] * self.arm_axis, axis=1)
         past = np.linalg.norm(from_head, axis=1) - self.arm_length - 20.0
-        best = np.minimum(best, np.maximum(away - radius, past))
+        if arm:
+            best = np.minimum(best, np.maximum(away - radius, past))
         # Thigh, running up into the hip.
         a, b = _THIGH[0] * s, _THIGH[1] * s
         r = np.hypot((x - self.thigh_centre[0]) / a, (y - self.thigh_centre[1]) / b)
