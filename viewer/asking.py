@@ -21,12 +21,15 @@ class QuestionSource(QObject):
     -------
     probe_ready : BackModel, Probe
     layers_ready : BackModel, Layers
+    folded_ready : BackModel, tuple, Layers
+        With the folds and what is gone, as they were asked.
     failed : BackModel, str
         One sentence; the rest is in the log.
     """
 
     probe_ready = Signal(object, object)
     layers_ready = Signal(object, object)
+    folded_ready = Signal(object, object, object)
     failed = Signal(object, str)
 
     def __init__(self, parent: QObject | None = None) -> None:
@@ -46,6 +49,16 @@ class QuestionSource(QObject):
         thread = self._threads.get("layers")
         if thread is None or not thread.is_alive():
             self._start("layers", self._make_layers, self._model)
+
+    def want_folded(self, layers: Any, reflector: Any, folds: tuple, gone: frozenset[str]) -> None:
+        """Begin to make layers with flaps where they lie, unless others are under way."""
+        thread = self._threads.get("folded")
+        if thread is None or not thread.is_alive():
+            self._start(
+                "folded",
+                lambda model: self._make_folded(model, layers, reflector, folds, gone),
+                self._model,
+            )
 
     def stop(self, wait_s: float = 10.0) -> None:
         """Send nothing from now on, and wait for what is under way."""
@@ -84,6 +97,22 @@ class QuestionSource(QObject):
 
         index = self._probe.index if self._probe is not None and model is self._model else None
         self._send(self.layers_ready, model, layers_of(model, index))
+
+    def _make_folded(
+        self, model: Any, layers: Any, reflector: Any, folds: tuple, gone: frozenset[str]
+    ) -> None:
+        import trimesh
+
+        if reflector is None:
+            from meshes.questions.reflect import reflector_of
+
+            reflector = reflector_of(model)
+        moved = {
+            part_id: trimesh.Trimesh(places, model.parts[part_id].mesh.faces, process=False)
+            for part_id, places in reflector.laid(folds, gone).items()
+        }
+        answer = layers.folded(moved) if moved else layers
+        self._send(self.folded_ready, model, (folds, gone), answer)
 
     def _send(self, signal: Any, *values: object) -> None:
         if not self._stopped.is_set():

@@ -171,6 +171,7 @@ class MainWindow(
         self._make_mistakes()
         self.folds = FoldPlayer(self)
         self.folds.moved.connect(self._on_folds_moved)
+        self.folds.moved.connect(self._follow_flaps)
         self.folds.waiting.connect(lambda words: self.say(words, 0))
         self._make_actions()
         self._lay_out()

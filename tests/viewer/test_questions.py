@@ -47,6 +47,14 @@ def test_escape_ends_the_tint_before_it_lets_go_of_the_selection(asked):
     assert asked.state.selection == ()
 
 
+def test_asking_again_ends_it_and_asking_about_another_part_goes_over_to_that(asked):
+    asked.do(commands.select(["scapula.left"]))
+    press(asked, "covers")
+    assert asked.state.covers_of == ("scapula.left",)
+    press(asked, "covers")
+    assert asked.state.covers_of == ()
+
+
 def test_the_tint_is_seen_in_the_picture(qtbot, asked):
     tinted = asked.scene_widget.scene.screenshot((300, 300)).astype(int)
     press(asked, "deselect")
@@ -79,6 +87,9 @@ def test_the_list_works_from_the_keyboard(qtbot, asked):
 
 
 def test_bring_into_view_plays_the_steps_as_one_undo(qtbot, window):
+    from dataclasses import replace
+
+    window.settings = replace(window.settings, steps_fold=False)
     window.do(commands.select(["serratus_posterior_superior.left"]))
     press(window, "into_view")
     qtbot.waitUntil(lambda: "trapezius_ascending.left" in window.state.removed, timeout=20000)
@@ -160,3 +171,22 @@ def test_closing_while_the_layers_are_made_leaves_nothing_behind(qtbot, window):
     press(window, "covers")
     window.close()
     assert not any(t.is_alive() for t in window._questions._threads.values())
+
+
+def test_a_flap_is_asked_about_where_it_lies(qtbot, asked):
+    from viewer.state import fold_commands
+
+    def names():
+        tree = asked.covers.list
+        return [tree.topLevelItem(k).text(0) for k in range(tree.topLevelItemCount())]
+
+    assert any("Trapezius" in name for name in names())
+    asked.do(fold_commands.fold_to(["trapezius.left"], 1.0))
+    asked.folds.finish()
+    qtbot.waitUntil(lambda: not asked._when_layers and not asked.folds.playing, timeout=30000)
+    # The flap lies outward of its hinge now; what it still hides there is said to be folded.
+    assert all("(folded)" in name for name in names() if "Trapezius" in name)
+    assert "in view" in asked.covers.words.text()
+    asked.undo()
+    asked.folds.finish()
+    qtbot.waitUntil(lambda: any("Trapezius" in n and "folded" not in n for n in names()))

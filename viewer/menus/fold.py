@@ -94,6 +94,11 @@ class FoldPlayer(QObject):
         self._paths = {}
 
     @property
+    def reflector(self) -> Any:
+        """What works the ways out and keeps them; None without a picture."""
+        return None if self._shells is None else self._shells.reflector
+
+    @property
     def playing(self) -> bool:
         """True while a flap is on its way, or its way is being worked out."""
         return self._timer.isActive() or self._thread is not None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import Qt, QTimer
@@ -31,9 +32,11 @@ class QuestionsMenu:
 
     def _begin_questions(self) -> None:
         self._layers: Any = None
+        self._folded: tuple[tuple, Any] | None = None
         self._questions = QuestionSource(self)
         self._questions.probe_ready.connect(self._take_probe)
         self._questions.layers_ready.connect(self._take_layers)
+        self._questions.folded_ready.connect(self._take_folded)
         self._questions.failed.connect(self._on_no_answer)
         self._when_layers: list[Any] = []
         self._covering: frozenset[str] = frozenset()
@@ -46,7 +49,7 @@ class QuestionsMenu:
         self._probe_sheet: ProbeSheet | None = None
 
     def _prepare_questions(self, model: Any) -> None:
-        self._probe = self._layers = None
+        self._probe = self._layers = self._folded = None
         self._covering = frozenset()
         self._questions.prepare(model)
 
@@ -69,7 +72,34 @@ class QuestionsMenu:
         self._layers = layers
         waiting, self._when_layers = self._when_layers, []
         for go_on in waiting:
-            go_on()
+            self._with_layers(go_on)
+
+    def _take_folded(self, model: Any, key: tuple, layers: Any) -> None:
+        if model is not self.model or self._closed:
+            return
+        self._folded = (key, layers)
+        waiting, self._when_layers = self._when_layers, []
+        for go_on in waiting:
+            self._with_layers(go_on)
+
+    def _layers_now(self) -> Any:
+        """Return the layers with all flaps where they lie, or None while they are on their way."""
+        folds = tuple(laid for laid in self.state.folds if laid.share > 0)
+        if self._layers is None or not folds:
+            return self._layers
+        key = (folds, self.state.removed)
+        if self._folded is not None and self._folded[0] == key:
+            return self._folded[1]
+        if not self.folds.playing:
+            self._questions.want_folded(self._layers, self.folds.reflector, *key)
+        return None
+
+    def _follow_flaps(self) -> None:
+        """A flap has come to lie somewhere: those who waited for that go on."""
+        if not self.folds.playing:
+            waiting, self._when_layers = self._when_layers, []
+            for go_on in waiting:
+                self._with_layers(go_on)
 
     def _on_no_answer(self, model: Any, words: str) -> None:
         if model is self.model:
@@ -78,14 +108,16 @@ class QuestionsMenu:
 
     def _with_layers(self, go_on: Any) -> bool:
         """Go on when the layers are there: at once, or later. Returns whether at once."""
-        if self._layers is not None:
+        if self._layers_now() is not None:
             go_on()
             return True
         if isinstance(self.model, GrowingModel):
             self.say("The model is still being built.")
             return False
-        self._when_layers.append(go_on)
-        self._questions.want_layers()
+        if go_on not in self._when_layers:
+            self._when_layers.append(go_on)
+        if self._layers is None:
+            self._questions.want_layers()
         return False
 
     # --- what lies over it -----------------------------------------------------------------
@@ -102,6 +134,10 @@ class QuestionsMenu:
         self.do(covering.ask(ids if on else ()))
         if on:
             self.covers.list.setFocus()
+
+    def toggle_covers(self, on: bool) -> None:
+        """Ask about what is picked; asked again about the same, end it."""
+        self.ask_what_covers(on or set(self.state.selection) != set(self.state.covers_of))
 
     def covering_ids(self) -> frozenset[str]:
         """Return the ids that are tinted because they lie over the part asked about."""
@@ -131,13 +167,14 @@ class QuestionsMenu:
         self.covers.show()
         # With large letters on a small screen the list gets the tree's room as well.
         self.tree.setVisible(self.side_panel.height() >= ROOM_FOR_TREE * self.scale)
-        if self._layers is None:
+        layers = self._layers_now()
+        if layers is None:
             self._covering = frozenset()
             self.covers.show_waiting(title)
             if not isinstance(self.model, GrowingModel):
                 self._with_layers(self._covers_came)
             return
-        in_view, rows = covering.cover_rows(self._layers, self.model, state, self._titles)
+        in_view, rows = covering.cover_rows(layers, self.model, state, self._titles)
         self._covering = frozenset(
             row.part_id for row in rows if row.share >= covering.TINTED_SHARE
         )
@@ -169,14 +206,14 @@ class QuestionsMenu:
         if not ids:
             return
         self.stop_playing()
-        if self._layers is None:
+        if self._layers_now() is None:
             self.say("Looking through the layers …", 0)
         self._with_layers(lambda: self._bring_now(ids))
 
     def _bring_now(self, ids: tuple[str, ...]) -> None:
         title = self._title_of(ids)
         try:
-            way = covering.way_in(self.plan, self._layers, self.model, self.state, ids, SHARE)
+            way = covering.way_in(self.plan, self._layers_now(), self.model, self.state, ids, SHARE)
         except PeelbackError as refusal:
             self.say(f"{title}: {refusal}.", 0)
             return
@@ -185,7 +222,11 @@ class QuestionsMenu:
             ids,
             covering.risks_in_words(way, self._titles, self._names_of_things()),
         )
-        self._playing = deque(covering.play(self.plan, self.model, self.state, ids, way, title))
+        self._playing = deque(
+            covering.play(
+                self.plan, self.model, self.state, ids, way, title, self.settings.steps_fold
+            )
+        )
         self._played = None
         if not self._playing:
             self._finish_playing()
@@ -198,6 +239,12 @@ class QuestionsMenu:
         else:
             self._play_on()
 
+    def _say_share(self, ids: tuple[str, ...]) -> None:
+        state = replace(self.state, covers_of=ids)
+        layers = self._layers_now()
+        in_view, rows = covering.cover_rows(layers, self.model, state, self._titles)
+        self.say(covering.share_after_folds(self._title_of(ids), in_view, rows), 0)
+
     def _play_on(self) -> None:
         """Do the next step, unless the state was changed by another hand meanwhile."""
         if self._closed or not self._playing:
@@ -206,6 +253,10 @@ class QuestionsMenu:
             getattr(self._played, n) != getattr(self.state, n) for n in DONE_FIELDS
         ):
             self.stop_playing()
+            return
+        if self.folds.playing:
+            # The flap of the step before is still on its way.
+            self._play_timer.start()
             return
         left = len(self._playing)
         self.do(self._playing.popleft())
@@ -224,6 +275,9 @@ class QuestionsMenu:
         if self.settings.side_panel:
             self.do(covering.ask(()))
             self.do(covering.ask(ids))
+        if any(laid.share > 0 for laid in self.state.folds):
+            # Where flaps lie is known only now: say what is in view in truth.
+            self._with_layers(lambda: self._say_share(ids))
         self.say(self._play_end, 0)
 
     def stop_playing(self) -> bool:

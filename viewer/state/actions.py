@@ -161,7 +161,7 @@ ACTIONS: tuple[Action, ...] = (
         "What lies over it",
         "W",
         "Part",
-        "ask_what_covers",
+        "toggle_covers",
         checkable=True,
         tip="Tint and list what lies over it, with shares and depths; Esc ends it",
     ),

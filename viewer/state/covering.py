@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from viewer.state import commands
 from viewer.state.commands import Command
+from viewer.state.folding import is_folded
 from viewer.state.plan import Plan, names_in_words
 from viewer.state.view_state import BOTH_SIDES, STRATA, ViewState, on_side
 from viewer.state.visibility import HasParts, taken_off
@@ -77,6 +78,8 @@ def cover_rows(
         title = titles.get(cover.part_id, cover.part_id)
         if sides == {part.side} and part.side is not None:
             title = title.removesuffix(f", {part.side}")
+        if is_folded(state, cover.part_id):
+            title = f"{title} (folded)"
         rows.append(
             CoverRow(
                 cover.part_id,
@@ -122,12 +125,19 @@ def way_in(
 
 
 def play(
-    plan: Plan, model: HasParts, state: ViewState, ids: Sequence[str], way: WayIn, title: str
+    plan: Plan,
+    model: HasParts,
+    state: ViewState,
+    ids: Sequence[str],
+    way: WayIn,
+    title: str,
+    fold: bool = False,
 ) -> list[Command]:
     """Return the commands that bring parts into view, one a step; they make one undo entry.
 
     What is asked for is laid back first where the dissection took it away, and
-    shown if only the other side was.
+    shown if only the other side was. With ``fold`` flaps are folded back where the
+    plan says so; otherwise they are taken away.
     """
     name = f"bring {title} into view"
     first: list[Command] = []
@@ -138,7 +148,7 @@ def play(
         state.alone and not state.alone >= set(ids)
     ):
         first.append(Command(name, lambda s: replace(s, side_shown="both", alone=frozenset())))
-    steps = [plan.do_step(step.step_id, model, step.side) for step in way.steps]
+    steps = [plan.do_step(step.step_id, model, step.side, fold) for step in way.steps]
     return [replace(c, name=name, merges_with=name) for c in (*first, *steps)]
 
 
@@ -175,6 +185,15 @@ def risks_in_words(way: WayIn, titles: Mapping[str, str], names: Mapping[str, st
         more = f" and {len(listed) - 4} more" if len(listed) > 4 else ""
         return f"At risk, from the cuts: {'; '.join(listed[:4])}{more}."
     return f"Keep: {names_in_words(way.steps[-1].keep, names)}." if way.steps[-1].keep else ""
+
+
+def share_after_folds(title: str, in_view: float | None, rows: Sequence[CoverRow]) -> str:
+    """Return what is in view now that flaps have come to lie somewhere, and the worst cover."""
+    if in_view is None:
+        return f"{title} is not reached from behind."
+    worst = max(rows, key=lambda row: row.share, default=None)
+    words = f"{title}: {percent(in_view)} in view"
+    return f"{words}; {worst.title} hides {percent(worst.share)}." if worst else f"{words}."
 
 
 @dataclass(frozen=True, slots=True)

@@ -272,3 +272,33 @@ def test_any_stack_of_straps_hides_what_lies_under_it(straps):
         rows = {row.part_id: row for row in layers.covers("floor")}
         assert rows[f"strap_{k}"].share == pytest.approx((right - left) / 80, abs=0.04)
         assert rows[f"strap_{k}"].thickness_mm == pytest.approx(thick, abs=1e-3)
+
+
+def test_a_folded_trapezius_frees_the_rhomboids_and_hides_other_things(
+    preview_model, preview_layers
+):
+    from meshes.catalogue.folds import Laid
+    from meshes.questions.reflect import reflector_of
+
+    gone = {i for i in preview_model.parts if preview_model.parts[i].stratum < 2}
+    visible = set(preview_layers.ids) - gone
+    moved = {
+        part_id: trimesh.Trimesh(places, preview_model.parts[part_id].mesh.faces, process=False)
+        for part_id, places in reflector_of(preview_model)
+        .laid((Laid("trapezius.left"),), gone)
+        .items()
+    }
+    folded = preview_layers.folded(moved)
+    lying = preview_layers.in_view("rhomboid_major.left", visible)
+    assert folded.in_view("rhomboid_major.left", visible) > lying + 0.5
+    before, after = (layers.graph(visible) for layers in (preview_layers, folded))
+    flap = [i for i in moved if i.startswith("trapezius")]
+    # After the fold the flap lies over what it did not lie over before.
+    fresh = {
+        under
+        for under in visible - set(moved)
+        if sum(after.share(i, under) for i in flap)
+        > sum(before.share(i, under) for i in flap) + 0.02
+    }
+    assert fresh
+    assert all(preview_model.parts[i].side != "right" for i in fresh)
