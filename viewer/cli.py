@@ -153,6 +153,10 @@ def make_parser() -> argparse.ArgumentParser:
 
     share = verbs.add_parser("share", help="one file for a browser that needs no network")
     share.add_argument("--out", type=Path, required=True, metavar="X.html", help="page to write")
+    share.add_argument(
+        "--talk", type=Path, metavar="FILE", help="a talk whose scenes travel with the page"
+    )
+    share.add_argument("--notes", action="store_true", help="with the speaker's notes")
 
     talk = verbs.add_parser("talk", help="check a talk file; exit 1 when a scene does not hold")
     talk.add_argument("file", type=Path, metavar="FILE", help="talk saved by the window")

@@ -283,8 +283,8 @@ def share(words: argparse.Namespace, body: Body, detail: str) -> int:
     from viewer.share.order import ShareOrder
     from viewer.share.page import write_page
 
-    order = ShareOrder.checked(out=words.out)
-    size = write_page(load(body, detail), order.out)
+    order = ShareOrder.checked(out=words.out, talk=words.talk, notes=words.notes)
+    size = write_page(load(body, detail), order.out, order.talk, order.notes)
     if _wants_json(words):
         _print_json({"file": str(order.out), "bytes": size})
     else:

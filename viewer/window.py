@@ -40,6 +40,7 @@ from viewer.menus.pointer import PROBE_EVERY_MS, Pointer
 from viewer.menus.questions import QuestionsMenu
 from viewer.menus.rehearse import RehearseMenu
 from viewer.menus.section import SectionMenu
+from viewer.menus.take_home import TakeHomeMenu
 from viewer.menus.talk import TalkMenu
 from viewer.menus.tools import ToolsMenu
 from viewer.menus.view import ViewMenu
@@ -111,6 +112,7 @@ class MainWindow(
     RehearseMenu,
     MistakesMenu,
     FileMenu,
+    TakeHomeMenu,
     TalkMenu,
     HelpMenu,
     QMainWindow,
@@ -760,6 +762,7 @@ class MainWindow(
         if self._closed:
             return
         self._closed = True
+        self.stop_verb()
         if self.presenting is not None:
             self.presenting.finish()
         self._probe_timer.stop()

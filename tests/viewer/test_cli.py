@@ -268,6 +268,8 @@ def test_plate_is_written(toy, capsys, tmp_path):
         (["section", "--level", "T7", "--tilt", "95,0"], "-90–90"),
         (["section", "--level", "T7", "--plane", "coronal", "--tilt", "5,5"], "transverse"),
         (["share"], "--out"),
+        (["share", "--out", "back.html", "--notes"], "needs a talk"),
+        (["share", "--out", "back.html", "--talk", "none.talk"], "none.talk"),
         (["sheet", "--out", "lab.txt"], ".pdf"),
         (["sheet", "--out", "lab.pdf", "--paper", "A3"], "A4, Letter"),
         (["sheet", "--out", "lab.pdf", "--side", "up"], "both, left, right"),

@@ -160,6 +160,7 @@ def about_html(theme: Theme, sources: Sequence[str]) -> str:
         ("fast-simplification", "MIT"),
         ("pillow", "MIT-CMU"),
         ("platformdirs", "MIT"),
+        ("reportlab", "BSD 3-clause"),
     ):
         try:
             libraries.append(f"{name} {metadata.version(name)} ({licence})")
@@ -172,6 +173,8 @@ def about_html(theme: Theme, sources: Sequence[str]) -> str:
         f"<p style='color:{theme.caution}'>Teaching model: not for needle or surgical guidance."
         "</p><p>The program never opens a network connection.</p>"
         f"<p>Python {sys.version.split()[0]}. Built on: {escape('; '.join(libraries))}.</p>"
+        "<p>Inside: three.js in the take-home page (MIT), Open Sans on the lab sheet (Apache 2.0)."
+        "</p>"
         f"<p>Settings: {escape(str(config_folder()))}<br>Log: {escape(str(log_path()))}</p>"
         f"<h3>Sources of the facts</h3><ul>{cited}</ul>"
     )

@@ -25,13 +25,14 @@ from reportlab.platypus import (
     TableStyle,
 )
 
-from meshes.catalogue.plan import cautions, part_ids_of
+from meshes.catalogue.plan import cautions
 from meshes.catalogue.plan import steps as all_steps
 from meshes.catalogue.records import Citation, Entry
 from meshes.export import peelback_version, write_bytes
 from meshes.model import BackModel
 from viewer.print.sheet_order import PAPERS, SheetOrder
 from viewer.print.sheet_pictures import StepPictures
+from viewer.print.sheet_words import muscles_of
 from viewer.print.typeset import FACE, Boxes, LineKey, Plate, TickBox, rich, style, words
 from viewer.state.step_words import PLAN_NOTE, StepWords, step_words
 
@@ -347,21 +348,8 @@ class _Sheet:
 
     # ------------------------------------------------------------ muscle table
 
-    def muscles(self) -> list[Entry]:
-        """Rows of muscles that the steps take away or bring to light, in depth order."""
-        catalogue = self.model.catalogue
-        there = {part.entry for part in self.model.parts.values()}
-        rows: dict[str, Entry] = {}
-        for record in self.order.steps:
-            for name in (*record.removes, *record.reveals):
-                for part_id in part_ids_of(name, catalogue):
-                    entry = catalogue.entry_of_part(part_id)
-                    if entry.kind == "muscle" and entry.id in there:
-                        rows[entry.id] = entry
-        return sorted(rows.values(), key=lambda entry: entry.stratum)
-
     def muscle_table(self) -> list[Flowable]:
-        muscles = self.muscles()
+        muscles = muscles_of(self.order.steps, self.model)
         if not muscles:
             return []
         heads = ("Muscle", "From – to", "Nerve; artery", "Action")

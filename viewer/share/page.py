@@ -12,7 +12,8 @@ from meshes.model import BackModel
 from viewer.scene.drawn_cache import drawn_model
 from viewer.share.bundle import PAGE, read_note
 from viewer.share.pack import packed_meshes
-from viewer.share.payload import CAUTION, TITLE, SharedTalk, page_facts, payload_text
+from viewer.share.payload import CAUTION, TITLE, page_facts, payload_text
+from viewer.talk.scenes import Talk
 
 FACE_BUDGET = {"preview": 320_000, "full": 520_000}
 """Triangles of both sides together: what a phone still turns fluidly."""
@@ -20,17 +21,19 @@ FACE_BUDGET = {"preview": 320_000, "full": 520_000}
 BYTE_LIMIT = 15_000_000
 
 
-def page_html(model: BackModel, talk: SharedTalk | None = None) -> str:
+def page_html(model: BackModel, talk: Talk | None = None, notes: bool = False) -> str:
     """Return the whole page as text.
 
     Parameters
     ----------
     model : BackModel
-    talk : SharedTalk or None
+    talk : Talk or None
         Scenes that travel with it.
+    notes : bool
+        With the speaker's notes.
     """
     meshes = packed_meshes(drawn_model(model), FACE_BUDGET[model.detail])
-    facts = page_facts(model, meshes, licences(), talk)
+    facts = page_facts(model, meshes, licences(), talk, notes)
     words = {
         "version": escape(peelback_version()),
         "title": escape(TITLE),
@@ -46,7 +49,7 @@ def page_html(model: BackModel, talk: SharedTalk | None = None) -> str:
     return page
 
 
-def write_page(model: BackModel, out: Path, talk: SharedTalk | None = None) -> int:
+def write_page(model: BackModel, out: Path, talk: Talk | None = None, notes: bool = False) -> int:
     """Write the page; returns its size in bytes.
 
     Raises
@@ -54,7 +57,7 @@ def write_page(model: BackModel, out: Path, talk: SharedTalk | None = None) -> i
     PeelbackError
         It would be larger than 15 MB, or the place cannot be written.
     """
-    data = page_html(model, talk).encode()
+    data = page_html(model, talk, notes).encode()
     if len(data) > BYTE_LIMIT:
         raise PeelbackError(
             f"the page would be {len(data) / 1e6:.1f} MB, over {BYTE_LIMIT / 1e6:g} MB; "

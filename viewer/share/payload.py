@@ -6,7 +6,6 @@ import json
 import zlib
 from base64 import b64encode
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 from typing import Any
 
 from meshes.catalogue.plan import PlanStep, part_ids_of
@@ -18,12 +17,19 @@ from viewer.scene.camera import VIEWS as DIRECTIONS
 from viewer.scene.camera import pose_from_dict
 from viewer.scene.looks import MATERIALS, base_colour, material_of, tendon_colour
 from viewer.share.pack import FIBRE_STEP_MM, STEP_MM, PackedMeshes
-from viewer.state.captions import KIND_WORDS, caption_of, part_title, search_index
+from viewer.state.captions import (
+    KIND_WORDS,
+    caption_of,
+    neighbours_of,
+    part_title,
+    search_index,
+)
 from viewer.state.plan import plan_from_records
 from viewer.state.rail import CORE_COLOURS
 from viewer.state.step_words import PLAN_NOTE, called, step_words
 from viewer.state.view_state import STRATA, VIEWS, ViewState
-from viewer.state.visibility import FILM_OPACITY, SEE_THROUGH_OPACITY, is_film
+from viewer.state.visibility import FILM_OPACITY, SEE_THROUGH_OPACITY, is_film, taken_off
+from viewer.talk.scenes import Talk, TalkScene
 
 LOOKS = ("by_kind",)
 TITLE = "The back, peeled from skin to bone"
@@ -41,30 +47,6 @@ _SHORT_VIEWS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class SharedScene:
-    """A scene of a talk as the page shows it.
-
-    Attributes
-    ----------
-    title, line, notes : str
-    state : ViewState
-    """
-
-    title: str
-    state: ViewState
-    line: str = ""
-    notes: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class SharedTalk:
-    """The scenes that travel with the page; none when there is no talk."""
-
-    title: str = ""
-    scenes: tuple[SharedScene, ...] = field(default=())
-
-
 def payload_text(facts: Mapping[str, Any], meshes: PackedMeshes) -> str:
     """Return facts and meshes as one compressed stretch of base64."""
     head = json.dumps(facts, ensure_ascii=False, separators=(",", ":")).encode()
@@ -73,7 +55,11 @@ def payload_text(facts: Mapping[str, Any], meshes: PackedMeshes) -> str:
 
 
 def page_facts(
-    model: BackModel, meshes: PackedMeshes, licences: Sequence[str], talk: SharedTalk | None = None
+    model: BackModel,
+    meshes: PackedMeshes,
+    licences: Sequence[str],
+    talk: Talk | None = None,
+    notes: bool = False,
 ) -> dict[str, Any]:
     """Return everything the page knows beside the meshes, as plain values.
 
@@ -84,9 +70,11 @@ def page_facts(
         From ``viewer.share.pack``.
     licences : sequence of str
         Of what is inside the page.
-    talk : SharedTalk or None
+    talk : Talk or None
+        Scenes that travel with it.
+    notes : bool
+        The speaker's notes travel too; by default they stay at home.
     """
-    talk = talk or SharedTalk()
     parts = list(model.parts.values())
     number = {part.id: i for i, part in enumerate(parts)}
     captions, sources, caption_of_part = _captions(model, parts)
@@ -128,8 +116,8 @@ def page_facts(
             {"title": caution.title, "text": caution.text}
             for caution in sorted(plan_cautions(), key=lambda caution: caution.id != "model")
         ],
-        "talk_title": talk.title,
-        "scenes": [scene_facts(scene, number) for scene in talk.scenes],
+        "talk_title": talk.title if talk else "",
+        "scenes": [scene_facts(scene, model, notes) for scene in talk.scenes] if talk else [],
         "about": about(model),
         "licences": list(licences),
     }
@@ -236,23 +224,31 @@ def _reveals(record: PlanStep, model: BackModel, number: Mapping[str, int]) -> l
     return out
 
 
-def scene_facts(scene: SharedScene, number: Mapping[str, int]) -> dict[str, Any]:
+def scene_facts(scene: TalkScene, model: BackModel, notes: bool = False) -> dict[str, Any]:
     """Return a scene as the page reads it; parts that the model lacks are left out."""
     state = scene.state
+    number = {part_id: n for n, part_id in enumerate(model.parts)}
 
     def numbers(ids) -> list[int]:
         return sorted(number[i] for i in ids if i in number)
 
+    peeled_only = ViewState(peeled=state.peeled, strata_off=state.strata_off)
+    gone = {
+        part.id
+        for part in model.parts.values()
+        if taken_off(part, state) and not taken_off(part, peeled_only)
+    }
+    hidden = set(state.hidden) | (set() if state.neighbours else neighbours_of(model))
     selected = state.selected
     return {
         "title": scene.title,
         "line": scene.line,
-        "notes": scene.notes,
+        "notes": scene.notes if notes else "",
         "peeled": {"left": state.peeled.left, "right": state.peeled.right},
         "off": {"left": sorted(state.strata_off.left), "right": sorted(state.strata_off.right)},
         "ticked": {"left": sorted(state.ticked.left), "right": sorted(state.ticked.right)},
-        "removed": numbers(state.removed),
-        "hidden": numbers(state.hidden),
+        "removed": numbers(gone - hidden),
+        "hidden": numbers(hidden),
         "through": numbers(state.see_through),
         "alone": numbers(state.alone),
         "selected": number.get(selected, -1) if selected else -1,

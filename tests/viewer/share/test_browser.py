@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import os
 import shutil
+import time
 
 import numpy as np
 import pytest
@@ -12,6 +13,8 @@ from PIL import Image
 
 from tests.fakes import toy_model
 from viewer.share.page import write_page
+from viewer.state.view_state import Sides, ViewState
+from viewer.talk.scenes import Talk, TalkScene
 
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 
@@ -39,6 +42,14 @@ def toy_file(tmp_path_factory):
     return path
 
 
+def _until(page, condition: str, seconds: float = 30.0) -> None:
+    """Wait for a condition; asked from outside, as the page allows no evaluation inside."""
+    end = time.monotonic() + seconds
+    while not page.evaluate(condition):
+        assert time.monotonic() < end, f"never came true: {condition}"
+        page.wait_for_timeout(30)
+
+
 class Visit:
     """One opened page, with all that it asked for and complained of."""
 
@@ -61,7 +72,7 @@ class Visit:
         )
         self.page.on("pageerror", lambda error: self.complaints.append(str(error)))
         self.page.goto(path.as_uri())
-        self.page.wait_for_function("Number(document.body.dataset.frames) > 0")
+        _until(self.page, "Number(document.body.dataset.frames) > 0")
         self.page.get_by_role("button", name="I have read this").click()
 
     def ids(self, where: str) -> set[str]:
@@ -110,7 +121,7 @@ def test_cautions_stand_before_everything_else(browser, toy_file):
     context = browser.new_context(offline=True)
     page = context.new_page()
     page.goto(toy_file.as_uri())
-    page.wait_for_function("Number(document.body.dataset.frames) > 0")
+    _until(page, "Number(document.body.dataset.frames) > 0")
     assert page.locator("#cautions").evaluate("(d) => d.open")
     assert "not for needle or surgical guidance" in page.locator("#cautions-text").inner_text()
     assert "not for needle" in page.locator("footer").inner_text()
@@ -271,6 +282,30 @@ def test_without_webgl_the_text_still_works(browser, toy_file):
     page.locator("#found button").first.click()
     assert "accessory nerve" in page.locator("#pane-part").inner_text()
     context.close()
+
+
+def test_scenes_of_a_talk_are_shown_one_after_another(browser, tmp_path):
+    scenes = (
+        TalkScene(ViewState(), "Whole back", line="Skin first"),
+        TalkScene(
+            ViewState(peeled=Sides(2, 3), hidden=frozenset({"deltoid.left"}), view="lateral_left"),
+            "One side deeper",
+        ),
+    )
+    path = tmp_path / "talk.html"
+    write_page(toy_model(), path, Talk("A lecture", scenes))
+    visit = Visit(browser, path)
+    page = visit.page
+    page.get_by_role("tab", name="Talk").click()
+    assert "A lecture" in page.locator("#pane-talk").inner_text()
+    page.get_by_role("button", name="1. Whole back").click()
+    assert "Skin first" in page.locator("#pane-talk").inner_text()
+    page.locator("#pane-talk").get_by_role("button", name="Next").click()
+    assert page.evaluate("peelback.state.peeled") == {"left": 2, "right": 3}
+    assert visit.ids("s.hidden.has(p.number)") == {"deltoid.left"}
+    _until(page, "Math.abs(peelback.picture.pose.azimuth - 90) < 0.1")
+    assert visit.complaints == []
+    visit.context.close()
 
 
 def test_dark_page_is_dark(browser, toy_file):

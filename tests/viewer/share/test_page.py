@@ -13,8 +13,9 @@ from tests.fakes import toy_model
 from viewer.share import page as page_module
 from viewer.share.bundle import read_note, source_digest
 from viewer.share.page import page_html, write_page
-from viewer.share.payload import SharedScene, scene_facts
+from viewer.share.payload import scene_facts
 from viewer.state.view_state import Camera, Sides, ViewState
+from viewer.talk.scenes import TalkScene
 
 
 @pytest.fixture(scope="module")
@@ -94,12 +95,19 @@ def test_scene_keeps_what_was_done_and_where_one_looks_from():
         camera=Camera((3000.0, 0.0, 100.0), (0.0, 0.0, 100.0), (0.0, 0.0, 1.0), 250.0),
     )
     number = {part_id: n for n, part_id in enumerate(toy_model().parts)}
-    scene = scene_facts(SharedScene("A scene", state, "a line"), number)
+    kept = TalkScene(state, "A scene", "my own notes", "a line")
+    scene = scene_facts(kept, toy_model())
     assert scene["peeled"] == {"left": 2, "right": 3}
     assert scene["hidden"] == [number["deltoid.left"]]
     assert scene["selected"] == number["scapula.left"]
     assert scene["pose"]["azimuth"] == pytest.approx(90)
     assert scene["pose"]["scale"] == 250
+
+
+def test_speakers_notes_stay_at_home_unless_asked_for():
+    kept = TalkScene(ViewState(), "A scene", "my own notes", "a line")
+    assert scene_facts(kept, toy_model())["notes"] == ""
+    assert scene_facts(kept, toy_model(), notes=True)["notes"] == "my own notes"
 
 
 def test_page_over_the_limit_is_not_written(tmp_path, monkeypatch):

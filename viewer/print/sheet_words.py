@@ -1,0 +1,58 @@
+"""What a lab sheet holds, before it is drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Protocol
+
+from meshes.catalogue.plan import PlanStep, part_ids_of
+from meshes.catalogue.plan import steps as all_steps
+from meshes.catalogue.records import Entry
+from meshes.model import BackModel
+
+
+class Chosen(Protocol):
+    """What ``sheet_in_words`` needs to know of a choice."""
+
+    paper: str
+    blank: bool
+    side: str
+    steps: tuple[str, ...]
+
+
+def muscles_of(chosen: Iterable[PlanStep], model: BackModel) -> list[Entry]:
+    """Return the rows of muscles that steps take away or bring to light, in depth order."""
+    catalogue = model.catalogue
+    there = {part.entry for part in model.parts.values()}
+    rows: dict[str, Entry] = {}
+    for record in chosen:
+        for name in (*record.removes, *record.reveals):
+            for part_id in part_ids_of(name, catalogue):
+                entry = catalogue.entry_of_part(part_id)
+                if entry.kind == "muscle" and entry.id in there:
+                    rows[entry.id] = entry
+    return sorted(rows.values(), key=lambda entry: entry.stratum)
+
+
+def sheet_in_words(choice: Chosen, model: BackModel) -> str:
+    """Return a sentence or two on what the sheet will hold."""
+    records = [step for step in all_steps() if step.id in choice.steps]
+    each = sum(step.minutes for step in records if step.side == "each")
+    once = sum(step.minutes for step in records if step.side != "each")
+    sides = {"both": "both sides", "left": "the left side", "right": "the right side"}
+    count = "1 step" if len(records) == 1 else f"{len(records)} steps"
+    head = f"{choice.paper}, {count}, {sides[choice.side]}"
+    minutes = [f"{each:g} minutes a side"] if each else []
+    minutes += [f"{once:g} minutes for both together"] if once else []
+    if choice.blank:
+        return (
+            f"{head}. Cautions; for each step its pictures with numbers and lines to write on; "
+            "the answers on the last page."
+        )
+    muscles = len(muscles_of(records, model))
+    table = "1 muscle" if muscles == 1 else f"{muscles} muscles"
+    return (
+        f"{head}, planned for {' and '.join(minutes)}. Cautions and kit; the plan with boxes to "
+        "tick; for each step pictures before and after, what to do, keep and find; a table of "
+        f"{table} with ends, nerve, artery, action and sources; a log of variants."
+    )
