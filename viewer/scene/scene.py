@@ -23,6 +23,7 @@ from viewer.scene.camera import Flight, Pose
 from viewer.scene.caps import GRIP_PX, Caps
 from viewer.scene.drawn import DrawnPart, Shell, draw_parts
 from viewer.scene.drawn_cache import drawn_model
+from viewer.scene.hidden import SeenSearch
 from viewer.scene.label_layout import MARGIN_PX, MOST_LABELS, Anchor, Label, lay_out
 from viewer.scene.outline import Outline
 from viewer.scene.picture_layer import PictureLayer
@@ -111,6 +112,10 @@ class Scene:
         self._painted: dict[str, tuple] = {}
         self._in_place: dict[str, DrawnPart] = {}
         self._target = None
+        self._corners_of: dict[str, np.ndarray] = {}
+        # By the set of solid parts: which of them can be seen from outside.
+        self._seen_by: dict[frozenset[str], frozenset[str]] = {}
+        self._seen: frozenset[str] | None = None
         self.pose = Pose()
         self.limited = True
         self.look = "by_kind"
@@ -175,7 +180,7 @@ class Scene:
                 viewport.shown.pop(name, None)
         for key in changed:
             self._rebuild_batch(key)
-        self._target = self._boxes = None
+        self._forget_places()
 
     def clear(self) -> None:
         """Drop all parts."""
@@ -190,7 +195,7 @@ class Scene:
         self._batches.clear()
         self._painted.clear()
         self._in_place.clear()
-        self._target = self._boxes = None
+        self._forget_places()
         self._outline.clear()
 
     def add_parts(self, parts: Iterable) -> None:
@@ -212,7 +217,7 @@ class Scene:
             changed.add(batch_key(drawn.part))
         for key in changed:
             self._rebuild_batch(key)
-        self._target = self._boxes = None
+        self._forget_places()
         if changed and self.on_parts is not None:
             self.on_parts()
 
@@ -290,6 +295,10 @@ class Scene:
         if touched:
             self._outline.clear()
             self._outline_shown()
+            for name in moved.keys() | back.keys():
+                self._corners_of.pop(name, None)
+            self._seen_by.clear()
+            self._use_seen()
 
     def _outline_shown(self) -> None:
         lit = [name for name, look in self.shown().items() if look.highlighted]
@@ -377,6 +386,41 @@ class Scene:
         if viewport is self._viewports[0]:
             self._outline_shown()
             self._paint_caps()
+            self._use_seen()
+
+    # What can be seen from outside ------------------------------------------------------
+
+    def _solids(self) -> frozenset[str]:
+        shown = self._viewports[0].shown
+        return frozenset(name for name, look in shown.items() if look.opacity >= SOLID_FROM)
+
+    def to_search(self) -> frozenset[str] | None:
+        """Return the solid parts of the present picture, None when it is known what is seen.
+
+        While a section is open, everything is drawn; so is all of a second picture.
+        """
+        solids = self._solids()
+        return None if solids in self._seen_by or self._caps.on else solids
+
+    def seen_search(self) -> SeenSearch:
+        """Return a search for what can be seen of the present picture."""
+        shells = {name: self._drawn[name].moving for name in sorted(self._solids())}
+        return SeenSearch({name: (s.points, s.faces) for name, s in shells.items()})
+
+    def take_seen(self, search: SeenSearch) -> None:
+        """Leave out of the moving picture what a finished search did not see."""
+        if len(self._seen_by) > 64:
+            self._seen_by.clear()
+        self._seen_by[frozenset(search.names)] = frozenset(search.seen)
+        self._use_seen()
+
+    def _use_seen(self) -> None:
+        seen = None if self._caps.on else self._seen_by.get(self._solids())
+        if seen == self._seen:
+            return
+        self._seen = seen
+        for key in self._batches:
+            self._want(self._viewports[0], key)
 
     def _want(self, viewport: Viewport, key) -> None:
         solid, see_through = [], []
@@ -387,8 +431,10 @@ class Scene:
             look = viewport.shown.get(name)
             if look is not None:
                 (solid if look.opacity >= SOLID_FROM else see_through).append(name)
-        for actors in viewport.actors[key].values():
-            actors.want(tuple(solid), tuple(see_through))
+        seen = self._seen if viewport is self._viewports[0] else None
+        for detail, actors in viewport.actors[key].items():
+            drawn = solid if seen is None or detail == "still" else [n for n in solid if n in seen]
+            actors.want(tuple(drawn), tuple(see_through))
 
     def _paint(self, shown: Mapping[str, PartLook], names: Iterable[str]) -> None:
         touched = {}
@@ -476,6 +522,7 @@ class Scene:
             Keep the half towards the reader of the flat picture, not the half beyond.
         """
         self._caps.show(outlines, near_half)
+        self._use_seen()
         self._leave_out_what_is_cut_off()
         self._paint_caps()
 
@@ -670,8 +717,20 @@ class Scene:
             self.pose = pose
 
     def _points(self, ids: Iterable[str]) -> np.ndarray:
-        boxes = [_corners(self._drawn[name].bounds) for name in ids if name in self._drawn]
+        boxes = [self._corners(name) for name in ids if name in self._drawn]
         return np.concatenate(boxes) if boxes else np.zeros((0, 3))
+
+    def _corners(self, name: str) -> np.ndarray:
+        if name not in self._corners_of:
+            self._corners_of[name] = _corners(self._drawn[name].bounds)
+        return self._corners_of[name]
+
+    def _forget_places(self) -> None:
+        """Drop what was worked out from where the parts lie."""
+        self._target = self._boxes = None
+        self._corners_of.clear()
+        self._seen_by.clear()
+        self._seen = None
 
     def orbit(self, azimuth_deg: float, elevation_deg: float) -> None:
         """Turn the eye round the body, or walk round the table; gently limited unless free."""

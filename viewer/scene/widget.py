@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from vtkmodules.vtkRenderingCore import vtkRenderWindow
 
 from viewer.scene.camera import Flight
+from viewer.scene.hidden import SeenSearch
 from viewer.scene.scene import PickHit, Scene
 from viewer.scene.window import set_up
 
@@ -20,6 +21,7 @@ LOG = logging.getLogger("peelback")
 SETTLE_MS = 120
 SHADE_AFTER_MS = 1500
 HOVER_MS = 30
+SEARCH_AFTER_MS = 250
 CLICK_SLACK_PX = 4
 FLIGHT_FRAME_MS = 16
 DEGREES_PER_WIDTH = 200.0
@@ -89,6 +91,10 @@ class SceneWidget(QWidget):
         self._hover_timer = QTimer(self, singleShot=True, interval=HOVER_MS)
         self._hover_timer.timeout.connect(self._hover)
         self._hover_at: QPoint | None = None
+        # What can be seen at all is looked for in small steps while nothing happens.
+        self._search_timer = QTimer(self, singleShot=True, interval=SEARCH_AFTER_MS)
+        self._search_timer.timeout.connect(self._search)
+        self._seen_search: SeenSearch | None = None
         # Parts that come one stage after another are shaded together, once they stop coming.
         self._shade_timer = QTimer(self, singleShot=True, interval=SHADE_AFTER_MS)
         self._shade_timer.timeout.connect(self._start_shading)
@@ -103,6 +109,9 @@ class SceneWidget(QWidget):
         if self._finalized:
             return
         self._moving = self._moving or moving
+        self._search_timer.stop()
+        if moving:
+            self._seen_search = None
         self._draw_timer.start()
         if moving:
             self._settle_timer.start()
@@ -113,6 +122,24 @@ class SceneWidget(QWidget):
         began = time.perf_counter()
         self.scene.render(moving=self._moving)
         self.last_frame_ms = 1000.0 * (time.perf_counter() - began)
+        if not self._moving:
+            self._search_timer.start(SEARCH_AFTER_MS)
+
+    def _search(self) -> None:
+        """Go on looking for what can be seen; gives way to anything else."""
+        if self._finalized or self._moving or self._flight is not None:
+            return
+        wanted = self.scene.to_search()
+        if wanted is None:
+            self._seen_search = None
+            return
+        if self._seen_search is None or frozenset(self._seen_search.names) != wanted:
+            self._seen_search = self.scene.seen_search()
+        if self._seen_search.step():
+            self.scene.take_seen(self._seen_search)
+            self._seen_search = None
+        else:
+            self._search_timer.start(0)
 
     def _settle(self) -> None:
         if self._flight is not None or self._button != Qt.MouseButton.NoButton:
@@ -318,6 +345,7 @@ class SceneWidget(QWidget):
             self._settle_timer,
             self._flight_timer,
             self._hover_timer,
+            self._search_timer,
         ):
             timer.stop()
         self._flight = None
