@@ -10,7 +10,7 @@ from scipy.spatial import cKDTree
 
 from meshes.catalogue.plan import PlanStep, part_ids_of, steps
 from meshes.model import BackModel
-from meshes.questions.expose import cut_lines
+from meshes.questions.rehearse import Rehearser
 from viewer.scene import camera as cameras
 from viewer.scene.label_layout import Anchor
 from viewer.scene.looks import BACKGROUNDS
@@ -65,6 +65,7 @@ class StepPictures:
         self.side = side
         catalogue = model.catalogue
         self.plan: Plan = plan_from_records(steps(), lambda name: part_ids_of(name, catalogue))
+        self.rehearser = Rehearser(model)
         self.scene: Scene = plate_scene(model)
         self.scene.set_look("by_kind")
         self.scene.set_theme("light")
@@ -154,8 +155,11 @@ class StepPictures:
     def _lines(self, step: PlanStep, size: tuple[int, int]) -> tuple[DrawnLine, ...]:
         lines = []
         for side in sides_of("both" if step.side == "both" else self.side):
-            for _, points in cut_lines(self.model, step, side):
-                lines.append(DrawnLine("cut", smoothed_line(self._projected(points, size))))
+            for line in self.rehearser.plan_lines(step.id, side) if step.cuts else ():
+                if not line.derived:
+                    lines.append(
+                        DrawnLine("cut", smoothed_line(self._projected(line.points, size)))
+                    )
             hinge = self._hinge(step, side)
             if hinge is not None:
                 lines.append(DrawnLine("hinge", self._projected(hinge, size)))

@@ -24,6 +24,7 @@ from viewer.state.captions import (
     part_title,
     search_index,
 )
+from viewer.state.folding import is_folded
 from viewer.state.plan import plan_from_records
 from viewer.state.rail import CORE_COLOURS
 from viewer.state.step_words import PLAN_NOTE, called, step_words
@@ -238,6 +239,8 @@ def scene_facts(scene: TalkScene, model: BackModel, notes: bool = False) -> dict
         for part in model.parts.values()
         if taken_off(part, state) and not taken_off(part, peeled_only)
     }
+    # The page folds nothing: what lies folded back is out of the way.
+    gone |= {part_id for part_id in model.parts if is_folded(state, part_id)}
     hidden = set(state.hidden) | (set() if state.neighbours else neighbours_of(model))
     selected = state.selected
     return {
