@@ -23,8 +23,9 @@ SAME_CROSSING_MM = 1e-6
 """Crossings of one part closer together than this, in the same sense, are one:
 the ray went through an edge or a vertex and met several triangles there."""
 
-PATCH_MM = 10.0
-"""Half width of the patch of skin whose mean slope is taken as the slope at a point."""
+PATCH_MM = 25.0
+"""Half width of the patch of skin whose mean slope is taken as the slope at a point: wider than
+the furrow over the spines, whose banks would turn the ray aside."""
 
 _LEVEL = re.compile(r"(C[1-8]|T(?:[1-9]|1[0-2])|L[1-5]|S[1-5])")
 
@@ -168,7 +169,7 @@ class Probe:
 
         The ray starts where a horizontal line from behind, at the height of
         the level's spinous process, meets the outermost surface, and runs
-        square to the surface there (mean slope of a 2 cm patch) within the
+        square to the surface there (mean slope of a 5 cm patch) within the
         horizontal plane, so that it stays at the level.
 
         Parameters
@@ -234,7 +235,7 @@ class Probe:
         A plane is fitted to the first crossings over a patch; crossings that
         fall off an edge (more than a patch width away in depth) are left out.
         """
-        steps = np.linspace(-PATCH_MM, PATCH_MM, 5)
+        steps = np.linspace(-PATCH_MM, PATCH_MM, 9)
         offsets = np.stack(np.meshgrid(steps, steps), axis=-1).reshape(-1, 2)
         starts = np.empty((len(offsets), 3))
         starts[:, 0] = x + offsets[:, 0]
@@ -244,7 +245,7 @@ class Probe:
         rays, first = np.unique(crossings.ray, return_index=True)
         depth = crossings.distance[first]
         centre = np.median(depth)
-        near = np.abs(depth - centre) < 2 * PATCH_MM
+        near = np.abs(depth - centre) < PATCH_MM
         if near.sum() < 6:
             return np.array([0.0, -1.0, 0.0])
         plane = np.column_stack([offsets[rays][near], np.ones(near.sum())])

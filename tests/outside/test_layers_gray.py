@@ -287,9 +287,9 @@ LADDERS = {
     ),  # fmt: skip
     # Gray 397: posterior layer, Sacrospinalis; Bogduk 1980, J Anat 131:525: its aponeurosis
     # passes across multifidus.
-    "spine L3, 30 mm": (
+    "spine L3, 20 mm": (
         "L3",
-        30,
+        20,
         (
             *COVERING,
             "thoracolumbar_fascia_posterior",
@@ -299,9 +299,9 @@ LADDERS = {
         ),
     ),  # fmt: skip
     # Gray 400; Cunningham 319.
-    "spine C4, 25 mm": (
+    "spine C4, 20 mm": (
         "C4",
-        25,
+        20,
         (
             *COVERING,
             "trapezius_descending",

@@ -10,9 +10,11 @@ import trimesh
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from meshes.catalogue.plan import load_plan
 from meshes.errors import PeelbackError
 from meshes.model import Part
 from meshes.questions.cover import START_MM, Layers, cast_layers, layers_of
+from meshes.questions.expose import removed_parts
 from meshes.questions.outward import inward_rays
 from meshes.questions.probe import Probe
 from meshes.questions.rays import RayIndex
@@ -280,7 +282,13 @@ def test_a_folded_trapezius_frees_the_rhomboids_and_hides_other_things(
     from meshes.catalogue.folds import Laid
     from meshes.questions.reflect import reflector_of
 
-    gone = {i for i in preview_model.parts if preview_model.parts[i].stratum < 2}
+    plan = load_plan()
+    gone = {
+        i
+        for step in plan.before("trapezius")
+        for side in ("left", "right")
+        for i in removed_parts(preview_model, step, side)
+    }
     visible = set(preview_layers.ids) - gone
     moved = {
         part_id: trimesh.Trimesh(places, preview_model.parts[part_id].mesh.faces, process=False)

@@ -17,7 +17,7 @@ PLAN = load_plan()
 SIDES = ("left", "right")
 STEPS = [step.id for step in PLAN.steps]
 
-FREE_TO_FOLD = 0.25
+FREE_TO_FOLD = 0.2
 """Share of a muscle, sheet, or bone that must be free to take it away; what goes in the
 same step does not count as lying over it."""
 
