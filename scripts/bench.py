@@ -173,25 +173,75 @@ def _box_is_met(bounds: Any, start: Any, direction: Any) -> bool:
 
 
 def cutting(model: Any) -> Iterator[tuple[str, Any]]:
-    """A transverse cut, against clipping every part."""
-    from meshes.questions.section import Slicer, cut_plane
-
-    slicer = Slicer(model)
-    plane = cut_plane("transverse", [0, 0, 100.0])
-    ours = statistics.median(times(lambda: slicer.cut(plane), 10))
+    """Flat cuts of the whole model, dragged and at rest, against clipping every part."""
+    import numpy as np
     import pyvista
 
+    from meshes.questions.section import Slicer, placed_plane
+    from viewer.scene.scene import PartLook, Scene
+
+    started = time.perf_counter()
+    slicer = Slicer(model)
+    yield "section: getting ready, s", time.perf_counter() - started
     surfaces = [pyvista.wrap(_poly(part.mesh)) for part in model.parts.values()]
+    dragged, rested, plain = [], [], []
+    for kind, position, tilt in (
+        ("transverse", 100.0, (0, 0)),
+        ("transverse", 300.0, (0, 0)),
+        ("sagittal", 20.0, (0, 0)),
+        ("coronal", 60.0, (0, 0)),
+        ("free", 250.0, (30, 15)),
+    ):
+        plane = placed_plane(kind, position, tilt)
 
-    def plain() -> None:
-        for surface in surfaces:
-            if surface.bounds[4] < 100 < surface.bounds[5]:
-                surface.clip_closed_surface("z", origin=(0, 0, 100.0))
+        def face(plane=plane) -> None:
+            slicer.outlines(plane).fill()
 
-    theirs = statistics.median(times(plain, 2))
-    yield "section: one cut, ms", ours
-    yield "section: one clip part by part, ms", theirs
-    yield "section: times faster", theirs / ours
+        def clipped(plane=plane) -> None:
+            for surface in surfaces:
+                box = np.reshape(surface.bounds, (3, 2)).T
+                middle = (box.mean(axis=0) - plane.origin) @ plane.normal
+                if abs(middle) < (box[1] - box[0]) / 2 @ np.abs(plane.normal):
+                    surface.clip_closed_surface(tuple(plane.normal), origin=tuple(plane.origin))
+
+        dragged.append(statistics.median(times(face, 9)))
+        rested.append(statistics.median(times(lambda p=plane: slicer.cut(p), 5)))
+        plain.append(statistics.median(times(clipped, 1)))
+        where = kind if kind != "transverse" else f"transverse at {position:.0f} mm"
+        yield f"section: {where}, cut and capped while dragged, ms", dragged[-1]
+        yield f"section: {where}, regions and areas at rest, ms", rested[-1]
+        yield f"section: {where}, one clip part by part, ms", plain[-1]
+        yield f"section: {where}, times faster", plain[-1] / dragged[-1]
+    yield "section: worst cut while dragged, ms", max(dragged)
+    yield "section: worst regions at rest, ms", max(rested)
+    yield "section: least times faster", min(p / d for p, d in zip(plain, dragged, strict=True))
+
+    scene = Scene()
+    try:
+        scene.window.SetSize(1280, 800)
+        scene.set_model(model)
+        scene.apply({part_id: PartLook(1.0) for part_id in model.parts})
+        scene.set_view("inferior")
+
+        def turn() -> None:
+            scene.orbit(0.5, 0.0)
+            scene.render(True)
+
+        whole = statistics.median(times(turn, 10))
+        at = [300.0]
+
+        def drag() -> None:
+            at[0] += 1.0
+            scene.set_section(slicer.outlines(placed_plane("transverse", at[0])))
+            scene.render(True)
+
+        yield (
+            "section: one frame of a dragged plane with its cut, ms",
+            statistics.median(times(drag, 10)),
+        )
+        yield "section: one frame of the whole model turned, ms", whole
+    finally:
+        scene.finalize()
 
 
 def drawing(model: Any) -> Iterator[tuple[str, Any]]:

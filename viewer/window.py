@@ -39,7 +39,7 @@ from viewer.menus.picture import Picture
 from viewer.menus.pointer import PROBE_EVERY_MS, Pointer
 from viewer.menus.questions import QuestionsMenu
 from viewer.menus.rehearse import RehearseMenu
-from viewer.menus.section import SectionMenu
+from viewer.menus.section import WARM_AFTER_MS, SectionMenu
 from viewer.menus.take_home import TakeHomeMenu
 from viewer.menus.talk import TalkMenu
 from viewer.menus.tools import ToolsMenu
@@ -417,12 +417,16 @@ class MainWindow(
         self.rail.set_room(round(0.24 * width))
         self.steps.set_room(round(0.26 * height))
 
-    def _make_room(self, dock: QWidget) -> None:
-        """Give a dock about a third of the window; caption and tree make way in a narrow one."""
+    def _open_dock(self, dock: QDockWidget) -> None:
+        """Open a dock on about a third of the window; caption and tree make way in a narrow one."""
         width = self.width()
-        self.resizeDocks([dock], [round(0.36 * width)], Qt.Orientation.Horizontal)
-        if width < 1500 * self.scale and self.settings.side_panel:
+        # First, or the window would grow beyond a small screen to hold both.
+        if width < 1500 * self.scale:
             self.side_panel.hide()
+            self.centralWidget().layout().activate()
+        dock.show()
+        dock.raise_()
+        self.resizeDocks([dock], [round(0.36 * width)], Qt.Orientation.Horizontal)
 
     def _take_room_back(self) -> None:
         """Bring caption and tree back when no dock is open."""
@@ -579,6 +583,7 @@ class MainWindow(
             self.scene_widget.scene.animate = not self.settings.calm
             self.scene_widget.refresh()
         QTimer.singleShot(200, self, self._probe_usual_place)
+        QTimer.singleShot(WARM_AFTER_MS, self, self._warm_section)
         LOG.info(
             "model of %d parts shown in %.2f s", len(model.parts), time.perf_counter() - started
         )

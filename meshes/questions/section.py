@@ -272,24 +272,20 @@ class Slicer:
         )
         if not len(crossing):
             return []
-        start_edge, stop_edge = _cut_edges(self.faces, crossing, self._height)
-        edges, inverse = np.unique(np.concatenate([start_edge, stop_edge]), return_inverse=True)
-        start, stop = inverse[: len(crossing)], inverse[len(crossing) :]
-        low, high = np.divmod(edges, len(self.points))
-        height = self._height
-        share = height[low] / (height[low] - height[high])
-        places = self.points[low] + share[:, None] * (self.points[high] - self.points[low])
-        flat = plane.flat(places)
-        order, first = _follow(start, stop, len(edges))
-        flat = flat[order]
-        # Any face of a ring tells whose it is.
-        owner_of_edge = np.empty(len(edges), np.int64)
-        owner_of_edge[start] = owners
-        whose = owner_of_edge[order[first[:-1]]].tolist()
+        flat, first, whose = _trace(
+            self.faces,
+            crossing,
+            owners,
+            self._height,
+            self.points,
+            np.asarray(plane.origin, float),
+            np.asarray(plane.right, float),
+            np.asarray(plane.up, float),
+        )
         bounds = first.tolist()
         return [
             (owner, flat[a:b])
-            for owner, a, b in zip(whose, bounds[:-1], bounds[1:], strict=True)
+            for owner, a, b in zip(whose.tolist(), bounds[:-1], bounds[1:], strict=True)
             if b - a > 2
         ]
 
@@ -364,25 +360,6 @@ def section(model: BackModel, origin, normal) -> list[Region]:
 
 
 @njit(cache=True)
-def _cut_edges(faces, crossing, height):
-    """Return for each crossing face the keys of the edge going down and the edge going up."""
-    count = len(height)
-    down = np.zeros(len(crossing), np.int64)
-    up = np.zeros(len(crossing), np.int64)
-    for i in range(len(crossing)):
-        face = crossing[i]
-        for k in range(3):
-            a = np.int64(faces[face, k])
-            b = np.int64(faces[face, (k + 1) % 3])
-            key = min(a, b) * count + max(a, b)
-            if height[a] > 0 and height[b] < 0:
-                down[i] = key
-            elif height[a] < 0 and height[b] > 0:
-                up[i] = key
-    return down, up
-
-
-@njit(cache=True)
 def _crossing_faces(touched, starts, face_starts, points, faces, origin, normal, height):
     """Fill in the heights of the touched parts' vertices; return faces with corners on both sides.
 
@@ -414,29 +391,82 @@ def _crossing_faces(touched, starts, face_starts, points, faces, origin, normal,
 
 
 @njit(cache=True)
-def _follow(start, stop, edge_count):
-    """Chain segments start -> stop into loops; returns edges in order and where loops begin."""
-    following = np.full(edge_count, -1, np.int64)
-    for i in range(len(start)):
-        following[start[i]] = stop[i]
-    seen = np.zeros(edge_count, np.bool_)
-    order = np.empty(edge_count, np.int64)
-    first = np.empty(edge_count + 1, np.int64)
+def _trace(faces, crossing, owners, height, points, origin, right, up):
+    """Go from crossing face to crossing face round every loop of the cut.
+
+    A face is left through the edge on which it climbs through the plane, and the
+    next face is the one that comes down through that edge.
+
+    Returns
+    -------
+    (n, 2) float, (loops + 1,) int, (loops,) int
+        Points in picture coordinates, where each loop begins, and whose it is.
+    """
+    count = len(crossing)
+    total = np.uint64(len(height))
+    size = 16
+    while size < 2 * count:
+        size *= 2
+    mask = np.uint64(size - 1)
+    mix = np.uint64(0x9E3779B97F4A7C15)
+    turn = np.uint64(29)
+    slots = np.full(size, -1, np.int64)
+    down = np.empty(count, np.uint64)
+    up_key = np.empty(count, np.uint64)
+    flat = np.empty((count, 2))
+    for i in range(count):
+        face = crossing[i]
+        for k in range(3):
+            a = faces[face, k]
+            b = faces[face, (k + 1) % 3]
+            if (height[a] > 0) == (height[b] > 0):
+                continue
+            low, high = min(a, b), max(a, b)
+            key = np.uint64(low) * total + np.uint64(high)
+            if height[a] < 0:
+                up_key[i] = key
+                continue
+            down[i] = key
+            share = height[low] / (height[low] - height[high])
+            x = 0.0
+            y = 0.0
+            for axis in range(3):
+                away = (
+                    points[low, axis]
+                    + share * (points[high, axis] - points[low, axis])
+                    - origin[axis]
+                )
+                x += away * right[axis]
+                y += away * up[axis]
+            flat[i, 0], flat[i, 1] = x, y
+            slot = ((key * mix) >> turn) & mask
+            while slots[slot] >= 0 and down[slots[slot]] != key:
+                slot = (slot + np.uint64(1)) & mask
+            slots[slot] = i
+    seen = np.zeros(count, np.bool_)
+    order = np.empty(count, np.int64)
+    first = np.empty(count + 1, np.int64)
+    whose = np.empty(count, np.int64)
     used = 0
     loops = 0
-    for edge in range(edge_count):
-        if seen[edge] or following[edge] < 0:
+    for face in range(count):
+        if seen[face]:
             continue
         first[loops] = used
+        whose[loops] = owners[face]
         loops += 1
-        at = edge
+        at = face
         while at >= 0 and not seen[at]:
             seen[at] = True
             order[used] = at
             used += 1
-            at = following[at]
+            key = up_key[at]
+            slot = ((key * mix) >> turn) & mask
+            while slots[slot] >= 0 and down[slots[slot]] != key:
+                slot = (slot + np.uint64(1)) & mask
+            at = slots[slot]
     first[loops] = used
-    return order[:used], first[: loops + 1]
+    return flat[order[:used]], first[: loops + 1], whose[:loops]
 
 
 def _signed_area(ring: np.ndarray) -> float:

@@ -1,6 +1,8 @@
 """The section in a real window: plane, dock, grip, areas, files."""
 
+import re
 import xml.etree.ElementTree as ET
+import zlib
 
 import numpy as np
 import pytest
@@ -134,6 +136,21 @@ def test_labels_of_the_flat_picture_never_overlap(qtbot, cut):
             assert apart, (a.text, b.text)
 
 
+def test_labels_on_the_model_name_the_cut_face(qtbot, cut):
+    cut.set_labels(True)
+    cut.do(commands.set_label_density(1.0))
+    scene = cut.scene_widget.scene
+    scene.screenshot()
+    on_face = 0
+    for label in scene.labels():
+        hit = scene.pick(*label.anchor)
+        plane = cut._outlines.plane
+        if hit is not None and abs((hit.point - plane.origin) @ plane.normal) < 1e-6:
+            assert hit.part_id == label.id
+            on_face += 1
+    assert on_face >= 3
+
+
 def test_dragging_the_grip_moves_the_plane_in_one_undo(qtbot, cut):
     cut.set_section_kind("sagittal")
     cut.go_to_view("posterior")
@@ -177,7 +194,18 @@ def test_a_saved_section_names_its_parts_and_its_caution(qtbot, cut, tmp_path, e
         assert {label.text for label in cut.section_dock.picture.layout_shown.labels} & texts
     elif ending == "pdf":
         assert data.startswith(b"%PDF") and data.rstrip().endswith(b"%%EOF")
-        assert len(data) > 4000
+        left, bottom, right, top = map(
+            float, re.search(rb"/MediaBox \[([^\]]+)\]", data).group(1).split()
+        )
+        assert (right - left) / (top - bottom) == pytest.approx(297 / 210, rel=0.01)
+        page = b"".join(
+            zlib.decompress(found.group(1))
+            for found in re.finditer(rb"/FlateDecode.*?stream\r?\n(.*?)endstream", data, re.S)
+            if found.group(1)[:1] == b"x"
+        )
+        # Every region is filled by the even-odd rule as a path of its own.
+        assert len(re.findall(rb"\b[fB]\*", page)) >= len(cut._regions)
+        assert b"Tj" in page or b"TJ" in page
     else:
         from PIL import Image
 

@@ -33,9 +33,7 @@ class MistakesMenu:
         dock = self.mistakes_dock
         dock.set_steps({step.id: step.title for step in self.plan.steps})
         dock.show_step(self._present_step())
-        dock.show()
-        dock.raise_()
-        self._make_room(dock)
+        self._open_dock(dock)
         self._actions["mistakes"].setChecked(True)
         dock.list.setFocus()
 

@@ -132,9 +132,7 @@ class RehearseMenu:
             dock.set_steps([(s.id, s.title) for s in self.plan.steps if s.removes])
             dock.hide()
         if self.rehearse_dock.isHidden():
-            self.rehearse_dock.show()
-            self.rehearse_dock.raise_()
-            self._make_room(self.rehearse_dock)
+            self._open_dock(self.rehearse_dock)
 
     def _ready_rehearser(self) -> Rehearser:
         if self._rehearser is None or self._rehearser_of is not self.model:

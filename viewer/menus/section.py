@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import logging
+import threading
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -15,13 +17,17 @@ from meshes.export import write_bytes
 from meshes.questions.section import Outlines, Region, Slicer
 from meshes.questions.stations import Station, next_station, reach, station_words, stations
 from viewer.building import GrowingModel
-from viewer.panels.section_dock import SectionDock
+from viewer.panels.section_dock import SectionDock, region_middle
 from viewer.scene.section_picture import short_name
 from viewer.state.section_plane import KINDS, SectionPlane, change_section, set_section
 from viewer.state.view_state import ViewState
 from viewer.state.visibility import visible_parts
 
+LOG = logging.getLogger("peelback")
+
 REST_MS = 140
+WARM_AFTER_MS = 4000
+LEAST_LABELLED_CM2 = 0.05
 SNAP_MM = 2.5
 PICTURE_SIZE = (1600, 1200)
 FACING = {
@@ -237,6 +243,38 @@ class SectionMenu:
             self.state.look,
         )
         self._show_section_picked()
+        if self.scene_widget is not None:
+            plane = self._outlines.plane
+            spots = {}
+            for region in self._regions:
+                if region.area_cm2 >= LEAST_LABELLED_CM2:
+                    across, upward = region_middle(region)
+                    place = plane.origin + across * plane.right + upward * plane.up
+                    spots[region.part_id] = place, 100.0 * region.area_cm2
+            self.scene_widget.scene.set_section_spots(spots)
+            if self.state.labels:
+                self.scene_widget.refresh(moving=False)
+
+    def _warm_section(self) -> None:
+        """Lay the meshes out beside the window, so that the first cut is as quick as the others.
+
+        The first time ever this also compiles the kernels.
+        """
+        model = self.model
+        if isinstance(model, GrowingModel) or self._slicer_of is model:
+            return
+
+        def work() -> None:
+            try:
+                slicer = Slicer(model)
+                slicer.outlines(SectionPlane().plane()).fill()
+            except Exception:
+                LOG.exception("the section could not be made ready")
+                return
+            if self.model is model and self._slicer_of is not model:
+                self._slicer, self._slicer_of = slicer, model
+
+        threading.Thread(target=work, name="section", daemon=True).start()
 
     def _section_names(self) -> dict[str, str]:
         names = {}
@@ -286,9 +324,7 @@ class SectionMenu:
             dock.set_dress(self.theme, self.scale)
             dock.hide()
         if self.section_dock.isHidden():
-            self.section_dock.show()
-            self.section_dock.raise_()
-            self._make_room(self.section_dock)
+            self._open_dock(self.section_dock)
 
     def _close_section(self) -> None:
         if self._cut_key is None:

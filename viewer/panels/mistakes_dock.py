@@ -54,12 +54,17 @@ class MistakesDock(QDockWidget):
         self._theme: Theme = LIGHT
         self.step = QComboBox()
         self.step.setAccessibleName("Step of the plan")
+        self.step.setSizeAdjustPolicy(
+            QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
+        )
+        self.step.setMinimumContentsLength(12)
         self.list = QListWidget()
         self.list.setWordWrap(True)
         self.list.setAccessibleName("Common mistakes")
         self.text = QTextBrowser()
         self.text.setAccessibleName("The mistake in words")
-        self.show_button = QPushButton("Show it on the model")
+        self.show_button = QPushButton("Show it")
+        self.show_button.setToolTip("Show it on the model; one undo brings all back")
         self.show_button.setProperty("strong", True)
         self.note = QLabel(
             "The model goes to where it has happened, on the side that is worked on; what is "

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from viewer.panels.flow import FlowLayout
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.cut_line import DEPTH_MM, CutLine
 from viewer.state.measuring import TEACHING_NOTE
@@ -62,6 +63,10 @@ class RehearseDock(QDockWidget):
         self.advice.setProperty("soft", True)
         self.step = QComboBox()
         self.step.setAccessibleName("Step that the cut belongs to")
+        self.step.setSizeAdjustPolicy(
+            QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
+        )
+        self.step.setMinimumContentsLength(12)
         self.depth = QSlider(Qt.Orientation.Horizontal)
         self.depth.setRange(round(DEPTH_MM[0] * TENTHS), round(DEPTH_MM[1] * TENTHS))
         self.depth.setAccessibleName("Depth of the blade below the line, mm")
@@ -90,10 +95,12 @@ class RehearseDock(QDockWidget):
         row.addWidget(self.depth_words)
         box.addLayout(row)
         box.addWidget(self.answer, 1)
-        buttons = QHBoxLayout()
-        buttons.addWidget(self.back_button)
-        buttons.addWidget(self.again_button)
-        box.addLayout(buttons)
+        buttons = QWidget()
+        flow = FlowLayout(buttons, spacing=6)
+        flow.setContentsMargins(0, 0, 0, 0)
+        flow.addWidget(self.back_button)
+        flow.addWidget(self.again_button)
+        box.addWidget(buttons)
         box.addWidget(self.note)
         self.setWidget(body)
         self.step.activated.connect(lambda _: self.step_wanted.emit(self.step.currentData()))

@@ -29,6 +29,7 @@ from PySide6.QtWidgets import (
 )
 
 from meshes.questions.section import Outlines, Region
+from viewer.panels.flow import FlowLayout
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.print.section_page import letters_measure, paint_section, rings_path, tinted
 from viewer.scene import looks
@@ -357,6 +358,7 @@ class SectionDock(QDockWidget):
             self.kind.addItem(title, name)
         self.where = QLabel()
         self.where.setAccessibleName("Where the section lies")
+        self.where.setWordWrap(True)
         self.position = QSlider(Qt.Orientation.Horizontal)
         self.position.setAccessibleName("Position of the section, mm")
         self.position.setSingleStep(1)
@@ -426,11 +428,12 @@ class SectionDock(QDockWidget):
             grid.addWidget(slider, row, 0)
             grid.addWidget(self._tilt_words[row], row, 1)
         box.addWidget(self.tilts)
-        flags = QHBoxLayout()
+        flags = QWidget()
+        flow = FlowLayout(flags, spacing=8)
+        flow.setContentsMargins(0, 0, 0, 0)
         for widget in (self.near, self.whole, self.imaged):
-            flags.addWidget(widget)
-        flags.addStretch(1)
-        box.addLayout(flags)
+            flow.addWidget(widget)
+        box.addWidget(flags)
         self.split = QSplitter(Qt.Orientation.Vertical)
         self.split.addWidget(self.picture)
         lower = QWidget()
@@ -444,10 +447,12 @@ class SectionDock(QDockWidget):
         self.split.setStretchFactor(0, 3)
         self.split.setStretchFactor(1, 2)
         box.addWidget(self.split, 1)
-        buttons = QHBoxLayout()
+        buttons = QWidget()
+        flow = FlowLayout(buttons, spacing=6)
+        flow.setContentsMargins(0, 0, 0, 0)
         for button in (self.face_button, self.fit_button, self.save_button):
-            buttons.addWidget(button)
-        box.addLayout(buttons)
+            flow.addWidget(button)
+        box.addWidget(buttons)
         box.addWidget(self.note)
         self.setWidget(body)
 

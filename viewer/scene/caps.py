@@ -41,6 +41,7 @@ class Caps:
         self.outlines: Outlines | None = None
         self.towards = np.array([0.0, 0.0, 1.0])
         self.near_half = False
+        self.spots: dict[str, tuple[np.ndarray, float]] = {}
         self.with_grip = True
         self._plane = vtkPlane()
         self._face = _flat_actor(renderer, 1.0)
@@ -71,6 +72,7 @@ class Caps:
             Keep the half towards the reader of the flat picture, not the half beyond.
         """
         self.outlines, self.near_half = outlines, near_half
+        self.spots = {}
         for actor, _ in (self._face, self._rings, self._frame, self._grip):
             actor.SetVisibility(outlines is not None)
         if outlines is None:

@@ -526,6 +526,37 @@ class Scene:
         self._leave_out_what_is_cut_off()
         self._paint_caps()
 
+    def set_section_spots(self, spots: Mapping[str, tuple[np.ndarray, float]]) -> None:
+        """Say where each part on the cut face can be labelled. Does not render.
+
+        Parameters
+        ----------
+        spots : mapping of part id to ((3,) place in mm, area in mm²)
+            A new cut forgets them.
+        """
+        self._caps.spots = {
+            name: (np.asarray(at, float), area) for name, (at, area) in spots.items()
+        }
+
+    def _cap_anchors(self, titles, size, mm_per_px: float) -> list[Anchor]:
+        """Return an anchor for each part that is seen well enough on the cut face."""
+        caps = self._caps
+        slant = float(caps.towards @ self.pose.axes()[2]) if caps.on else 0.0
+        if slant < 0.15 or not caps.spots:
+            return []
+        names = [name for name in caps.spots if name in titles]
+        places = np.array([caps.spots[name][0] for name in names]).reshape(-1, 3)
+        pixels, _ = self._project(places, size)
+        found = []
+        for name, (x, y) in zip(names, pixels, strict=True):
+            weight = caps.spots[name][1] * slant / mm_per_px**2
+            if weight < 0.6 * self.font_px**2 or not (0 <= x < size[0] and 0 <= y < size[1]):
+                continue
+            hit = self._first_hit(*self._ray(x, y, size), self.shown())
+            if hit is not None and hit[0] == name:
+                found.append(Anchor(name, titles[name], float(x), float(y), 4.0 * weight))
+        return found
+
     def set_section_hover(self, part_id: str) -> None:
         """Tint one part on the cut face ("" for none). Does not render."""
         if part_id != self._cap_hover:
@@ -966,6 +997,7 @@ class Scene:
         if self._caps.on:
             twin._caps.with_grip, twin._cap_hover = False, self._cap_hover
             twin.set_section(self._caps.outlines, self._caps.near_half)
+            twin.set_section_spots(self._caps.spots)
         twin.set_cut_lines(*self._cut_lines)
         twin._surface_marks = self._surface_marks
         twin._draw_surface_marks()
@@ -1176,13 +1208,15 @@ class Scene:
             for name, look in self.shown().items()
             if look.opacity >= SOLID_FROM
         }
+        mm_per_px = 2.0 * self.pose.scale_mm / size[1]
         return anchor_finding.once_each(
-            anchor_finding.anchors(
+            self._cap_anchors(names, size, mm_per_px)
+            + anchor_finding.anchors(
                 solid,
                 names,
                 lambda points: self._project(points, size),
                 depth,
-                2.0 * self.pose.scale_mm / size[1],
+                mm_per_px,
                 self._areas,
                 lambda name, x, y: self._is_seen_at(name, x, y, size, solid),
                 least_px2=0.8 * self.font_px**2,
