@@ -174,6 +174,7 @@ class MainWindow(
         self.folds = FoldPlayer(self)
         self.folds.moved.connect(self._on_folds_moved)
         self.folds.moved.connect(self._follow_flaps)
+        self.folds.moved.connect(self._cut_after_fold)
         self.folds.waiting.connect(lambda words: self.say(words, 0))
         self._make_actions()
         self._lay_out()

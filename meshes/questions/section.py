@@ -8,6 +8,8 @@ a muscle), the innermost owns the place.
 
 from __future__ import annotations
 
+import copy
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -247,6 +249,26 @@ class Slicer:
         self._low = np.array([m.bounds[0] for m in meshes]).reshape(-1, 3)
         self._high = np.array([m.bounds[1] for m in meshes]).reshape(-1, 3)
         self._height = np.empty(len(self.points))
+
+    def moved(self, places: Mapping[str, np.ndarray]) -> Slicer:
+        """Return the same meshes with some of them elsewhere, as flaps that are folded back.
+
+        Parameters
+        ----------
+        places : mapping of part id to (n, 3) float
+            All vertices of the part's mesh, mm LPS.
+        """
+        index = {part_id: i for i, part_id in enumerate(self.ids)}
+        moved = copy.copy(self)
+        moved.points, moved._height = self.points.copy(), np.empty(len(self.points))
+        moved._low, moved._high = self._low.copy(), self._high.copy()
+        for part_id, vertices in places.items():
+            i = index.get(part_id)
+            if i is None:
+                continue
+            moved.points[self._starts[i] : self._starts[i + 1]] = vertices
+            moved._low[i], moved._high[i] = vertices.min(axis=0), vertices.max(axis=0)
+        return moved
 
     def loops(self, plane: CutPlane, only=None) -> list[tuple[int, np.ndarray]]:
         """Return (index of part, (k, 2) closed loop) pairs of the raw cut.

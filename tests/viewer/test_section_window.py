@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 
+from meshes.questions.section import Slicer, placed_plane
 from viewer.state import commands
 from viewer.state.view_state import Sides
 from viewer.state.working_file import state_from_json, state_to_json
@@ -231,3 +232,18 @@ def test_every_control_of_the_dock_has_a_name_and_letters_grow(qtbot, cut):
     small = dock.kind.font().pointSizeF()
     cut.larger_letters()
     assert dock.kind.font().pointSizeF() > small
+
+
+def test_a_folded_flap_is_cut_where_it_lies():
+    from tests.fakes import toy_model
+
+    model = toy_model()
+    slicer = Slicer(model)
+    plane = placed_plane("transverse", 300.0)
+    part_id = next(i for i in slicer.outlines(plane).ids if i.startswith("trapezius"))
+    places = {part_id: np.asarray(model.parts[part_id].mesh.vertices) + (0.0, 500.0, 0.0)}
+    before = {r.part_id: r for r in slicer.cut(plane)}
+    after = {r.part_id: r for r in slicer.moved(places).cut(plane)}
+    assert after[part_id].polygons.bounds[1] > before[part_id].polygons.bounds[3] + 100
+    again = {r.part_id: r for r in slicer.cut(plane)}
+    assert again[part_id].area_cm2 == before[part_id].area_cm2

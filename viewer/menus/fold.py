@@ -93,6 +93,15 @@ class FoldPlayer(QObject):
         self._scene = self._shells = None
         self._paths = {}
 
+    def vertices(self) -> dict[str, Any]:
+        """Return where the flaps' own meshes lie when they have come to rest, by part id.
+
+        Nothing until their ways are worked out.
+        """
+        if self._shells is None or not self._shells.ready(self._wanted, self._gone):
+            return {}
+        return self._shells.reflector.laid(self._wanted, self._gone)
+
     @property
     def reflector(self) -> Any:
         """What works the ways out and keeps them; None without a picture."""

@@ -54,6 +54,7 @@ class SectionMenu:
         self._outlines: Outlines | None = None
         self._regions: list[Region] = []
         self._cut_key: tuple | None = None
+        self._folded: tuple[tuple, Slicer] | None = None
         self._section_hover = ""
         self._dragged_to: float | None = None
         self._view_before = "posterior"
@@ -205,7 +206,8 @@ class SectionMenu:
             if section.whole and not after.alone
             else frozenset(visible_parts(self.model, after, self._neighbours))
         )
-        key = (id(self.model), section, only, after.look)
+        folds = () if section.whole else after.folds
+        key = (id(self.model), section, only, after.look, folds, after.removed if folds else None)
         if key != self._cut_key:
             self._cut_key = key
             self._cut(section, only)
@@ -216,7 +218,7 @@ class SectionMenu:
         """Cut quickly: outlines on the model and in the flat picture; areas follow at rest."""
         if self._slicer is None or self._slicer_of is not self.model:
             self._slicer, self._slicer_of = Slicer(self.model), self.model
-        self._outlines = self._slicer.outlines(section.plane(), only)
+        self._outlines = self._slicer_as_folded(section).outlines(section.plane(), only)
         dock = self.section_dock
         dock.show_plane(section, self._section_words(section), self._section_reach(section.kind))
         if self.scene_widget is not None:
@@ -225,13 +227,33 @@ class SectionMenu:
         dock.picture.show_moving(self.model, self._outlines, self.state.look)
         self._section_rest.start()
 
+    def _slicer_as_folded(self, section: SectionPlane) -> Slicer:
+        """Return the meshes to cut: flaps where they lie, but in the whole back in their place."""
+        state = self.state
+        if section.whole or not state.folds:
+            self._folded = None
+            return self._slicer
+        key = (id(self._slicer), state.folds, state.removed)
+        if self._folded is None or self._folded[0] != key:
+            places = self.folds.vertices()
+            if not places:
+                return self._slicer
+            self._folded = key, self._slicer.moved(places)
+        return self._folded[1]
+
+    def _cut_after_fold(self) -> None:
+        """A flap has come to rest: cut it where it lies."""
+        if self.state.section is not None and self.state.folds and not self.folds.playing:
+            self._cut_key = self._folded = None
+            self._follow_section(None, self.state)
+
     def _rest_section(self) -> None:
         """The plane rests: work out areas and labels."""
         section = self.state.section
         if section is None or self._outlines is None or self._closed:
             return
         only = frozenset(self._outlines.ids)
-        self._regions = self._slicer.cut(self._outlines.plane, only)
+        self._regions = self._slicer_as_folded(section).cut(self._outlines.plane, only)
         dock = self.section_dock
         dock.show_areas(self._regions, self._titles)
         dock.picture.show_resting(
