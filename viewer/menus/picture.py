@@ -33,7 +33,9 @@ class Picture:
         self._draw()
         if changed("folds", "removed"):
             self.folds.want(after.folds, after.removed, at_once=before is None)
-        if changed("labels", "label_density", "blank_labels"):
+        if changed("labels", "label_density", "blank_labels") or (
+            after.labels and changed("selection")
+        ):
             self._set_labels()
         if changed("pins"):
             scene.set_pins([(np.array(p.point), p.text) for p in after.pins])
@@ -98,6 +100,9 @@ class Picture:
                     )
                     title = getattr(row, "latin", "") or title
                 names[part.id] = title.rsplit(",", 1)[0] if part.side else title
+        if self.scene_widget.scene.most_labels and len(state.selection) > 1:
+            # The hall is shown the names of what the scene speaks of.
+            names = {part_id: name for part_id, name in names.items() if part_id in state.selection}
         self.scene_widget.scene.set_labels(
-            state.labels, state.label_density, state.blank_labels, names
+            state.labels, state.label_density, state.blank_labels, names, state.selection
         )

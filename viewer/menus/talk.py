@@ -22,7 +22,7 @@ from viewer.talk.back_lab import lab_talk
 from viewer.talk.check import check_talk
 from viewer.talk.review import review_talk
 from viewer.talk.room import Room
-from viewer.talk.scenes import Talk, TalkDesk
+from viewer.talk.scenes import Talk, TalkDesk, TalkScene
 from viewer.talk.talk_file import SUFFIX, TalkFileError, open_talk, save_talk
 
 LOG = logging.getLogger("peelback")
@@ -52,6 +52,7 @@ class TalkMenu:
         self._talk_file: Path | None = None
         self._kept_talk = self.desk.talk
         self.presenting: Any = None
+        self.talk_pictures: dict[TalkScene, Any] = {}
         self.talk_panel = TalkPanel()
         panel = self.talk_panel
         panel.hide()
@@ -139,6 +140,8 @@ class TalkMenu:
         """Show the scenes in place of the tree of parts."""
         self.talk_panel.setVisible(on)
         self.tree.setVisible(not on)
+        # A low window has room for the scenes or for the caption, not for both.
+        self.caption.setVisible(not on or self.height() > 880 * self.scale)
         self._actions["talk_panel"].setChecked(on)
         if on and not self.settings.side_panel:
             self.show_side_panel(True)
@@ -352,6 +355,8 @@ class TalkMenu:
 
     def rehearse(self, sheet: Any) -> list[str]:
         """Show every scene once and say what the hall would see."""
+        from viewer.panels.presenting import keep_picture
+
         before = self.state
         scene = self.scene_widget.scene
         lines = []
@@ -360,6 +365,7 @@ class TalkMenu:
             self.session.do(commands.Command("rehearse", lambda _, s=kept.state: s, recorded=False))
             self.scene_widget.end_flight()
             scene.render(moving=False)
+            keep_picture(self, kept)
             labels = len(scene.labels())
             if labels > 7:
                 lines.append(f"{number} {kept.title}: {labels} labels; the hall is shown 7")

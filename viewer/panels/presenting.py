@@ -30,7 +30,7 @@ from viewer.state.session import Session
 from viewer.state.view_state import LOOKS, VIEWS, ViewState
 from viewer.talk.presenter import PACE_STEP, PRESENTER_KEYS, Presenter
 from viewer.talk.room import LEAST_ARCMIN, Room
-from viewer.talk.scenes import Talk
+from viewer.talk.scenes import Talk, TalkScene
 
 LOG = logging.getLogger("peelback")
 
@@ -67,6 +67,24 @@ _DEEDS = {
     for row in PRESENTER_KEYS
     for key in (QKeySequence(k)[0].toCombined() if k else 0 for k in row.keys)
 }
+
+
+def keep_picture(window: Any, scene: TalkScene) -> None:
+    """Keep a small still of a scene that is on, for the notes to show what comes next."""
+    if scene not in window.talk_pictures:
+        window.talk_pictures[scene] = QPixmap.fromImage(still_of(window, drawn=True)).scaledToWidth(
+            640, Qt.TransformationMode.SmoothTransformation
+        )
+
+
+def still_of(window: Any, *, drawn: bool = False) -> QImage:
+    """Return the window's picture as it stands; ``drawn`` says that it was just drawn in full."""
+    scene = window.scene_widget.scene
+    if not drawn:
+        scene.render(moving=False)
+    picture = np.ascontiguousarray(scene.grab())
+    height, width = picture.shape[:2]
+    return QImage(picture.data, width, height, 3 * width, QImage.Format.Format_RGB888).copy()
 
 
 class Presenting(QObject):
@@ -112,7 +130,6 @@ class Presenting(QObject):
         self.presenter = Presenter(talk, start, playing=playing)
         self.room = room or Room()
         self.full, self.notes_in_band = full, notes_in_band
-        self.pictures: dict[int, QPixmap] = {}
         self._over = False
         self._travelling = False
         self._hold = False
@@ -149,7 +166,7 @@ class Presenting(QObject):
     def _begin(self, screen: QScreen | None) -> None:
         window = self.window
         own_screen = window.screen()
-        projector = screen or own_screen
+        projector = self._projector = screen or own_screen
         self.band = CaptionBand()
         stage_box = window.stage.parentWidget().layout()
         stage_box.insertWidget(stage_box.indexOf(window.stage) + 1, self.band)
@@ -164,12 +181,12 @@ class Presenting(QObject):
         self.board.setCursor(ring_cursor())
         self.notes: NotesWindow | None = None
         if self.full:
-            if projector is not own_screen:
-                window.showNormal()
-                window.setGeometry(projector.geometry())
-                if handle := window.windowHandle():
-                    handle.setScreen(projector)
+            if handle := window.windowHandle():
+                handle.setScreen(projector)
+            # Some desktops leave the size to the program when asked for the whole screen.
+            window.setGeometry(projector.geometry())
             window.showFullScreen()
+            window.setGeometry(projector.geometry())
             others = [s for s in QGuiApplication.screens() if s is not projector]
             if others:
                 self._open_notes(others[0])
@@ -211,13 +228,15 @@ class Presenting(QObject):
         if len(screens) < 2 and self.notes is not None:
             self.notes.hide()
         if self.full and screens and self.window.screen() not in screens:
+            self._projector = screens[0]
             self.window.setGeometry(screens[0].geometry())
             self.window.showFullScreen()
+            self.fit_letters()
 
     def fit_letters(self) -> None:
         """Give band and labels the size that the last row needs, as far as there is room."""
         window, ratio = self.window, self.window.devicePixelRatioF()
-        height = window.screen().geometry().height() if self.full else window.height()
+        height = self._projector.geometry().height() if self.full else window.height()
         if self.full:
             self.room = Room(
                 self.room.distance_m, self.room.height_m, max(round(height * ratio), 200)
@@ -234,6 +253,8 @@ class Presenting(QObject):
         self.letter_px = round(band_px / ratio)
         notes_px = round(14 * window.scale)
         self.band.set_dress(window.theme, self.letter_px, notes_px)
+        width = self._projector.geometry().width() if self.full else window.width()
+        self.band.hold_height(self.presenter.talk.scenes, width, notes=self.notes_in_band)
         scene = window.scene_widget.scene
         scene.set_font_scale(min(max(label_px / ratio / overlay.BASE_FONT_PX, 1.0), 12.0))
         window.scene_widget.refresh()
@@ -285,7 +306,6 @@ class Presenting(QObject):
         self._arrived = time.monotonic()
         self.board.clear()
         self.presenter.strayed = False
-        self.band.show_part("")
         self._travel_to(scene.state, jump=jump or window.settings.calm)
         self._show_words()
         self._cover()
@@ -321,8 +341,6 @@ class Presenting(QObject):
             f"{presenter.index + 1} / {count}",
             scene.notes if self.notes_in_band else "",
         )
-        if len(scene.state.selection) and not presenter.playing and not self._is_review():
-            self._name_part(scene.state.selection[0])
         self._tell_notes()
 
     def _is_review(self) -> bool:
@@ -330,7 +348,9 @@ class Presenting(QObject):
 
     def _tell_notes(self) -> None:
         if self.notes is not None:
-            self.notes.show_presenter(self.presenter, self.pictures.get(self.presenter.index + 1))
+            self.notes.show_presenter(
+                self.presenter, self.window.talk_pictures.get(self.presenter.following)
+            )
 
     def _show_time(self) -> None:
         if self.notes is not None:
@@ -357,13 +377,8 @@ class Presenting(QObject):
         board.update()
         self._tell_notes()
 
-    def _still(self) -> QImage:
-        picture = np.ascontiguousarray(self.window.scene_widget.scene.screenshot())
-        height, width = picture.shape[:2]
-        return QImage(picture.data, width, height, 3 * width, QImage.Format.Format_RGB888).copy()
-
     def _give_picture(self) -> None:
-        self.board.set_picture(self._still())
+        self.board.set_picture(still_of(self.window))
 
     # --- hearing of changes --------------------------------------------------------------------
 
@@ -401,15 +416,13 @@ class Presenting(QObject):
             self._travelling = False
             self._cover()
         presenter = self.presenter
-        if not presenter.strayed and presenter.index not in self.pictures and self.notes:
-            self.pictures[presenter.index] = QPixmap.fromImage(self._still()).scaledToWidth(
-                640, Qt.TransformationMode.SmoothTransformation
-            )
+        if self.notes and not presenter.strayed and not self._travelling:
+            keep_picture(self.window, presenter.scene)
 
     def _on_hovered(self, hit: Any) -> None:
         if hit is not None:
             self._name_part(hit.part_id)
-        elif self.window.state.selection and not self._is_review():
+        elif self.presenter.strayed and self.window.state.selection:
             self._name_part(self.window.state.selection[-1])
         else:
             self.band.show_part("")

@@ -489,6 +489,14 @@ class Scene:
         """Return the letter size in picture pixels."""
         return round(overlay.BASE_FONT_PX * self.font_scale * self.pixel_ratio)
 
+    @property
+    def small_px(self) -> int:
+        """Return the letter size of marker, scale bar and pose in picture pixels.
+
+        Where letters are very large (a hall) these take four fifths: 16 in place of 20 minutes.
+        """
+        return self.font_px if self.font_px <= 30 else round(0.8 * self.font_px)
+
     def set_compare(self, on: bool) -> None:
         """Show two pictures side by side under one camera: as dissected, and whole."""
         if on == (len(self._viewports) > 1):
@@ -881,7 +889,7 @@ class Scene:
         key = (
             width,
             height,
-            self.font_px,
+            self.small_px,
             self.theme,
             round(pose.azimuth_deg),
             round(pose.elevation_deg),
@@ -893,18 +901,20 @@ class Scene:
         if key == self._small_key:
             return
         self._small_key = key
-        marker = overlay.marker_picture(pose, self.font_px, self.theme)
+        marker = overlay.marker_picture(pose, self.small_px, self.theme)
         self._layers["marker"].show(marker, width - marker.shape[1] - 6, 6)
-        bar = overlay.scale_bar_picture(pose.scale_mm, height, self.font_px, self.theme)
+        bar = overlay.scale_bar_picture(pose.scale_mm, height, self.small_px, self.theme)
         self._layers["scale"].show(bar, 8, 8)
         if self.pose_lines:
-            words = overlay.text_picture(self.pose_lines, self.font_px, self.theme)
-            self._layers["pose"].show(words, 8, 12 + bar.shape[0])
+            words = overlay.text_picture(self.pose_lines, self.small_px, self.theme)
+            # Above a lying donor there is room; standing, there is beside its feet.
+            below = height - words.shape[0] - 8 if self.table else 12 + bar.shape[0]
+            self._layers["pose"].show(words, 8, below)
         else:
             self._layers["pose"].hide()
         if self._table is not None:
             left, top, _, tall = self._table.box((width, height))
-            frame = self._table.frame_picture((width, height), self.font_px, self.theme)
+            frame = self._table.frame_picture((width, height), self.small_px, self.theme)
             self._layers["inset"].show(frame, left, height - top - tall)
         else:
             self._layers["inset"].hide()
@@ -944,7 +954,7 @@ class Scene:
             depth = self._depth_mm() if overlays and self._has_texts() else None
             self._draw_model(moving=False)
             self.window.Render()
-            picture = self._grab()
+            picture = self.grab()
         finally:
             if large != before:
                 self.window.SetSize(*before)
@@ -960,19 +970,19 @@ class Scene:
             self._labels = self._laid_out_labels(view, depth)
             layer = overlay.labels_picture(view, self._labels, self.font_px, self.theme)
             picture = overlay.blended(picture, layer, 0, 0)
-        marker = overlay.marker_picture(self.pose, self.font_px, self.theme)
+        marker = overlay.marker_picture(self.pose, self.small_px, self.theme)
         picture = overlay.blended(
             picture, marker, width - marker.shape[1] - 6, height - marker.shape[0] - 6
         )
-        bar = overlay.scale_bar_picture(self.pose.scale_mm, height, self.font_px, self.theme)
+        bar = overlay.scale_bar_picture(self.pose.scale_mm, height, self.small_px, self.theme)
         picture = overlay.blended(picture, bar, 8, height - bar.shape[0] - 8)
         if self.pose_lines:
-            words = overlay.text_picture(self.pose_lines, self.font_px, self.theme)
+            words = overlay.text_picture(self.pose_lines, self.small_px, self.theme)
             below = bar.shape[0] + words.shape[0] + 12
-            picture = overlay.blended(picture, words, 8, height - below)
+            picture = overlay.blended(picture, words, 8, 8 if self.table else height - below)
         if self._table is not None:
             left, top, _, _ = self._table.box(size)
-            frame = self._table.frame_picture(size, self.font_px, self.theme)
+            frame = self._table.frame_picture(size, self.small_px, self.theme)
             picture = overlay.blended(picture, frame, left, top)
         return picture
 
@@ -1003,7 +1013,8 @@ class Scene:
         twin._draw_surface_marks()
         return twin
 
-    def _grab(self) -> np.ndarray:
+    def grab(self) -> np.ndarray:
+        """Return the pixels that were drawn last, labels and marks included, (h, w, 3) uint8."""
         width, height = self.size()
         pixels = vtkUnsignedCharArray()
         self.window.GetPixelData(0, 0, width - 1, height - 1, 0, pixels, 0)
@@ -1165,7 +1176,7 @@ class Scene:
         certain = [a for a in found if a.weight >= 1e9]
         density = self._label_density if self._labels_on else 0.0
         least = min(1.0, len(certain) / 48.0 + 1e-6) if certain else 0.0
-        marker_room = self.font_px * 9.0
+        marker_room = self.small_px * 9.0
         if self.most_labels:
             density = min(density, self.most_labels / MOST_LABELS)
         inset = self._table.box(size)[3] if self._table is not None else 0

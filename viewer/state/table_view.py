@@ -11,7 +11,7 @@ TABLE_PLACES: dict[str, str] = {
 }
 """Values of ``ViewState.table`` and what they are called."""
 
-LYING_NOTE = "The standing model, shown lying: shoulder blades and arms are not moved."
+LYING_NOTE = "Standing model laid down: blades and arms not moved"
 """Said on the picture: the geometry of the arms as on the table is not modelled."""
 
 PRONE_ANGLE_MM = 18.4
@@ -32,6 +32,6 @@ def pose_sentence(table: str) -> str:
     if not table:
         return f"Pose: {TABLE_PLACES['']}."
     return (
-        f"Pose: {TABLE_PLACES[table]}. {LYING_NOTE} In a donor with the arms forward the lower "
+        f"Pose: {TABLE_PLACES[table]}. {LYING_NOTE}. In a donor with the arms forward the lower "
         f"angle of the shoulder blade lies about one level further down."
     )

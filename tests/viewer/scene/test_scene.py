@@ -107,9 +107,9 @@ def test_left_is_drawn_on_the_left(scene):
 
 def test_moving_picture_shows_the_same_parts_as_the_still_one(scene):
     scene.render()
-    still = scene._grab()
+    still = scene.grab()
     scene.render(moving=True)
-    moving = scene._grab()
+    moving = scene.grab()
     assert moved_pixels(still, moving) < 0.03 * SIZE[0] * SIZE[1]
 
 
@@ -130,7 +130,7 @@ def test_see_through_part_lets_what_lies_behind_be_seen(scene, model):
     blended = scene.screenshot(SIZE, overlays=False)[y, x].astype(int)
     assert np.all(np.abs(blended - (0.3 * solid + 0.7 * empty)) < 12)
     scene.render(moving=True)
-    dithered = scene._grab()[y - 8 : y + 8, x - 8 : x + 8].reshape(-1, 3).astype(int)
+    dithered = scene.grab()[y - 8 : y + 8, x - 8 : x + 8].reshape(-1, 3).astype(int)
     share = (np.abs(dithered - empty).max(axis=1) > 24).mean()
     assert share == pytest.approx(0.3, abs=0.07)
 

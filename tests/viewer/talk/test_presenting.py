@@ -160,10 +160,12 @@ def test_after_a_question_one_key_returns_to_the_scene(qtbot, given):
 
 
 def test_a_picked_part_is_named_large(qtbot, given):
-    key(qtbot, given, Qt.Key.Key_3)
-    assert given.band.part.text() == "Scapula, left"
+    key(qtbot, given, Qt.Key.Key_2)
+    assert given.band.line.text() == "Three muscles"
     given.window.do(commands.select(["rib_7.right"]))
-    assert given.band.part.text() == "Seventh rib, right"
+    assert given.band.line.text() == "Seventh rib, right"
+    key(qtbot, given, Qt.Key.Key_R)
+    assert given.band.line.text() == "Three muscles"
 
 
 def test_ending_gives_window_state_and_undo_back(qtbot, window):
