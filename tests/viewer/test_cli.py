@@ -372,3 +372,82 @@ def test_starting_the_command_imports_neither_qt_nor_vtk():
         check=True,
     )
     assert told.stdout.strip() == "[]"
+
+
+def _talk_file(path, *states):
+    from viewer.talk.scenes import Talk, TalkScene
+    from viewer.talk.talk_file import save_talk
+
+    scenes = tuple(TalkScene(s, f"scene {k}", notes="n") for k, s in enumerate(states))
+    save_talk(path, Talk("My talk", scenes), "0")
+    return path
+
+
+def test_talk_checks_every_scene(toy, capsys, tmp_path):
+    from viewer.state.view_state import ViewState
+
+    path = _talk_file(tmp_path / "a.talk", ViewState(), ViewState(selection=("scapula.left",)))
+    code, out, _ = _run(capsys, "talk", path)
+    assert code == 0
+    assert out.splitlines()[-1] == "every scene holds"
+    code, out, _ = _run(capsys, "talk", path, "--scene", 2, "--json")
+    told = json.loads(out)
+    assert (code, told["good"], len(told["scenes"])) == (0, True, 1)
+    assert told["scenes"][0]["picked"] == ["scapula.left"]
+
+
+def test_talk_fails_where_a_scene_does_not_hold(toy, capsys, tmp_path):
+    from viewer.state.view_state import Sides, ViewState
+
+    path = _talk_file(
+        tmp_path / "a.talk",
+        ViewState(peeled=Sides(11, 11)),
+        ViewState(selection=("no_such_part",)),
+        ViewState(selection=("scapula.left",), hidden=frozenset({"scapula.left"})),
+    )
+    code, out, _ = _run(capsys, "talk", path)
+    assert code == 1
+    for words in ("nothing is shown", "no_such_part is not in this model", "picked but not shown"):
+        assert f"fault: {words}" in out or words in out
+    assert out.splitlines()[-1] == "3 scenes with faults"
+
+
+def test_talk_refuses_bad_input_in_one_line(toy, capsys, tmp_path):
+    from viewer.state.view_state import ViewState
+
+    good = _talk_file(tmp_path / "a.talk", ViewState())
+    bad = tmp_path / "b.talk"
+    bad.write_text("{")
+    for words, reason in (
+        ((good, "--scene", 2), "scene must lie in 1–1, got 2"),
+        ((good, "--scene", "x"), "whole number"),
+        ((bad,), "is broken at line 1"),
+        ((tmp_path / "no.talk",), "cannot be read"),
+    ):
+        code, out, err = _run(capsys, "talk", *words)
+        assert (code, out, len(err.splitlines())) == (2, "", 1)
+        assert reason in err
+    assert toy == []
+
+
+def test_a_file_as_first_word_is_opened_in_the_window(capsys, tmp_path, monkeypatch):
+    from viewer.state.view_state import ViewState
+
+    opened = []
+    monkeypatch.setattr(cli, "_open_window", lambda argv, body: opened.append(argv) or 0)
+    path = _talk_file(tmp_path / "a.talk", ViewState())
+    assert _run(capsys, path, "--stature-mm", 1700)[0] == 0
+    assert opened == [[str(path), "--stature-mm", "1700"]]
+    foreign = tmp_path / "c.json"
+    foreign.write_text("[]")
+    for wrong in (foreign, tmp_path / "missing.peelback", tmp_path / "missing.talk"):
+        code, _, err = _run(capsys, wrong)
+        assert (code, len(err.splitlines())) == (2, 1)
+        assert wrong.name in err
+    assert len(opened) == 1
+
+
+def test_a_word_that_is_neither_verb_nor_file_is_still_refused(capsys):
+    code, _, err = _run(capsys, "disect")
+    assert code == 2
+    assert "disect" in err

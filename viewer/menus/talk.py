@@ -134,7 +134,7 @@ class TalkMenu:
 
     def talk_has_focus(self) -> bool:
         """True while the list of scenes has the keyboard: then undo is the talk's."""
-        return QApplication.focusWidget() is self.talk_panel.list
+        return self.focusWidget() is self.talk_panel.list
 
     def show_talk_panel(self, on: bool) -> None:
         """Show the scenes in place of the tree of parts."""
@@ -342,7 +342,12 @@ class TalkMenu:
 
         s = self.settings
         sheet = RoomSheet(
-            s.hall_distance_m, s.hall_height_m, s.hall_light, s.theme, self.screen(), self
+            s.hall_distance_m,
+            s.hall_height_m,
+            s.hall_light,
+            s.theme,
+            self.screen().geometry(),
+            self,
         )
         reports = check_talk(self.desk.talk, self.model)
         sheet.show_scenes(
@@ -376,7 +381,7 @@ class TalkMenu:
         return lines
 
     def _start_from_sheet(self, sheet: Any, start: int) -> None:
-        room, screen = sheet.room, sheet.chosen_screen
+        room, place = sheet.room, sheet.chosen_place
         self._take_settings(
             replace(
                 self.settings,
@@ -387,7 +392,7 @@ class TalkMenu:
         )
         # The sheet must be off the screen before the picture is on it.
         QTimer.singleShot(
-            0, self, lambda: self.start_presenting(self.desk.talk, start, room=room, screen=screen)
+            0, self, lambda: self.start_presenting(self.desk.talk, start, room=room, place=place)
         )
 
     def start_presenting(self, talk: Talk, start: int = 0, **how: Any) -> Any:

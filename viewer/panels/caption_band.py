@@ -4,9 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from PySide6.QtCore import QRect, Qt
+from PySide6.QtCore import QRect, Qt, Signal
 from PySide6.QtGui import QFont, QFontMetrics, QFontMetricsF
-from PySide6.QtWidgets import QApplication, QFrame, QGridLayout, QLabel
+from PySide6.QtWidgets import (
+    QApplication,
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QWidget,
+)
 
 from viewer.panels.style import Theme
 from viewer.talk.scenes import TalkScene
@@ -20,7 +28,15 @@ def cap_share() -> float:
 
 
 class CaptionBand(QFrame):
-    """Title, number and line of a scene; a part that is pointed at stands in for the line."""
+    """Title, number and line of a scene; a part that is pointed at stands in for the line.
+
+    Signals
+    -------
+    wanted : str
+        Name of a presenter's deed, from the buttons of a guided tour.
+    """
+
+    wanted = Signal(str)
 
     def __init__(self) -> None:
         super().__init__()
@@ -46,6 +62,28 @@ class CaptionBand(QFrame):
         grid.addWidget(self.number, 0, 1)
         grid.addWidget(self.line, 1, 0, 1, 2)
         grid.addWidget(self.notes, 2, 0, 1, 2)
+        self.buttons = QWidget()
+        row = QHBoxLayout(self.buttons)
+        row.setContentsMargins(0, 0, 0, 0)
+        self._buttons: dict[str, QPushButton] = {}
+        for does, words, spoken in (
+            ("back", "← Before", "Scene before, left arrow"),
+            ("next", "Next →", "Next scene, right arrow"),
+            ("toggle_play", "Pause, play (Space)", "Pause or play, Space"),
+            ("slower", "Slower (-)", "Slower, minus"),
+            ("faster", "Faster (+)", "Faster, plus"),
+            ("return_to_scene", "Back to the scene (R)", "Back to the scene, R"),
+            ("stop", "End (Esc)", "End, Escape"),
+        ):
+            button = QPushButton(words)
+            button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+            button.setAccessibleName(spoken)
+            button.clicked.connect(lambda _=False, d=does: self.wanted.emit(d))
+            self._buttons[does] = button
+            row.addWidget(button)
+        row.addStretch(1)
+        grid.addWidget(self.buttons, 3, 0, 1, 2)
+        self.buttons.hide()
         grid.setColumnStretch(0, 1)
         self.grid = grid
         self._colours = ("#000000", "#000000")
@@ -115,6 +153,13 @@ class CaptionBand(QFrame):
         self.number.setText(number)
         self.notes.setText(notes)
         self._show_line()
+
+    def show_buttons(self, names: Iterable[str]) -> None:
+        """Show buttons for someone alone at the screen; none for a hall."""
+        names = set(names)
+        for does, button in self._buttons.items():
+            button.setVisible(does in names)
+        self.buttons.setVisible(bool(names))
 
     def show_part(self, words: str) -> None:
         """Name the part that is pointed at or picked, in place of the line; "" names none."""

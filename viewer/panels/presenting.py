@@ -15,10 +15,11 @@ from dataclasses import asdict
 from typing import Any
 
 import numpy as np
-from PySide6.QtCore import QEvent, QObject, QPointF, Qt, QTimer, Signal
-from PySide6.QtGui import QGuiApplication, QImage, QKeySequence, QPixmap, QScreen
+from PySide6.QtCore import QEvent, QObject, QPointF, QRect, Qt, QTimer, Signal
+from PySide6.QtGui import QGuiApplication, QImage, QKeySequence, QPixmap
 from PySide6.QtWidgets import QApplication, QDialog, QMenu, QMessageBox, QWidget
 
+from viewer.panels.awake import Awake
 from viewer.panels.board import Board, ring_cursor
 from viewer.panels.caption_band import CaptionBand, cap_share
 from viewer.panels.notes_window import NotesWindow
@@ -97,8 +98,8 @@ class Presenting(QObject):
     start : int
     room : Room
         ``lines`` is taken from the screen.
-    screen : QScreen or None
-        The projector; None: the screen the window is on.
+    place : QRect or None
+        Geometry of the projector's screen; None: the screen the window is on.
     full : bool
         Fill the screen (a guided tour stays in its window).
     notes_in_band : bool
@@ -120,7 +121,7 @@ class Presenting(QObject):
         start: int = 0,
         *,
         room: Room | None = None,
-        screen: QScreen | None = None,
+        place: QRect | None = None,
         full: bool = True,
         notes_in_band: bool = False,
         playing: bool = False,
@@ -153,7 +154,7 @@ class Presenting(QObject):
         self._digits.timeout.connect(self.enter_number)
         self._idle = QTimer(self, singleShot=True, interval=POINTER_HIDES_MS)
         self._idle.timeout.connect(self._hide_pointer)
-        self._begin(screen)
+        self._begin(place)
 
     # --- beginning and end ---------------------------------------------------------------------
 
@@ -163,11 +164,12 @@ class Presenting(QObject):
         rail = w.rail.parentWidget()
         return [w.menuBar(), w.tools, w.strip, rail, w.steps, w.side_panel, w.statusBar()]
 
-    def _begin(self, screen: QScreen | None) -> None:
+    def _begin(self, place: QRect | None) -> None:
         window = self.window
-        own_screen = window.screen()
-        projector = self._projector = screen or own_screen
+        # Screens are looked up by their place each time: a screen object dies with its cable.
+        self._place = QRect(place) if place is not None else window.screen().geometry()
         self.band = CaptionBand()
+        self.band.wanted.connect(self.do)
         stage_box = window.stage.parentWidget().layout()
         stage_box.insertWidget(stage_box.indexOf(window.stage) + 1, self.band)
         for widget in self._furniture():
@@ -181,15 +183,21 @@ class Presenting(QObject):
         self.board.setCursor(ring_cursor())
         self.notes: NotesWindow | None = None
         if self.full:
-            if handle := window.windowHandle():
-                handle.setScreen(projector)
+            for screen in QGuiApplication.screens():
+                if screen.geometry() == self._place and window.windowHandle():
+                    window.windowHandle().setScreen(screen)
             # Some desktops leave the size to the program when asked for the whole screen.
-            window.setGeometry(projector.geometry())
+            window.setGeometry(self._place)
             window.showFullScreen()
-            window.setGeometry(projector.geometry())
-            others = [s for s in QGuiApplication.screens() if s is not projector]
+            window.setGeometry(self._place)
+            others = [
+                s.availableGeometry()
+                for s in QGuiApplication.screens()
+                if not s.geometry().intersects(self._place)
+            ]
             if others:
                 self._open_notes(others[0])
+        self._awake = Awake()
         app = QApplication.instance()
         app.installEventFilter(self)
         QGuiApplication.instance().screenRemoved.connect(self._screen_gone)
@@ -208,11 +216,10 @@ class Presenting(QObject):
         window.activateWindow()
         self._arrive(jump=True)
 
-    def _open_notes(self, screen: QScreen) -> None:
+    def _open_notes(self, area: QRect) -> None:
         self.notes = NotesWindow()
         self.notes.set_dress(self.window.theme, self.window.scale)
         self.notes.wanted.connect(self.do)
-        area = screen.availableGeometry()
         self.notes.setGeometry(
             area.x() + 20,
             area.y() + 40,
@@ -221,22 +228,23 @@ class Presenting(QObject):
         )
         self.notes.show()
 
-    def _screen_gone(self, _screen: QScreen) -> None:
+    def _screen_gone(self, _screen: object) -> None:
         """A cable was pulled: the talk goes on, on whatever screen is left."""
         self.warn("A screen was taken away.")
-        screens = QGuiApplication.screens()
-        if len(screens) < 2 and self.notes is not None:
+        places = [s.geometry() for s in QGuiApplication.screens()]
+        if len(places) < 2 and self.notes is not None:
+            # One screen is left, and it is the hall's: the notes must not be on it.
             self.notes.hide()
-        if self.full and screens and self.window.screen() not in screens:
-            self._projector = screens[0]
-            self.window.setGeometry(screens[0].geometry())
+        if self.full and places and self._place not in places:
+            self._place = places[0]
+            self.window.setGeometry(self._place)
             self.window.showFullScreen()
             self.fit_letters()
 
     def fit_letters(self) -> None:
         """Give band and labels the size that the last row needs, as far as there is room."""
         window, ratio = self.window, self.window.devicePixelRatioF()
-        height = self._projector.geometry().height() if self.full else window.height()
+        height = self._place.height() if self.full else window.height()
         if self.full:
             self.room = Room(
                 self.room.distance_m, self.room.height_m, max(round(height * ratio), 200)
@@ -253,11 +261,20 @@ class Presenting(QObject):
         self.letter_px = round(band_px / ratio)
         notes_px = round(14 * window.scale)
         self.band.set_dress(window.theme, self.letter_px, notes_px)
-        width = self._projector.geometry().width() if self.full else window.width()
+        width = self._place.width() if self.full else window.width()
+        self.band.show_buttons(self._buttons())
         self.band.hold_height(self.presenter.talk.scenes, width, notes=self.notes_in_band)
         scene = window.scene_widget.scene
         scene.set_font_scale(min(max(label_px / ratio / overlay.BASE_FONT_PX, 1.0), 12.0))
         window.scene_widget.refresh()
+
+    def _buttons(self) -> tuple[str, ...]:
+        """Which buttons stand under the picture: none where a hall looks on."""
+        if self.notes_in_band:
+            return ("back", "next", "return_to_scene", "stop")
+        if self._is_review() and self.notes is None:
+            return ("back", "toggle_play", "next", "slower", "faster", "stop")
+        return ()
 
     def finish(self) -> None:
         """Give the window back as it was; may be repeated."""
@@ -267,6 +284,7 @@ class Presenting(QObject):
         window, before = self.window, self._before
         for timer in (self._tick, self._play, self._digits, self._idle):
             timer.stop()
+        self._awake.release()
         QApplication.instance().removeEventFilter(self)
         QGuiApplication.instance().screenRemoved.disconnect(self._screen_gone)
         widget = window.scene_widget

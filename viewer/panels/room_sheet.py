@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from html import escape
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QGuiApplication, QScreen
+from PySide6.QtCore import QRect, Qt, Signal
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
@@ -92,7 +92,7 @@ class RoomSheet(QDialog):
         height_m: float,
         light: float,
         theme: str,
-        own_screen: QScreen,
+        own_place: QRect,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
@@ -118,12 +118,11 @@ class RoomSheet(QDialog):
         self.light.currentIndexChanged.connect(self._tell)
         self.screens = QComboBox()
         self.screens.setAccessibleName("Screen of the hall")
-        self._screens = QGuiApplication.screens()
-        for k, screen in enumerate(self._screens, start=1):
-            size = screen.size()
-            own = ", this one" if screen is own_screen else ""
-            self.screens.addItem(f"{k}: {size.width()} × {size.height()}{own}", k - 1)
-        others = [k for k, s in enumerate(self._screens) if s is not own_screen]
+        self._places = [(s.geometry(), s.devicePixelRatio()) for s in QGuiApplication.screens()]
+        for k, (place, _) in enumerate(self._places, start=1):
+            own = ", this one" if place == own_place else ""
+            self.screens.addItem(f"{k}: {place.width()} × {place.height()}{own}", k - 1)
+        others = [k for k, (place, _) in enumerate(self._places) if place != own_place]
         self.screens.setCurrentIndex(others[0] if others else 0)
         self.screens.currentIndexChanged.connect(self._tell)
         form = QFormLayout()
@@ -161,15 +160,15 @@ class RoomSheet(QDialog):
         self.present.setFocus()
 
     @property
-    def chosen_screen(self) -> QScreen:
-        """The screen of the hall."""
-        return self._screens[self.screens.currentData()]
+    def chosen_place(self) -> QRect:
+        """The geometry of the screen of the hall."""
+        return self._places[self.screens.currentData()][0]
 
     @property
     def room(self) -> Room:
         """The hall as it was told."""
-        screen = self.chosen_screen
-        lines = max(round(screen.size().height() * screen.devicePixelRatio()), 200)
+        place, ratio = self._places[self.screens.currentData()]
+        lines = max(round(place.height() * ratio), 200)
         return Room(self.distance.value(), self.height_box.value(), lines)
 
     def findings(self) -> list[Finding]:

@@ -31,6 +31,7 @@ from viewer.panels.style import Theme
 from viewer.settings import Settings, config_folder, log_path, reset_settings
 from viewer.state.actions import help_lines
 from viewer.state.view_state import LOOKS, Pin
+from viewer.talk.presenter import NUMBER_WORDS, PRESENTER_KEYS
 
 BEGIN = (
     "Pull the <b>handle of the depth rail</b> down: the back peels, stratum by stratum, on the "
@@ -96,6 +97,18 @@ def help_html(theme: Theme) -> str:
             for keys, title in rows
         )
         tables.append(f"<h3>{menu}</h3><table>{body}</table>")
+    talk = (
+        "<h3>While presenting</h3><table>"
+        + "".join(
+            f"<tr><td style='padding:1px 14px 1px 0; color:{theme.accent}'><b>{escape(keys)}</b>"
+            f"</td><td>{escape(words)}</td></tr>"
+            for keys, words in (
+                ("0 to 9", NUMBER_WORDS),
+                *((" or ".join(row.keys), row.words) for row in PRESENTER_KEYS),
+            )
+        )
+        + "</table>"
+    )
     rail = (
         "<h3>On the depth rail</h3><table>"
         + "".join(
@@ -117,6 +130,7 @@ def help_html(theme: Theme) -> str:
         + "".join(tables[:half])
         + "</td><td valign='top'>"
         + "".join(tables[half:])
+        + talk
         + rail
         + "</td></tr></table>"
     )

@@ -36,7 +36,7 @@ class PresenterKey:
 
 PRESENTER_KEYS: tuple[PresenterKey, ...] = (
     PresenterKey(
-        ("Right", "PgDown", "Space"), "next", "Next scene (Space: play or pause a review)"
+        ("Right", "PgDown", "Space"), "next", "Next scene; Space pauses and plays a review"
     ),
     PresenterKey(("Left", "PgUp"), "back", "Scene before"),
     PresenterKey(("Home",), "first", "First scene"),
@@ -63,6 +63,8 @@ PRESENTER_KEYS: tuple[PresenterKey, ...] = (
 )
 """Digits type the number of a scene: it is gone to when no further digit can follow, or with
 Enter. Clickers send Page Up, Page Down, B or the full stop, F5 and Escape."""
+
+NUMBER_WORDS = "Go to the scene of that number"
 
 
 def clashes() -> list[str]:
