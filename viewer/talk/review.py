@@ -13,7 +13,7 @@ from typing import Any
 
 from viewer.state.captions import english_name, neighbours_of, sentence_case
 from viewer.state.plan import Plan
-from viewer.state.view_state import SIDE_CHOICES, SideChoice, ViewState, sides_of
+from viewer.state.view_state import SIDE_CHOICES, SideChoice, ViewState, on_side, sides_of
 from viewer.talk.framing import camera_on, corners_of
 from viewer.talk.scenes import Talk, TalkScene
 
@@ -56,6 +56,9 @@ def review_stops(plan: Plan, model: Any, side: SideChoice = "both") -> list[Revi
     ever = {
         i for step in plan.steps for s in sides_of(side) for i in plan.removed_by(step, model, s)
     }
+    # A family of which something stays is named when it comes into view.
+    left = {p.entry for p in model.parts.values() if on_side(p.side, side) and p.id not in ever}
+    taken_wholly = {model.parts[i].entry for i in ever} - left
     seen: set[str] = set()
     stops: list[ReviewStop] = []
     for step in plan.steps:
@@ -67,7 +70,7 @@ def review_stops(plan: Plan, model: Any, side: SideChoice = "both") -> list[Revi
                 i: model.parts[i]
                 for name in names
                 for i in sorted(plan.parts_of([name], model, side) - edge - seen)
-                if model.parts[i].kind in kinds and (i in ever) == taken
+                if model.parts[i].kind in kinds and (model.parts[i].entry in taken_wholly) == taken
             }
             # What covers goes first, where a step names it last (an aponeurosis on its muscle).
             ordered = sorted(ids.values(), key=lambda p: (p.stratum, p.kind != "fascia"))
@@ -117,22 +120,21 @@ def review_talk(
     stops = review_stops(plan, model, side)
     if not stops:
         raise ValueError("this model has none of the parts of the plan")
-    removed: frozenset[str] = frozenset()
-    open_step, riders = "", frozenset()
+    # What each step takes, and what all steps before it took, nerves and vessels with it.
+    takes = {
+        step.title: frozenset(i for s in sides_of(side) for i in plan.removed_by(step, model, s))
+        for step in plan.steps
+    }
+    before: dict[str, frozenset[str]] = {}
+    gone: frozenset[str] = frozenset()
+    for title, ids in takes.items():
+        before[title] = gone
+        gone |= ids
+    named: frozenset[str] = frozenset()
     scenes = []
     for stop in stops:
-        if stop.step != open_step:
-            removed |= riders
-            open_step = stop.step
-            riders = frozenset(
-                i
-                for step in plan.steps
-                if step.title == stop.step
-                for s in sides_of(side)
-                for i in plan.removed_by(step, model, s)
-            )
-        if not stop.taken:
-            removed |= riders
+        removed = before[stop.step] | (named if stop.taken else takes[stop.step])
+        removed -= frozenset(stop.ids)
         box = corners_of(model, stop.ids)
         near = float(box[:, 2].max() - box[:, 2].min()) < SMALL_MM
         state = ViewState(
@@ -144,6 +146,6 @@ def review_talk(
         )
         scenes.append(TalkScene(state, stop.name, line=stop.step, seconds=seconds / len(stops)))
         if stop.taken:
-            removed |= frozenset(stop.ids)
+            named |= frozenset(stop.ids)
     where = "both sides" if side == "both" else side
     return Talk(f"Rapid review, {where}", tuple(scenes))

@@ -55,6 +55,14 @@ def test_each_scene_shows_the_part_it_names_and_leaves_the_other_side(side, plan
         assert not any(i.endswith(f".{other}") for s in talk.scenes for i in s.state.selection)
 
 
+def test_what_earlier_steps_took_is_gone_when_the_cord_is_named(plan, preview_model):
+    talk = review_talk(plan, preview_model)
+    cord = next(s for s in talk.scenes if s.title == "Spinal cord")
+    shown = visible_parts(preview_model, cord.state, neighbours_of(preview_model))
+    assert not shown & {"vertebra_T9", "ligamentum_flavum_T9_T10", "spinal_dura_mater"}
+    assert not any(i.startswith(("multifidus", "skin", "greater_occipital")) for i in shown)
+
+
 @pytest.mark.parametrize("seconds", [30, 60, 120])
 def test_it_lasts_as_long_as_asked(seconds, plan, preview_model):
     talk = review_talk(plan, preview_model, "both", seconds)
