@@ -257,7 +257,8 @@ def section_svg(layout: SectionLayout) -> str:
         x = label.left if label.side == "left" else label.left + label.width
         out.append(
             f'<text x="{x:.1f}" y="{label.top + 0.8 * label.height:.1f}" '
-            f'text-anchor="{anchor}" fill="{ink}">{escape(label.text)}</text>'
+            f'text-anchor="{anchor}" textLength="{label.width:.1f}" '
+            f'lengthAdjust="spacingAndGlyphs" fill="{ink}">{escape(label.text)}</text>'
         )
     left, right, top, bottom = layout.ends
     length = overlay.bar_length_mm(height / (2 * layout.px_per_mm), height, 9.0 * font)
