@@ -346,9 +346,10 @@ def test_layers_follow_one_another_as_the_text_has_them(model, probe, place, sid
 def test_floor_of_the_triangle_of_auscultation_is_partly_rhomboid(model, layers):
     # Gray 1308: bounded by trapezius, latissimus and the vertebral border of the scapula;
     # "floor is partly formed by Rhomboideus major".
-    covering = {"skin.left", "superficial_fascia.left", "deep_fascia.left"}
-    free = layers.in_view("rhomboid_major.left", set(layers.ids) - covering)
-    assert 0.01 < free < 0.4
+    # The model's triangle is small: a few tenths of a square centimetre in full detail.
+    covering = {"skin", "superficial_fascia", "deep_fascia", "posterior_cutaneous_branch"}
+    there = {i for i in layers.ids if model.parts[i].entry not in covering}
+    assert 0.002 < layers.in_view("rhomboid_major.left", there) < 0.4
 
 
 # --- thickness along the ray -----------------------------------------------------------------
