@@ -308,7 +308,7 @@ LADDERS = {
             "splenius_capitis",
             "semispinalis_capitis",
             "semispinalis_cervicis|multifidus_cervicis",
-            "vertebra_C4|vertebra_C5",
+            "vertebra_C4|vertebra_C5?",
         ),
     ),  # fmt: skip
 }
