@@ -204,7 +204,7 @@ def test_section_names_its_regions_and_draws_them(toy, capsys, tmp_path):
     assert "skin.left" in (tmp_path / "cut.svg").read_text()
 
 
-def test_section_can_be_moved_tilted_and_written_as_pdf(toy, capsys, tmp_path):
+def test_section_can_be_moved_tilted_and_written_as_pdf(toy, qapp, capsys, tmp_path):
     words = ["section", "--level", "T7", "--json", "--size", "640x480"]
     origins = []
     for more in ((), ("--offset", -12.5), ("--tilt", "20,-5", "--out", tmp_path / "cut.pdf")):

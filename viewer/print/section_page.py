@@ -12,7 +12,6 @@ from PySide6.QtGui import (
     QColor,
     QFont,
     QFontMetricsF,
-    QGuiApplication,
     QPageLayout,
     QPageSize,
     QPainter,
@@ -21,6 +20,7 @@ from PySide6.QtGui import (
     QPen,
     QPolygonF,
 )
+from PySide6.QtWidgets import QApplication
 
 from meshes.export import write_bytes
 from viewer.scene import overlay
@@ -29,6 +29,7 @@ from viewer.scene.section_picture import CAUTION, EDGE, PAPER, SectionLayout
 PDF_DPI = 300
 PAGE_MM = (297.0, 210.0)
 MARGIN_MM = 10.0
+_started: QApplication | None = None
 HOVER_SHARE = 0.35
 HIGHLIGHT = (255, 214, 64)
 
@@ -157,7 +158,7 @@ def write_section_pdf(path: Path, layout: SectionLayout) -> None:
     PeelbackError
         The file cannot be written.
     """
-    running = _application()
+    _need_letters()
     page = QBuffer()
     page.open(QIODevice.OpenModeFlag.WriteOnly)
     writer = QPdfWriter(page)
@@ -184,14 +185,15 @@ def write_section_pdf(path: Path, layout: SectionLayout) -> None:
     painter.end()
     page.close()
     write_bytes(path, page.data().data())
-    del running
 
 
-def _application() -> QGuiApplication:
-    """Return the running program's Qt, or one without a display: letters need it."""
-    running = QGuiApplication.instance()
-    if running is not None:
-        return running
-    if sys.platform.startswith("linux"):
-        os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-    return QGuiApplication([])
+def _need_letters() -> None:
+    """Start Qt without a display when no program runs: letters need it.
+
+    It is kept until the end, since Qt does not stand being ended and begun again.
+    """
+    global _started
+    if QApplication.instance() is None:
+        if sys.platform.startswith("linux"):
+            os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+        _started = QApplication([])
