@@ -380,7 +380,7 @@ class _Sheet:
         table.setStyle(_in_own_face([*_GRID, ("VALIGN", (0, 0), (-1, -1), "TOP")]))
         note = (
             "Raised marks name the source below the table's end; m: from memory, p: common practice "
-            "without a source, ?: place in the source recalled, not read. Latin with (?): recalled."
+            "without a source, *: place in the source recalled, not read. Latin with (?): recalled."
         )
         return [
             PageBreak(),
@@ -444,7 +444,7 @@ class SourceMarks:
     def of(self, entry: Entry, fact: str) -> str:
         """Return the raised marks of a fact of a row, "" when nothing vouches for it."""
         marks = dict.fromkeys(self._mark(citation) for citation in entry.cited.get(fact, ()))
-        return f"<super size=6> {','.join(marks)}</super>" if marks else ""
+        return f"<super size=6>\u00a0{','.join(marks)}</super>" if marks else ""
 
     def _mark(self, citation: Citation) -> str:
         if citation.source == "memory":
@@ -452,7 +452,7 @@ class SourceMarks:
         if citation.source == "practice":
             return "p"
         number = self._numbers.setdefault(citation.text, len(self._numbers) + 1)
-        return f"{number}{'' if citation.seen else '?'}"
+        return f"{number}{'' if citation.seen else '*'}"
 
     def listed(self) -> list[tuple[str, str]]:
         """Return (mark, reference) in the order of their numbers."""

@@ -69,6 +69,8 @@ class StepPictures:
         self.scene: Scene = plate_scene(model)
         self.scene.set_look("by_kind")
         self.scene.set_theme("light")
+        # The scene writes nothing here; its letter size only says how little is worth a leader.
+        self.scene.set_font_scale(0.6)
 
     def close(self) -> None:
         """Give the graphics memory back."""

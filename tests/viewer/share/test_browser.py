@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import os
+import random
 import shutil
 import time
 
@@ -11,9 +12,13 @@ import numpy as np
 import pytest
 from PIL import Image
 
+from meshes.catalogue.plan import part_ids_of, steps
 from tests.fakes import toy_model
 from viewer.share.page import write_page
+from viewer.state.commands import peel_to
+from viewer.state.plan import plan_from_records
 from viewer.state.view_state import Sides, ViewState
+from viewer.state.visibility import taken_off
 from viewer.talk.scenes import Talk, TalkScene
 
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
@@ -207,6 +212,40 @@ def test_steps_take_off_their_parts_and_refuse_what_is_too_early(visit):
     gone = visit.ids("s.removed.has(p.number)")
     assert "skin.left" in gone
     assert "trapezius_ascending.right" not in gone
+
+
+def test_plan_of_the_page_agrees_with_that_of_the_program(visit):
+    """The rules stand twice, in Python and in JavaScript: random work must give the same standing."""
+    model = toy_model()
+    plan = plan_from_records(steps(), lambda name: part_ids_of(name, model.catalogue))
+    dice = random.Random(7)
+    page = visit.page
+    for _ in range(12):
+        page.evaluate("peelback.reset()")
+        state = ViewState()
+        for _ in range(dice.randint(1, 6)):
+            side = dice.choice(["left", "right", "both"])
+            if dice.random() < 0.3:
+                depth = dice.randint(0, 9)
+                state = peel_to(depth, side, model).change(state)
+                page.evaluate("([d, s]) => peelback.peelTo(d, s)", [depth, side])
+                continue
+            step = dice.choice(plan.steps)
+            if plan.refusal(step.id, model, state, "both" if step.side == "both" else side):
+                continue
+            state = plan.do_step(step.id, model, side).change(state)
+            page.evaluate(
+                "([id, side]) => peelback.change(id, (s) =>"
+                " peelback.plan.doStep(peelback.plan.byId.get(id), s, side))",
+                [step.id, side],
+            )
+        for side in ("left", "right"):
+            theirs = set(
+                page.evaluate("(side) => [...peelback.plan.done(peelback.state, side)]", side)
+            )
+            assert theirs == plan.done(model, state, side)
+            shown = {p.id for p in model.parts.values() if not taken_off(p, state)}
+            assert visit.ids("p.batch && peelback.isVisible(p)") == shown
 
 
 def test_whole_page_works_from_the_keyboard(visit):

@@ -4,7 +4,7 @@ import { element } from "./dom.js";
 import { Picture } from "./picture.js";
 import { readPayload } from "./payload.js";
 import { panes } from "./panes.js";
-import { copied, found, freshState, isGone, isVisible, Plan, plainLetters, sidesOf, SIDES } from "./state.js";
+import { copied, found, freshState, isGone, isOnSide, isVisible, Plan, plainLetters, sidesOf, SIDES } from "./state.js";
 
 const THEMES = { light: [0.9, 0.905, 0.91], dark: [0.1, 0.107, 0.122] };
 const $ = (id) => document.getElementById(id);
@@ -74,17 +74,15 @@ class Page {
     depth = Math.max(0, Math.min(this.facts.strata.length, depth));
     const where = depth ? `Peeled to ${this.facts.strata[depth] || "nothing"}` : "Laid all back";
     this.change(`${where}, ${choice === "both" ? "both sides" : choice}`, (s) => {
+      const outward = sidesOf(choice).some((side) => depth < s.peeled[side]);
       for (const side of sidesOf(choice)) {
-        // Laying back brings what steps and hands took away from these strata.
-        for (const n of [...s.removed, ...s.hidden]) {
-          const part = this.parts[n];
-          if (part.stratum >= depth && part.stratum < s.peeled[side] && (!part.side || part.side === side)) {
-            s.removed.delete(n);
-            s.hidden.delete(n);
-          }
-        }
         s.peeled[side] = depth;
+        // Going outward also returns what steps removed and what was off from there on.
+        if (outward) for (const n of [...s.off[side]]) if (n >= depth) s.off[side].delete(n);
       }
+      if (outward)
+        for (const n of [...s.removed])
+          if (isOnSide(this.parts[n], choice) && this.parts[n].stratum >= depth) s.removed.delete(n);
       s.alone.clear();
     });
     this.#followPlan();
@@ -159,6 +157,10 @@ class Page {
     const caption = this.facts.captions[part.caption];
     const lines = caption.lines.map(([head, text]) => `${head}: ${text}.`).join(" ");
     return `${part.title}. ${caption.latin}. ${this.placeOf(part)}. ${lines}`;
+  }
+
+  isVisible(part) {
+    return isVisible(part, this.state);
   }
 
   placeOf(part) {
