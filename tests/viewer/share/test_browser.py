@@ -196,6 +196,11 @@ def test_search_finds_latin_names_and_brings_the_part_into_view(visit):
     assert visit.page.evaluate("peelback.parts[peelback.state.selected].id").startswith(
         "rhomboid_minor"
     )
+    # What covers it is looked through, and nothing was dissected for that.
+    assert "Looking through" in visit.page.locator("#hidden-strip").inner_text()
+    assert visit.visible() == len(toy_model().parts)
+    visit.page.locator("#hidden-strip button").click()
+    assert not visit.page.evaluate("peelback.state.peek")
 
 
 def test_steps_take_off_their_parts_and_refuse_what_is_too_early(visit):

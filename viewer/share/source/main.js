@@ -4,7 +4,7 @@ import { element } from "./dom.js";
 import { Picture } from "./picture.js";
 import { readPayload } from "./payload.js";
 import { panes } from "./panes.js";
-import { copied, found, freshState, isGone, isOnSide, isVisible, Plan, plainLetters, sidesOf, SIDES } from "./state.js";
+import { copied, found, freshState, isGone, isOnSide, isPeekedThrough, isVisible, Plan, plainLetters, sidesOf, SIDES } from "./state.js";
 
 const THEMES = { light: [0.9, 0.905, 0.91], dark: [0.1, 0.107, 0.122] };
 const $ = (id) => document.getElementById(id);
@@ -121,15 +121,21 @@ class Page {
     });
   }
 
-  select(number, fly = false) {
+  select(number, fly = false, peek = false) {
     const next = copied(this.state);
     next.selected = number;
+    next.peek = peek && number >= 0;
     this.state = next; // looking is not dissecting: selection is not undone on its own
     this.refresh();
     if (number < 0) return;
     const part = this.parts[number];
     this.say(this.spoken(part));
     if (fly) this.flyTo([number]);
+  }
+
+  setPeek(on) {
+    this.state = { ...copied(this.state), peek: on };
+    this.refresh();
   }
 
   // Brings a part into view: takes off what the state laid over its own hiding, no more.
@@ -150,7 +156,7 @@ class Page {
 
   flyTo(numbers) {
     if (this.picture && numbers.length)
-      this.picture.flyTo(this.picture.framing(numbers, undefined, undefined, 70), this.calm.matches);
+      this.picture.flyTo(this.picture.framing(numbers, undefined, undefined, 110), this.calm.matches);
   }
 
   spoken(part) {
@@ -198,7 +204,9 @@ class Page {
       const bare = this.#bareFilms();
       this.picture.show((part) => [
         isVisible(part, s),
-        s.through.has(part.number) ? this.facts.see_through : bare.has(part.number) ? this.facts.film : 1,
+        s.through.has(part.number) || isPeekedThrough(part, s, this.parts)
+          ? this.facts.see_through
+          : bare.has(part.number) ? this.facts.film : 1,
         part.number === s.selected ? 1 : 0,
       ]);
     }
@@ -261,6 +269,8 @@ class Page {
     for (const [field, words] of [["alone", "Only"], ["hidden", "Hidden:"], ["through", "See-through:"]])
       if (s[field].size)
         add(`${words} ${named(s[field])}`, () => this.change("Brought back", (n) => n[field].clear()));
+    if (s.peek && this.parts.some((part) => isVisible(part, s) && isPeekedThrough(part, s, this.parts)))
+      add("Looking through what covers it", () => this.setPeek(false));
     if (s.shown !== "both")
       add(`Only the ${s.shown} side`, () => this.change("Both sides shown", (n) => (n.shown = "both")));
   }
@@ -408,6 +418,7 @@ class Page {
       o: () => part && this.panes.acts.alone(part),
       x: () => part && this.panes.acts.twin(part),
       f: () => part && this.flyTo([part.number]),
+      p: () => part && this.setPeek(!s.peek),
       n: () => this.panes.walk(1),
       b: () => this.panes.walk(-1),
       Escape: () => this.select(-1),

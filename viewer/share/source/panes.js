@@ -14,7 +14,7 @@ export function panes(page) {
       {
         onclick: () => {
           page.reveal(number);
-          page.select(number, true);
+          page.select(number, true, true);
           page.open("part");
         },
       },
@@ -67,6 +67,7 @@ export function panes(page) {
     if (isVisible(part, s)) add("Hide", () => acts.hide(part));
     else add("Bring into view", () => page.reveal(part.number));
     add("See through", () => acts.through(part), s.through.has(part.number));
+    add("Look through what covers it", () => page.setPeek(!s.peek), s.peek);
     add("Alone", () => acts.alone(part), s.alone.has(part.number));
     add("Go to it", () => page.flyTo([part.number]));
     if (part.twin >= 0) add("Other side", () => acts.twin(part));
@@ -90,7 +91,7 @@ export function panes(page) {
       ["Two fingers, Shift and drag", "move"],
       ["Wheel, pinch, + −", "closer, further"],
       ["] [", "peel deeper, lay back"],
-      ["H T O X F", "hide, see through, alone, other side, go to it"],
+      ["H T P O X F", "hide, see through, look through what covers it, alone, other side, go to it"],
       ["N B", "next step, step before"],
       ["1 to 8", "views"],
       ["/", "find"],

@@ -12,6 +12,7 @@ export function freshState() {
     through: new Set(),
     alone: new Set(),
     selected: -1,
+    peek: false,
     shown: "both",
     working: "both",
     scene: -1,
@@ -45,6 +46,12 @@ export function isGone(part, state) {
 export function isVisible(part, state) {
   if (state.alone.size) return state.alone.has(part.number);
   return isOnSide(part, state.shown) && !isGone(part, state);
+}
+
+// What is looked through: every shown part that lies outside the picked one.
+export function isPeekedThrough(part, state, parts) {
+  const wanted = parts[state.selected];
+  return state.peek && !!wanted && !state.alone.size && part.stratum < wanted.stratum;
 }
 
 // The plan against a state: the same rules as the step line of the desktop program.
