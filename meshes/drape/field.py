@@ -288,7 +288,8 @@ class Field:
             raise ValueError(f"field: upper must lie above lower on every axis, got {extent} mm")
         self.spacing = float(spacing)
         self.band = float(band)
-        count = np.ceil(extent / self.spacing).astype(int) + 1
+        # A box that is a whole number of cells stays so, whatever the rounding of its corners.
+        count = np.ceil(extent / self.spacing - 1e-6).astype(int) + 1
         self.data = np.full(np.maximum(count, 2), self.band, dtype=np.float32)
 
     @property

@@ -1,6 +1,7 @@
 """The grid against analytic distances."""
 
 import numpy as np
+import pytest
 import trimesh
 
 from meshes.drape.field import Field
@@ -50,3 +51,11 @@ def test_gradient_points_out_of_the_solid():
     points = np.random.default_rng(0).normal(size=(200, 3))
     points *= 42 / np.linalg.norm(points, axis=1, keepdims=True)
     assert np.all(np.einsum("ij,ij->i", field.gradient(points), points / 42) > 0.97)
+
+
+@pytest.mark.parametrize("spacing", [0.7, 0.9, 1.1, 1.3, 1.7])
+def test_a_field_over_another_has_its_shape(spacing):
+    for k in range(200):
+        low = np.array([-3.1, 0.37, 11.9]) + 0.173 * k
+        one = Field(low, low + [31.3, 47.9, 205.1 + 0.41 * k], spacing)
+        assert Field(one.origin, one.upper, spacing).data.shape == one.data.shape
