@@ -5,6 +5,10 @@ where a strand with a longer ``reach`` counts as nearer by that much. The
 border between two families is where both are equally near; both draw back from
 it by half a hair's gap. Since the two borders come from one field, they can't
 cross.
+
+Whatever its family gets that way, a strand keeps a thin cord of its own from
+end to end: so each fascicle reaches its bone, and threads through a neighbour
+that lies in between as a tendon does.
 """
 
 from __future__ import annotations
@@ -33,10 +37,13 @@ _MATTERS = 12.0
 _BLOCK = 4
 """Nodes per side of the blocks for which segments are narrowed down."""
 
+_COARSE = 2
+"""Nodes of the region per node at which it is shared; borders between bellies are smooth."""
+
 _THREADS = 2
 
-_HOLD = 12.0
-"""mm of head start on the line of a strand itself, fading to nothing at the core's edge."""
+_CORD_BAND_MM = 6.0
+"""Distance from a cord up to which its field is known."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,11 +58,14 @@ class Strand:
         The muscle for which it claims.
     reach : float or (k,) float
         Head start in mm over strands of other families, one for all or one a point.
+    cord : float or (k,) float
+        Radius of what is its own in any case, mm; 0 for nothing.
     """
 
     line: np.ndarray
     family: str
     reach: float | np.ndarray
+    cord: float | np.ndarray = 0.0
 
 
 @njit(inline="always", cache=True, nogil=True)
@@ -141,22 +151,118 @@ def _share(region, limit, origin, spacing, a, b, family, reach, count, first, la
 
 
 @njit(cache=True, nogil=True)
+def _cords(shape, origin, spacing, band, a, b, radius, family):
+    """Nearest and second nearest cord (of another family) at each node, and the nearest's family.
+
+    A cord's field is its distance less its radius, known up to ``band`` mm.
+    """
+    nx, ny, nz = shape
+    best = np.full((nx, ny, nz), np.float32(_FAR))
+    second = np.full((nx, ny, nz), np.float32(_FAR))
+    who = np.full((nx, ny, nz), np.int8(-1))
+    next_who = np.full((nx, ny, nz), np.int8(-1))
+    low = np.empty(3, np.int64)
+    high = np.empty(3, np.int64)
+    for s in range(a.shape[0]):
+        if radius[s] <= 0.0:
+            continue
+        for c in range(3):
+            least = min(a[s, c], b[s, c]) - band - radius[s]
+            most = max(a[s, c], b[s, c]) + band + radius[s]
+            low[c] = max(int(np.ceil((least - origin[c]) / spacing)), 0)
+            high[c] = min(int((most - origin[c]) / spacing) + 1, shape[c])
+        for i in range(low[0], high[0]):
+            x = origin[0] + spacing * i
+            for j in range(low[1], high[1]):
+                y = origin[1] + spacing * j
+                for k in range(low[2], high[2]):
+                    d = _lead(x, y, origin[2] + spacing * k, a[s], b[s], radius[s])
+                    if d > band or d >= second[i, j, k]:
+                        continue
+                    if who[i, j, k] == family[s]:
+                        best[i, j, k] = min(best[i, j, k], d)
+                    elif d < best[i, j, k]:
+                        if who[i, j, k] >= 0:
+                            second[i, j, k] = best[i, j, k]
+                            next_who[i, j, k] = who[i, j, k]
+                        best[i, j, k] = d
+                        who[i, j, k] = family[s]
+                    else:
+                        second[i, j, k] = d
+                        next_who[i, j, k] = family[s]
+    return best, second, who, next_who
+
+
+@njit(inline="always", cache=True, nogil=True)
 def _claim(near, who, m):
     """Half the lead of family m over its best rival (negative where m owns the node)."""
+    if who[0] == m:
+        return 0.5 * (near[0] - near[1])
+    if who[0] < 0:
+        return _FAR
+    own = _FAR
+    for n in range(1, _KEPT):
+        if who[n] == m:
+            own = near[n]
+    return 0.5 * (own - near[0])
+
+
+@njit(cache=True, nogil=True)
+def _claims(near, who, m, most):
+    """Claim of family m at the shared nodes, at most ``most`` mm either way."""
     nx, ny, nz = near.shape[:3]
     out = np.empty((nx, ny, nz), np.float32)
     for i in range(nx):
         for j in range(ny):
             for k in range(nz):
-                if who[i, j, k, 0] == m:
-                    out[i, j, k] = 0.5 * (near[i, j, k, 0] - near[i, j, k, 1])
-                else:
-                    own = np.float32(_FAR)
-                    for n in range(1, _KEPT):
-                        if who[i, j, k, n] == m:
-                            own = near[i, j, k, n]
-                    out[i, j, k] = 0.5 * (own - near[i, j, k, 0])
+                out[i, j, k] = min(max(_claim(near[i, j, k], who[i, j, k], m), -most), most)
     return out
+
+
+@njit(cache=True, nogil=True)
+def _compose(claim, start, coarse, region, free, best, second, who, next_who, m, gap, top, out):
+    """Signed field of family m, negative inside, written with its axes reversed.
+
+    The belly keeps within the region and clear of foreign cords; the own cords
+    keep clear of what is solid only and meet foreign cords half way. ``start``
+    is the window's first node on the claim's grid, in nodes of the region.
+    """
+    nx, ny, nz = region.shape
+    half = 0.5 * gap
+    for i in range(nx):
+        fi = min(max((start[0] + i) / coarse, 0.0), claim.shape[0] - 1.001)
+        i0 = int(fi)
+        fi -= i0
+        for j in range(ny):
+            fj = min(max((start[1] + j) / coarse, 0.0), claim.shape[1] - 1.001)
+            j0 = int(fj)
+            fj -= j0
+            for k in range(nz):
+                value = region[i, j, k]
+                rival = best[i, j, k]
+                own = np.float32(_FAR)
+                if who[i, j, k] == m:
+                    own = best[i, j, k]
+                    rival = second[i, j, k]
+                elif next_who[i, j, k] == m:
+                    own = second[i, j, k]
+                if value < top:
+                    fk = min(max((start[2] + k) / coarse, 0.0), claim.shape[2] - 1.001)
+                    k0 = int(fk)
+                    fk -= k0
+                    c = 0.0
+                    for di in range(2):
+                        wi = fi if di else 1.0 - fi
+                        for dj in range(2):
+                            wj = wi * (fj if dj else 1.0 - fj)
+                            c += wj * (
+                                claim[i0 + di, j0 + dj, k0] * (1.0 - fk)
+                                + claim[i0 + di, j0 + dj, k0 + 1] * fk
+                            )
+                    value = max(value, c + half)
+                    value = max(value, gap - rival)
+                cord = max(max(own, 0.5 * (own - rival) + half), free[i, j, k])
+                out[k, j, i] = min(value, cord)
 
 
 def fill_and_share(
@@ -166,8 +272,8 @@ def fill_and_share(
     strands: Sequence[Strand],
     triangles: Mapping[str, int],
     *,
+    free: np.ndarray | None = None,
     gap: float = 0.3,
-    core: float = 3.5,
     obstacles: Sequence[MeshIndex] = (),
     least_share: float = 0.006,
 ) -> dict[str, trimesh.Trimesh]:
@@ -185,10 +291,10 @@ def fill_and_share(
     strands : sequence of Strand
     triangles : mapping of str to int
         Wanted triangles of each family.
+    free : (nx, ny, nz) float32 or None
+        The same for the cords, which may run outside the region; None: as the region.
     gap : float
         Space left between two families, mm.
-    core : float
-        Radius round each strand's line within which it holds its ground, mm.
     obstacles : sequence of MeshIndex
         Meshes from which the finished surfaces are lifted where decimation took them inside.
     least_share : float
@@ -205,52 +311,80 @@ def fill_and_share(
     b = np.concatenate([s.line[1:] for s in strands])
     counts = [len(s.line) - 1 for s in strands]
     family = np.repeat([number[s.family] for s in strands], counts)
-    reach = np.concatenate([_segment_reach(s) for s in strands])
-    near = np.full((*region.shape, _KEPT), _FAR, np.float32)
-    who = np.full((*region.shape, _KEPT), -1, np.int8)
-    rows = [np.ascontiguousarray(array) for array in (a, b, family, reach)]
-    cuts = _BLOCK * np.linspace(0, -(-region.shape[0] // _BLOCK), _THREADS + 1).astype(int)
-    cuts[-1] = region.shape[0]
+    reach = np.concatenate([_by_segment(s.line, s.reach) for s in strands])
+    cord = np.concatenate([_by_segment(s.line, s.cord) for s in strands])
+    a, b, family, reach = (np.ascontiguousarray(array) for array in (a, b, family, reach))
+    origin = np.asarray(origin, float)
+    free = region if free is None else free
+    coarse = np.ascontiguousarray(region[::_COARSE, ::_COARSE, ::_COARSE])
+    near = np.full((*coarse.shape, _KEPT), _FAR, np.float32)
+    who = np.full((*coarse.shape, _KEPT), -1, np.int8)
+    cuts = _BLOCK * np.linspace(0, -(-coarse.shape[0] // _BLOCK), _THREADS + 1).astype(int)
+    cuts[-1] = coarse.shape[0]
     with ThreadPoolExecutor(_THREADS) as pool:
         jobs = [
             pool.submit(
-                _share, region, 4.0 * spacing, np.asarray(origin, float), spacing, *rows,
-                len(families), int(first), int(last), near, who,
+                _share, coarse, 4.0 * _COARSE * spacing, origin, _COARSE * spacing, a, b, family,
+                reach, len(families), int(first), int(last), near, who,
             )
             for first, last in zip(cuts[:-1], cuts[1:], strict=True)
         ]  # fmt: skip
+        cords = _cords(region.shape, origin, spacing, _CORD_BAND_MM, a, b, cord, family)
         for job in jobs:
             job.result()
-    meshes: dict[str, trimesh.Trimesh] = {}
-    owner = who[..., 0]
-    inside = region < 0
-    for name, m in number.items():
-        owned = np.argwhere((owner == m) & inside)
-        if len(owned) < 20:
-            continue
-        first = np.maximum(owned.min(0) - 4, 0)
-        last = np.minimum(owned.max(0) + 5, region.shape)
-        window = tuple(slice(f, t) for f, t in zip(first, last, strict=True))
-        claim = _claim(near[window], who[window], m)
-        claim = uniform_filter(np.clip(claim, -4 * spacing, 4 * spacing), 3, mode="nearest")
-        values = np.maximum(claim + 0.5 * gap, region[window])
-        values = np.ascontiguousarray(values.transpose(2, 1, 0))
-        border(values, 0.3 * spacing)
-        corner = np.asarray(origin, float) + spacing * first
-        vertices, faces = contour_grid(values, corner, spacing)
-        if len(faces) == 0:
-            continue
-        vertices, faces = large_pieces(vertices, faces, least_share)
-        vertices = relax(vertices, faces, 3)
-        vertices, faces = simplify(vertices, faces, triangles[name])
-        close = [o for o in obstacles if _boxes_meet(o.bounds, vertices)]
-        vertices = clear_of(vertices, close, 0.5 * gap)
-        meshes[name] = trimesh.Trimesh(vertices, faces, process=False)
-    return meshes
+
+        def draw(name: str) -> trimesh.Trimesh | None:
+            return _draw(
+                number[name], origin, spacing, region, free, near, who, cords, gap,
+                least_share, triangles[name], obstacles,
+            )  # fmt: skip
+
+        drawn = dict(zip(families, pool.map(draw, families), strict=True))
+    return {name: mesh for name, mesh in drawn.items() if mesh is not None}
 
 
-def _segment_reach(strand: Strand) -> np.ndarray:
-    at_points = np.broadcast_to(np.asarray(strand.reach, float), len(strand.line))
+def _draw(
+    m: int, origin, spacing, region, free, near, who, cords, gap, least_share, triangles, obstacles
+) -> trimesh.Trimesh | None:
+    """Contour of one family's share, decimated and lifted off the obstacles."""
+    best, second, cord_of, next_cord_of = cords
+    inside = region[::_COARSE, ::_COARSE, ::_COARSE] < _COARSE * spacing
+    owned = _COARSE * np.argwhere((who[..., 0] == m) & inside)
+    threads = np.argwhere((cord_of == m) & (best < spacing))
+    nodes = [n for n in (owned, threads) if len(n)]
+    if not nodes:
+        return None
+    first = np.maximum(np.min([n.min(0) for n in nodes], axis=0) - 4, 0)
+    last = np.minimum(np.max([n.max(0) for n in nodes], axis=0) + 5, region.shape)
+    window = tuple(slice(f, t) for f, t in zip(first, last, strict=True))
+    low = np.maximum(first // _COARSE - 1, 0)
+    high = np.minimum(last // _COARSE + 3, near.shape[:3])
+    part = tuple(slice(f, t) for f, t in zip(low, high, strict=True))
+    claim = _claims(near[part], who[part], m, 4.0 * spacing * _COARSE)
+    # Softened once: borders between bellies run smooth and both sides see the same field.
+    claim = uniform_filter(claim, 3, mode="nearest") * 0.5 + claim * 0.5
+    values = np.empty(tuple(int(t - f) for f, t in zip(first, last, strict=True))[::-1], np.float32)
+    _compose(
+        claim, (first - _COARSE * low).astype(np.int64), _COARSE, region[window], free[window],
+        best[window], second[window], cord_of[window], next_cord_of[window], m, gap,
+        4.0 * spacing, values,
+    )  # fmt: skip
+    border(values, 0.3 * spacing)
+    vertices, faces = contour_grid(values, origin + spacing * first, spacing)
+    if len(faces) < 20:
+        return None
+    vertices, faces = large_pieces(vertices, faces, least_share)
+    vertices = relax(vertices, faces, 3)
+    vertices, faces = simplify(vertices, faces, triangles)
+    box = np.stack([vertices.min(0), vertices.max(0)])
+    close = [o for o in obstacles if np.all(o.bounds[0] < box[1]) and np.all(o.bounds[1] > box[0])]
+    vertices = clear_of(vertices, close, 0.5 * gap)
+    return trimesh.Trimesh(vertices, faces, process=False)
+
+
+def _by_segment(line: np.ndarray, values: float | np.ndarray) -> np.ndarray:
+    """The larger of the values at both ends of each segment."""
+    at_points = np.broadcast_to(np.asarray(values, float), len(line))
     return np.maximum(at_points[:-1], at_points[1:])
 
 
@@ -274,7 +408,3 @@ def large_pieces(
     faces = faces[keep[face_label]]
     used, inverse = np.unique(faces, return_inverse=True)
     return vertices[used], inverse.reshape(-1, 3)
-
-
-def _boxes_meet(bounds: np.ndarray, vertices: np.ndarray) -> bool:
-    return bool(np.all(bounds[0] < vertices.max(0)) and np.all(bounds[1] > vertices.min(0)))

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
+
 import numpy as np
 from numba import njit
 
@@ -9,9 +13,11 @@ from meshes.drape.bundle import Strand, fill_and_share
 from meshes.drape.carve import fibre_coordinates
 from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
+from meshes.drape.resolve import settle
 from meshes.model import Attachment, Contact, Part
 from meshes.soft.fascicles import Fascicle, deep_fascicles
-from meshes.soft.gutter import Gutter, sample_one
+from meshes.soft.gutter import Gutter, on_bed, sample_one
+from meshes.soft.parting import part_courses
 from meshes.soft.roof_sheets import APONEUROSIS_MM, aponeurosis_top
 from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench
@@ -62,50 +68,102 @@ _TENDON = {
 
 def lay(bench: Workbench) -> None:
     """Fill the left gutter and share it among the deep muscles."""
-    gutter = bench.gutter
+    gutter = on_bed(bench, bench.gutter)
     fascicles = deep_fascicles(bench, gutter)
     spacing = 1.5 if bench.full else 2.4
     lower, upper = _box(bench, gutter, fascicles)
-    solid = Field(lower, upper, spacing, band=6.0)
-    near = bench.near_ids(np.stack([lower, upper]), 0.0)
-    for part_id in near:
-        solid.add_mesh(bench.index(part_id))
-    region = _region(bench, gutter, solid, fascicles)
+    near = [
+        bench.index(part_id)
+        for part_id in bench.near_ids(np.stack([lower, upper]), 0.0)
+        if bench.parts[part_id].entry not in _OUT_OF_REACH
+    ]
+    solid = _solid_field(lower, upper, spacing, near)
+    cord = _CORD_MM[0 if bench.full else 1]
+    courses = part_courses(
+        [f.line for f in fascicles], [f.muscle for f in fascicles], solid,
+        apart=2 * cord + _GAP, above=cord + _GAP,
+    )  # fmt: skip
+    fascicles = [replace(f, line=line) for f, line in zip(fascicles, courses, strict=True)]
+    region, free = _region(bench, gutter, solid)
     families = {f.muscle for f in fascicles}
     meshes = fill_and_share(
         region,
         solid.origin,
         spacing,
-        [_strand(bench, f) for f in fascicles],
+        [_strand(bench, f, cord) for f in fascicles],
         {name: bench.triangles(_TRIANGLES[name], _TRIANGLES[name] // 8) for name in families},
+        free=free,
         gap=_GAP,
-        core=max(3.2, 2.0 * spacing),
-        obstacles=[bench.index(i) for i in near],
+        obstacles=near,
     )
-    for name in sorted(meshes, key=lambda n: -bench.catalogue[n].stratum):
+    order = sorted(meshes, key=lambda n: -bench.catalogue[n].stratum)
+    meshes = {name: meshes[name] for name in order}
+    for name, mesh in meshes.items():
         own = [f for f in fascicles if f.muscle == name]
-        _finish(bench, name, meshes[name], own)
+        _finish(bench, name, mesh, own)
+
+
+# Inside the canal or in front of the spine: no deep muscle comes near.
+_OUT_OF_REACH = {
+    "spinal_cord", "spinal_root", "spinal_arachnoid_mater", "cauda_equina", "denticulate_ligament",
+    "epidural_fat", "internal_vertebral_venous_plexus", "sympathetic_trunk",
+    "sympathetic_ganglion", "ramus_communicans", "aorta", "azygos_vein", "intervertebral_disc",
+    "anterior_longitudinal_ligament", "posterior_longitudinal_ligament", "costal_cartilage",
+    "sternum", "clavicle", "humerus", "femur",
+}  # fmt: skip
+
+
+def _solid_field(lower, upper, spacing: float, indexes: Sequence[MeshIndex]) -> Field:
+    """Field of many meshes, which may overlap."""
+    fields = [Field(lower, upper, spacing, band=5.0) for _ in range(2)]
+
+    def fill(number: int) -> None:
+        for index in indexes[number::2]:
+            fields[number].add_mesh(index)
+
+    with ThreadPoolExecutor(2) as pool:
+        list(pool.map(fill, range(2)))
+    np.minimum(fields[0].data, fields[1].data, out=fields[0].data)
+    return fields[0]
 
 
 _MET_MM = 2.0
 _SEARCH_MM = 30.0
 
-# Near its bony ends a fascicle holds its ground against any neighbour, mm and mm.
-_END_HOLD = 4.0
-_END_LENGTH = 13.0
+_CORD_MM = (1.5, 1.9)
+"""Radius of the tendon that is a fascicle's own from bone to bone, mm (full, preview)."""
+
+# Muscles whose fascicles end side by side in one broad attachment: end (first or last point)
+# and half the breadth of each there, mm.
+_BROAD = {"iliocostalis_lumborum": (0, 3.2), "semispinalis_capitis": (-1, 3.6)}
+_BROAD_MM = 30.0
+"""Length over which they broaden."""
+
+_TAPER_MM = 22.0
+"""Over this length from its bone a fascicle's claim grows to its full reach."""
 
 
-def _strand(bench: Workbench, fascicle: Fascicle) -> Strand:
-    """The claim of one fascicle, stronger at its ends."""
+def _strand(bench: Workbench, fascicle: Fascicle, cord: float) -> Strand:
+    """The claim of one fascicle, weaker at its ends, where it is tendon."""
     whole = fascicle.line
     line = _fleshy(bench, fascicle)
     length = np.linalg.norm(np.diff(line, axis=0), axis=1).sum()
-    line = resample(line, max(6, int(length / 9.0)))
+    line = resample(line, max(6, int(length / 6.0)))
     away = np.minimum(
         np.linalg.norm(line - whole[0], axis=1), np.linalg.norm(line - whole[-1], axis=1)
     )
-    hold = _END_HOLD * np.clip(1 - away / _END_LENGTH, 0, 1)
-    return Strand(line, fascicle.muscle, fascicle.reach * (away > _END_LENGTH / 2) + hold)
+    reach = fascicle.reach * np.clip(away / _TAPER_MM, 0, 1)
+    if fascicle.muscle == "multifidus_lumborum":
+        # Large behind the sacrum, a slip between longissimus and the spines at the loin's top.
+        low, high = (bench.frame[v].centre[2] for v in ("L4", "L1"))
+        reach = reach * np.interp(line[:, 2], [low, high], [1.0, 0.25])
+    girth = np.full(len(line), cord)
+    foot = _BROAD.get(fascicle.muscle)
+    if foot is not None:
+        end, radius = foot
+        s = np.linalg.norm(line - whole[end], axis=1)
+        girth += (radius - cord) * np.clip(1 - s / _BROAD_MM, 0, 1)
+    return Strand(line, fascicle.muscle, reach, girth)
 
 
 def _fleshy(bench: Workbench, fascicle: Fascicle) -> np.ndarray:
@@ -160,7 +218,7 @@ def _fill(data, origin, spacing, width, roof, floor, z0, dz, gap, cover, cover_t
             limit = cover_top[column] + (g - column) * (cover_top[column + 1] - cover_top[column])
             blend = min(max((limit + 12.0 - z) / 12.0, 0.0), 1.0)
             top = sample_one(roof, width, z0, dz, x, z) - cover[0] - blend * (cover[1] - cover[0])
-            bottom = sample_one(floor, width, z0, dz, x, z) - 5.0
+            bottom = sample_one(floor, width, z0, dz, x, z)
             side = max(x - edge, median - x)
             side = max(side, max(z_low - z, z - z_high))
             for j in range(ny):
@@ -170,34 +228,19 @@ def _fill(data, origin, spacing, width, roof, floor, z0, dz, gap, cover, cover_t
     return out
 
 
-def _region(
-    bench: Workbench, gutter: Gutter, solid: Field, fascicles: list[Fascicle]
-) -> np.ndarray:
+def _region(bench: Workbench, gutter: Gutter, solid: Field) -> tuple[np.ndarray, np.ndarray]:
+    """Fields of the gutter, for the bellies, and of all that is not solid, for the tendons."""
     median = 0.25
     region = _fill(
         solid.data, solid.origin, solid.spacing, gutter.width, gutter.roof, gutter.floor,
         gutter.z0, gutter.dz, _GAP, np.array([_UNDER_ROOF, _UNDER_APONEUROSIS]),
         aponeurosis_top(bench, np.linspace(0, 1, 41)), median,
     )  # fmt: skip
-    # Ends that run out of the gutter (to rib angles, crest and mastoid) are let in as
-    # round strands of their own.
-    strands = Field(solid.origin, solid.upper, solid.spacing, band=6.0)
-    for fascicle in fascicles:
-        line = resample(fascicle.line, 24)
-        u = np.linspace(0, 1, 24)
-        girth = 2.2 + 1.8 * np.sin(np.pi * u)
-        out = (line[:, 0] > gutter.edge(line[:, 2]) - 4.0) | (u < 0.12) | (u > 0.88)
-        for first, last in _runs(out):
-            strands.add_capsules(line[first : last + 1], girth[first : last + 1])
-    free = np.maximum(strands.data, _GAP - solid.data)
-    free[: int(np.ceil((median - solid.origin[0]) / solid.spacing))] = 6.0
-    return np.minimum(region, free)
-
-
-def _runs(flags: np.ndarray) -> list[tuple[int, int]]:
-    """First and last index of each run of True that is at least two long."""
-    edges = np.flatnonzero(np.diff(np.concatenate([[0], flags.astype(int), [0]])))
-    return [(a, b - 1) for a, b in zip(edges[::2], edges[1::2], strict=True) if b - a >= 2]
+    free = np.float32(_GAP) - solid.data
+    # The tendons keep to their side.
+    x = solid.origin[0] + solid.spacing * np.arange(free.shape[0])
+    np.maximum(free, (median - x)[:, None, None].astype(np.float32), out=free)
+    return region, free
 
 
 def _where_met(own: MeshIndex, bone: MeshIndex, point: np.ndarray) -> np.ndarray:

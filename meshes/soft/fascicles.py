@@ -12,8 +12,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from meshes.drape.distance import MeshIndex, merge
 from meshes.skeleton.frame import LEVELS
 from meshes.soft.gutter import Gutter
+from meshes.soft.parting import free_place
 from meshes.soft.workbench import Workbench
 
 
@@ -41,42 +43,51 @@ class Fascicle:
 
 
 # Where each muscle lies in the gutter: share of the way from midline to lateral
-# edge, and depth (0 floor, 1 roof), by region. A fascicle is led through these
+# edge, and depth (0 floor, 1 roof), by region or level. A fascicle is led through these
 # places between its ends. Common practice, no source; regional order after
 # Gray 1918: spinalis, longissimus, iliocostalis from medial to lateral.
 _LANE = {
-    "iliocostalis_lumborum": {"L": (0.80, 0.55), "T": (0.88, 0.55), "S": (0.80, 0.75)},
+    "iliocostalis_lumborum": {
+        "L": (0.82, 0.55), "L4": (0.84, 0.55), "L5": (0.88, 0.6), "T": (0.88, 0.55),
+        "S": (0.86, 0.75),
+    },
     "iliocostalis_thoracis": {"T": (0.84, 0.60), "C": (0.95, 0.60)},
     "iliocostalis_cervicis": {"T": (0.82, 0.75), "C": (0.97, 0.55)},
-    "longissimus_thoracis": {"S": (0.50, 0.85), "L": (0.48, 0.72), "T": (0.54, 0.62)},
+    "longissimus_thoracis": {
+        "S": (0.68, 0.85), "L": (0.50, 0.70), "L4": (0.58, 0.70), "L5": (0.68, 0.72),
+        "T": (0.54, 0.62),
+    },
     "longissimus_cervicis": {"T": (0.58, 0.70), "C": (0.90, 0.45)},
     "longissimus_capitis": {"T": (0.52, 0.72), "C": (0.80, 0.66)},
-    "spinalis_thoracis": {"L": (0.09, 0.92), "T": (0.12, 0.90)},
+    "spinalis_thoracis": {"L": (0.07, 0.92), "T": (0.09, 0.88)},
     "spinalis_cervicis": {"T": (0.08, 0.75), "C": (0.10, 0.42)},
     "semispinalis_thoracis": {"T": (0.22, 0.50), "C": (0.20, 0.40)},
     "semispinalis_cervicis": {"T": (0.26, 0.48), "C": (0.36, 0.38)},
     "semispinalis_capitis": {"T": (0.36, 0.66), "C": (0.38, 0.72)},
     "multifidus_cervicis": {"T": (0.2, 0.25), "C": (0.38, 0.14)},
     "multifidus_thoracis": {"T": (0.17, 0.22)},
-    "multifidus_lumborum": {"T": (0.16, 0.3), "L": (0.22, 0.38), "S": (0.40, 0.50)},
-}
+    "multifidus_lumborum": {
+        "T": (0.16, 0.3), "L": (0.24, 0.42), "L4": (0.30, 0.45), "L5": (0.38, 0.5),
+        "S": (0.48, 0.50),
+    },
+}  # fmt: skip
 
 # Claim in mm: makes large muscles win cells from small ones at equal distance.
 _REACH = {
-    "iliocostalis_lumborum": 5.0,
+    "iliocostalis_lumborum": 4.0,
     "iliocostalis_thoracis": 4.0,
     "iliocostalis_cervicis": 3.0,
-    "longissimus_thoracis": 5.5,
+    "longissimus_thoracis": 6.0,
     "longissimus_cervicis": 4.5,
     "longissimus_capitis": 3.0,
-    "spinalis_thoracis": 3.2,
+    "spinalis_thoracis": 1.2,
     "spinalis_cervicis": 1.5,
     "semispinalis_thoracis": 2.0,
     "semispinalis_cervicis": 3.0,
     "semispinalis_capitis": 3.0,
     "multifidus_cervicis": 1.5,
     "multifidus_thoracis": 2.0,
-    "multifidus_lumborum": 5.0,
+    "multifidus_lumborum": 6.0,
 }
 
 
@@ -104,15 +115,60 @@ def deep_fascicles(bench: Workbench, gutter: Gutter) -> list[Fascicle]:
         *_semispinalis(bench),
         *_multifidus(bench),
     ]
+    crowd = _crowd(bench)
+    ends: dict[str, list[tuple[str, np.ndarray]]] = {}
+
+    def on(part_id: str, muscle: str, wanted) -> np.ndarray:
+        others = [p for name, p in ends.setdefault(part_id, []) if name != muscle]
+        place = free_place(
+            bench.index(part_id), crowd, np.asarray(wanted, float), clear=_CLEAR_MM,
+            taken=np.array(others) if others else None, apart=_ENDS_APART_MM,
+        )  # fmt: skip
+        ends[part_id].append((muscle, place))
+        return place
+
     return [
-        Fascicle(muscle, origin, insertion, _course(bench, gutter, muscle, a, b), _REACH[muscle])
+        Fascicle(
+            muscle, origin, insertion,
+            _course(bench, gutter, muscle, on(origin, muscle, a), on(insertion, muscle, b)),
+            _REACH[muscle],
+        )
         for muscle, origin, a, insertion, b in rules
-    ]
+    ]  # fmt: skip
 
 
-def _spine(bench: Workbench, level: str) -> np.ndarray:
-    """Point beside a spine tip, on its left."""
-    return bench.landmark(f"{level}.spinous_process") + np.array([1.2, -1.5, 0.0])
+_CLEAR_MM = 2.0
+_ENDS_APART_MM = 3.6
+"""Between the ends of two muscles on one bone; those of one muscle may meet."""
+_SMALL = (
+    "intertrans", "interspin", "rotator_", "levator_costarum", "rectus_capitis", "obliquus_capitis",
+    "external_intercostal", "posterior_ramus", "suboccipital", "spinal_nerve",
+)  # fmt: skip
+
+
+def _crowd(bench: Workbench) -> MeshIndex | None:
+    """What may stand on a bone where a fascicle wants to end."""
+    merged = merge(
+        [bench.index(p.id) for p in bench.parts.values() if p.entry.startswith(_SMALL)]
+    )
+    return None if merged is None else merged[0]
+
+
+def _spine(bench: Workbench, level: str, muscle: str = "") -> np.ndarray:
+    """Point on the left of a spine: each muscle has its own share of the way to the tip."""
+    root, tip = (bench.landmark(f"{level}.spinous_{end}") for end in ("root", "process"))
+    share, drop = _ON_SPINE.get(muscle, (0.96, 0.0))
+    return root + share * (tip - root) + np.array([1.6, 0.0, -drop * bench.frame.scale])
+
+
+# Share of the way from root to tip, and mm towards the feet: multifidus under semispinalis
+# under spinalis (order after Gray 1918; distances common practice, no source).
+_ON_SPINE = {
+    "spinalis": (0.94, 0.0),
+    "semispinalis": (0.80, 0.5),
+    "multifidus": (0.66, 2.0),
+    "multifidus_lumborum": (0.85, 4.0),
+}
 
 
 # Several muscles share one transverse process; each keeps to its own facet of it, mm
@@ -143,7 +199,9 @@ def _iliocostalis(bench: Workbench):
     share = np.concatenate([[0.0], step]) / step[-1]
 
     def on_crest(s: float) -> np.ndarray:
-        return np.array([np.interp(s, share, crest[:, i]) for i in range(3)])
+        # The inner lip: the outer one belongs to latissimus and the gluteal muscles.
+        lip = np.array([np.interp(s, share, crest[:, i]) for i in range(3)])
+        return lip + np.array([-5.0, -3.0, -2.0]) * bench.frame.scale
 
     for i, number in enumerate(range(12, 5, -1)):
         origin = on_crest(0.24 - 0.032 * i)
@@ -212,24 +270,24 @@ def _spinalis(bench: Workbench):
     for low, highs in (("T11", ("T8", "T7")), ("T12", ("T6", "T5")),
                        ("L1", ("T4", "T3")), ("L2", ("T2", "T1"))):  # fmt: skip
         for high in highs:
-            yield ("spinalis_thoracis", f"vertebra_{low}", _spine(bench, low),
-                   f"vertebra_{high}", _spine(bench, high))  # fmt: skip
+            yield ("spinalis_thoracis", f"vertebra_{low}", _spine(bench, low, "spinalis"),
+                   f"vertebra_{high}", _spine(bench, high, "spinalis"))  # fmt: skip
     for low, high in (("C7", "C4"), ("T1", "C3"), ("T2", "C2")):
-        yield ("spinalis_cervicis", f"vertebra_{low}", _spine(bench, low),
-               f"vertebra_{high}", _spine(bench, high))  # fmt: skip
+        yield ("spinalis_cervicis", f"vertebra_{low}", _spine(bench, low, "spinalis"),
+               f"vertebra_{high}", _spine(bench, high, "spinalis"))  # fmt: skip
 
 
 def _semispinalis(bench: Workbench):
     for low, high in zip(level_range("T6", "T10"), ("C6", "C7", "T1", "T2", "T3"), strict=True):
         yield ("semispinalis_thoracis", f"vertebra_{low}", _process(bench, low, "semispinalis"),
-               f"vertebra_{high}", _spine(bench, high))  # fmt: skip
+               f"vertebra_{high}", _spine(bench, high, "semispinalis"))  # fmt: skip
     yield ("semispinalis_thoracis", "vertebra_T10", _process(bench, "T10", "semispinalis"),
-           "vertebra_T4", _spine(bench, "T4"))  # fmt: skip
+           "vertebra_T4", _spine(bench, "T4", "semispinalis"))  # fmt: skip
     for low, high in zip(
         level_range("T1", "T6"), ("C2", "C2", "C3", "C4", "C5", "C5"), strict=True
     ):
         yield ("semispinalis_cervicis", f"vertebra_{low}", _process(bench, low, "semispinalis"),
-               f"vertebra_{high}", _spine(bench, high))  # fmt: skip
+               f"vertebra_{high}", _spine(bench, high, "semispinalis"))  # fmt: skip
     line = bench.landmark("occipital.left.between_lines_medial")
     order = np.argsort(line[:, 0])
     levels = [*level_range("C4", "C7"), *level_range("T1", "T6")]
@@ -280,7 +338,8 @@ def _multifidus(bench: Workbench):
             name = f"multifidus_{region}"
             if region == "thoracis" and index + span >= LEVELS.index("L2"):
                 name = "multifidus_lumborum"
-            yield (name, part, point, f"vertebra_{level}", _spine(bench, level))
+            rule = "multifidus_lumborum" if level[0] == "L" else "multifidus"
+            yield (name, part, point, f"vertebra_{level}", _spine(bench, level, rule))
 
 
 def _course(bench: Workbench, gutter: Gutter, muscle: str, a, b) -> np.ndarray:
@@ -291,8 +350,9 @@ def _course(bench: Workbench, gutter: Gutter, muscle: str, a, b) -> np.ndarray:
     stations = []
     for level in LEVELS:
         z = bench.frame[level].centre[2]
-        if bottom + 6 < z < top - 6 and level[0] in lane:
-            stations.append((z, lane[level[0]]))
+        place = lane.get(level, lane.get(level[0]))
+        if bottom + 6 < z < top - 6 and place is not None:
+            stations.append((z, place))
     if "S" in lane:
         for number in (1, 2, 3):
             z = float(bench.landmark(f"S{number}.median_crest")[2])

@@ -8,12 +8,17 @@ the gutter (t = 0 at the midline, 1 at its lateral edge) and along the height.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numba import njit
 from scipy.interpolate import PchipInterpolator
-from scipy.ndimage import gaussian_filter1d
+from scipy.ndimage import (
+    distance_transform_edt,
+    gaussian_filter,
+    gaussian_filter1d,
+    grey_closing,
+)
 from scipy.spatial import cKDTree
 
 from meshes.skeleton.frame import LEVELS
@@ -23,6 +28,21 @@ _STEP_MM = 3.0
 _ACROSS = 33
 _LEVELLING_MM = 9.0
 _FASCIA_ROOM_MM = 1.8
+
+# What the deep muscles lie on, by the beginnings of entries' names.
+_BED = (
+    "vertebra_", "rib_", "sacrum", "rectus_capitis", "obliquus_capitis", "suboccipital", "rotator_",
+    "levator_costarum", "external_intercostal", "intertransversarius", "intertransverse",
+    "ligamentum_flavum", "posterior_atlanto", "superior_costo", "iliolumbar",
+    "posterior_sacroiliac", "lumbocostal", "quadratus", "thoracolumbar_fascia_middle",
+    "posterior_ramus",
+)  # fmt: skip
+_SPINOUS_MM = 6.0
+"""Nearer to the median plane than this stand the spines, not the bed."""
+_SPAN_ROWS = 9
+_SINK_MM = 1.5
+_DEEPEST_MM = 9.0
+"""How far the bellies sink into the hollows of the bed, and below the bony floor at most."""
 
 # Splenius and the sheets over it, between the nuchal ligament's free edge and the deep bellies.
 _NAPE_COVER_MM = 5.0
@@ -101,15 +121,20 @@ def _sample(grid, width, z0, dz, x, z):
 # furrow, low at mid-chest (common practice, no source).
 _BULGE = {
     "C1": 6, "C2": 9, "C3": 10, "C4": 10, "C5": 10, "C6": 9, "C7": 7,
-    "T1": 4, "T2": 3, "T3": 3, "T4": 3, "T5": 3.5, "T6": 4, "T7": 5, "T8": 6,
-    "T9": 8, "T10": 10, "T11": 13, "T12": 16,
-    "L1": 16, "L2": 17, "L3": 18, "L4": 17, "L5": 13,
+    "T1": 7, "T2": 7, "T3": 7, "T4": 7, "T5": 7, "T6": 7.5, "T7": 8, "T8": 8.5,
+    "T9": 9, "T10": 10, "T11": 13, "T12": 15,
 }  # fmt: skip
+
+# In the loin the columns stand above the spine tips by so much, mm at normal bulk, and end
+# bluntly at their lateral edge: the furrow lies between them (common practice, no source).
+_CROWN = {"T11": 5, "T12": 6.5, "L1": 8, "L2": 9, "L3": 9.5, "L4": 10, "L5": 9.5}
+_FURROW_SHARE = 0.36
+_BLUNT = 3.2
 
 # Lateral edge where no rib angle gives it, mm from the midline in the median man.
 _EDGE = {
     "C1": 30, "C2": 31, "C3": 32, "C4": 33, "C5": 35, "C6": 38, "C7": 42, "T1": 46,
-    "L1": 72, "L2": 73, "L3": 72, "L4": 69, "L5": 62,
+    "L1": 73, "L2": 75, "L3": 76, "L4": 74, "L5": 65,
 }  # fmt: skip
 
 
@@ -173,7 +198,7 @@ def make_gutter(bench: Workbench) -> Gutter:
             lateral_y = edge_y
             floor_points.append((max(float(tubercle[0]), process[0] + 2), float(tubercle[1])))
             floor_points.append((edge, lateral_y))
-            lateral_roof = lateral_y + 2.5 * bulk
+            lateral_roof = lateral_y + 3.5 * bulk
         else:
             edge = max(_EDGE[level] * scale, process[0] + (8.0 if level[0] == "L" else 3.0))
             if level[0] == "L":
@@ -183,9 +208,12 @@ def make_gutter(bench: Workbench) -> Gutter:
             else:
                 floor_points.append((edge, process[1] - 1.0))
                 lateral_roof = process[1] + 4.0 * bulk
-        bulge = _BULGE[level] * scale * bulk
         median_roof = median + (0.5 if level[0] != "C" else 0.0)
-        roof = median_roof + t * (lateral_roof - median_roof) + bulge * 4 * t * (1 - t)
+        if level in _CROWN:
+            roof = _column(t, median_roof, _CROWN[level] * scale * bulk, lateral_roof)
+        else:
+            bulge = _BULGE[level] * scale * bulk
+            roof = median_roof + t * (lateral_roof - median_roof) + bulge * 4 * t * (1 - t)
         if level[0] == "C":
             # Full and round beside the ligament, falling away to the transverse processes;
             # splenius and trapezius still come on top, so the bellies keep below its free edge.
@@ -226,7 +254,7 @@ def make_gutter(bench: Workbench) -> Gutter:
         inner = crest[1] - 8.0 * scale
         bed = [(0.0, inner), (min(x_lateral, edge * 0.9), y_lateral), (edge, y_lateral)]
         floors.append(across(bed, edge))
-        bulge = {1: 7.0, 2: 4.0, 3: 3.0, 4: 1.5}[number] * scale * bulk
+        bulge = {1: 11.0, 2: 7.0, 3: 4.0, 4: 1.5}[number] * scale * bulk
         roofs.append(crest[1] + 0.5 + t * (y_edge - crest[1]) + bulge * 4 * t * (1 - t))
         heights.append(z)
         edges.append(edge)
@@ -250,6 +278,53 @@ def make_gutter(bench: Workbench) -> Gutter:
     floor = along(floors)
     roof = np.maximum(roof, floor + 0.3)
     return Gutter(float(grid_z[0]), _STEP_MM, width, roof, floor)
+
+
+def _column(t: np.ndarray, median: float, crown: float, lateral: float) -> np.ndarray:
+    """Roof of the loin's column across the gutter: furrow, crown and blunt outer edge, y in mm."""
+    rise = np.sin(0.5 * np.pi * np.clip(t / _FURROW_SHARE, 0, 1))
+    return lateral + (median + crown * rise - lateral) * np.sqrt(np.clip(1 - t**_BLUNT, 0, 1))
+
+
+def on_bed(bench: Workbench, gutter: Gutter) -> Gutter:
+    """The gutter with its floor laid on what really covers its bed.
+
+    Bones, ligaments and the small muscles between them make the bed; between
+    two ribs or processes it spans the hollow.
+
+    Parameters
+    ----------
+    bench : Workbench
+        With all that lies under the deep muscles.
+    gutter : Gutter
+
+    Returns
+    -------
+    Gutter
+    """
+    points = []
+    for part in bench.parts.values():
+        if part.entry.startswith(_BED) and part.side != "right":
+            found = bench.index(part.id).samples(2.5)[0]
+            points.append(found[found[:, 0] > _SPINOUS_MM])
+    points = np.concatenate(points)
+    rows, columns = gutter.floor.shape
+    row = np.rint((points[:, 2] - gutter.z0) / gutter.dz).astype(int)
+    inside = (row >= 0) & (row < rows)
+    points, row = points[inside], row[inside]
+    column = np.rint(points[:, 0] / gutter.width[row] * (columns - 1)).astype(int)
+    inside = column < columns
+    bed = np.full(gutter.floor.shape, -np.inf)
+    np.maximum.at(bed, (row[inside], column[inside]), points[inside, 1])
+    seen = np.isfinite(bed)
+    # Nearest seen place where there is none: beside the spines and in small gaps.
+    near = distance_transform_edt(
+        ~seen, sampling=(2.0, 1.0), return_distances=False, return_indices=True
+    )
+    bed = grey_closing(bed[tuple(near)], size=(_SPAN_ROWS, 3), mode="nearest")
+    bed = gaussian_filter(bed, (1.0, 0.7), mode="nearest")
+    bed = np.maximum(bed - _SINK_MM, gutter.floor - _DEEPEST_MM)
+    return replace(gutter, floor=np.minimum(bed, gutter.roof - 0.3))
 
 
 def _over_bone(bench: Workbench, z: np.ndarray, width: np.ndarray, roof: np.ndarray) -> np.ndarray:

@@ -1,0 +1,163 @@
+"""Fascicles laid side by side: their courses parted from one another and lifted off bone."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+from scipy.spatial import cKDTree
+
+from meshes.drape.distance import MeshIndex
+from meshes.drape.field import Field
+from meshes.soft.small import resample
+
+_STEP_MM = 3.5
+_FREE_MM = 4.0
+"""Length at each end over which a course runs straight to its bone."""
+
+
+_BESIDE_MM = 1.6
+"""Least distance of a left end from the median plane."""
+
+
+def part_courses(
+    lines: Sequence[np.ndarray],
+    families: Sequence[str],
+    solid: Field,
+    *,
+    apart: float,
+    above: float,
+    rounds: int = 16,
+) -> list[np.ndarray]:
+    """Push courses of different families apart, and all of them out of what is solid.
+
+    Parameters
+    ----------
+    lines : sequence of (n, 3) float
+        mm; their first and last points stay.
+    families : sequence of str
+        Courses of one family may touch.
+    solid : Field
+        What is laid already.
+    apart : float
+        Wanted distance between two courses, mm.
+    above : float
+        Wanted height over what is solid, mm.
+    rounds : int
+
+    Returns
+    -------
+    list of (k, 3) float
+        Evenly spaced.
+    """
+    pieces = []
+    for line in lines:
+        length = np.linalg.norm(np.diff(line, axis=0), axis=1).sum()
+        pieces.append(resample(line, max(5, int(np.ceil(length / _STEP_MM)) + 1)))
+    starts = np.concatenate([[0], np.cumsum([len(p) for p in pieces])])
+    points = np.concatenate(pieces)
+    names = {name: i for i, name in enumerate(dict.fromkeys(families))}
+    family = np.repeat([names[f] for f in families], [len(p) for p in pieces])
+    fixed = np.zeros(len(points), bool)
+    fixed[starts[:-1]] = fixed[starts[1:] - 1] = True
+    inner = np.flatnonzero(~fixed)
+    # Near its bone a course may touch it.
+    to_end = np.concatenate(
+        [
+            np.minimum(np.linalg.norm(p - p[0], axis=1), np.linalg.norm(p - p[-1], axis=1))
+            for p in pieces
+        ]
+    )
+    height = above * np.clip(to_end / _FREE_MM, 0, 1)
+    # Midpoints count as well, so that no course slips between two points of another.
+    links = np.setdiff1d(np.arange(len(points)), starts[1:] - 1)
+    owner = np.concatenate([family, family[links]])
+    pairs = np.zeros((0, 2), int)
+    for turn in range(rounds):
+        places = np.concatenate([points, 0.5 * (points[links] + points[links + 1])])
+        if turn % 3 == 0:
+            pairs = cKDTree(places).query_pairs(apart + 2.0, output_type="ndarray")
+            pairs = pairs[owner[pairs[:, 0]] != owner[pairs[:, 1]]]
+        way = places[pairs[:, 0]] - places[pairs[:, 1]]
+        distance = np.linalg.norm(way, axis=1)
+        close = distance < apart
+        way, distance = way[close], distance[close]
+        # Courses that meet head on part towards their own lanes: sideways.
+        way[distance < 0.2] = [1.0, 0.3, 0.0]
+        way *= (0.4 * (apart - distance) / np.maximum(distance, 0.2))[:, None]
+        shove = np.zeros_like(places)
+        for column, sign in ((0, 1.0), (1, -1.0)):
+            for axis in range(3):
+                shove[:, axis] += np.bincount(
+                    pairs[close, column], sign * way[:, axis], minlength=len(places)
+                )
+        push = shove[: len(points)].copy()
+        push[links] += shove[len(points) :]
+        push[links + 1] += shove[len(points) :]
+        size = np.linalg.norm(push, axis=1, keepdims=True)
+        push *= np.minimum(1.0, 1.5 / np.maximum(size, 1e-9))
+        points[inner] += push[inner]
+        if turn < rounds - 5:
+            ease = 0.25
+            points[inner] += ease * (
+                0.5 * (points[inner - 1] + points[inner + 1]) - points[inner]
+            )
+        lift = np.clip(height - solid.sample(points), 0, 2.5)
+        lift[fixed] = 0.0
+        low = np.flatnonzero(lift > 0.02)
+        slope = solid.gradient(points[low])
+        # Deep muscles lie behind the bones: never round their front.
+        slope[:, 1] = np.maximum(slope[:, 1], 0.15)
+        slope /= np.maximum(np.linalg.norm(slope, axis=1, keepdims=True), 1e-6)
+        points[low] += lift[low, None] * slope
+        points[inner, 0] = np.maximum(points[inner, 0], above)
+    return [points[a:b] for a, b in zip(starts[:-1], starts[1:], strict=True)]
+
+
+def free_place(
+    bone: MeshIndex,
+    others: MeshIndex | None,
+    wanted: np.ndarray,
+    *,
+    clear: float,
+    taken: np.ndarray | None = None,
+    apart: float = 0.0,
+    reach: float = 9.0,
+) -> np.ndarray:
+    """Place on a bone nearest to a point that keeps clear of what else lies there, (3,) mm.
+
+    Parameters
+    ----------
+    bone : MeshIndex
+    others : MeshIndex or None
+        What is in the way.
+    wanted : (3,) float
+    clear : float
+        Distance to keep from it, mm.
+    taken : (n, 3) float or None
+        Places where something else ends already.
+    apart : float
+        Distance to keep from those, mm.
+    reach : float
+        Farthest place considered, mm.
+    """
+    nearest = bone.signed_distance(wanted[None])[1][0]
+
+    def short(points: np.ndarray) -> np.ndarray:
+        """How much room is wanting at each point, mm."""
+        wanting = np.clip(_BESIDE_MM - points[:, 0], 0, None)
+        if others is not None:
+            room = others.signed_distance(points, clear)[0]
+            wanting += clear - np.clip(room, -clear, clear)
+        if taken is not None and len(taken):
+            gap = np.linalg.norm(points[:, None] - taken[None], axis=2).min(axis=1)
+            wanting += np.clip(apart - gap, 0, None)
+        return wanting
+
+    if short(nearest[None])[0] < 0.1:
+        return nearest
+    around = bone.vertices[np.linalg.norm(bone.vertices - nearest, axis=1) < reach]
+    if len(around) == 0:
+        return nearest
+    cost = np.linalg.norm(around - nearest, axis=1) + 6.0 * short(around)
+    return around[np.argmin(cost)]
