@@ -127,9 +127,9 @@ _BULGE = {
 
 # In the loin the columns stand above the spine tips by so much, mm at normal bulk, and end
 # bluntly at their lateral edge: the furrow lies between them (common practice, no source).
-_CROWN = {"T11": 5, "T12": 6.5, "L1": 8, "L2": 9, "L3": 9.5, "L4": 10, "L5": 9.5}
+_CROWN = {"T11": 5, "T12": 7, "L1": 9, "L2": 10.5, "L3": 11.5, "L4": 12, "L5": 10.5}
 _FURROW_SHARE = 0.36
-_BLUNT = 3.2
+_BLUNT = 3.8
 
 # Lateral edge where no rib angle gives it, mm from the midline in the median man.
 _EDGE = {
@@ -283,7 +283,7 @@ def make_gutter(bench: Workbench) -> Gutter:
 def _column(t: np.ndarray, median: float, crown: float, lateral: float) -> np.ndarray:
     """Roof of the loin's column across the gutter: furrow, crown and blunt outer edge, y in mm."""
     rise = np.sin(0.5 * np.pi * np.clip(t / _FURROW_SHARE, 0, 1))
-    return lateral + (median + crown * rise - lateral) * np.sqrt(np.clip(1 - t**_BLUNT, 0, 1))
+    return lateral + (median + crown * rise - lateral) * (1 - t**_BLUNT)
 
 
 def on_bed(bench: Workbench, gutter: Gutter) -> Gutter:

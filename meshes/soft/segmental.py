@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import numpy as np
 
+from meshes.drape.distance import merge
 from meshes.shapes.solid import Solid
 from meshes.skeleton.frame import LEVELS
 from meshes.soft.fascicles import level_range
-from meshes.soft.small import lay_small, lifted, on_bone, spindle
+from meshes.soft.parting import free_place
+from meshes.soft.small import lay_small, lifted, on_bone, resample, spindle
+from meshes.soft.tubes import settle
 from meshes.soft.workbench import Workbench
 
 _LEFT = np.array([1.0, 0.0, 0.0])
@@ -104,14 +107,15 @@ def lay_rotatores(bench: Workbench) -> None:
             target = above(level, span)
             process = bench.landmark(f"{level}.left.transverse_process")
             lamina = bench.landmark(f"{level}.left.lamina")
-            start = 0.55 * process + 0.45 * lamina + [0, 1.2, 2.0]
+            # The long one arises farther out and crosses behind the short one.
+            out = 0.44 if span == 1 else 0.66
+            start = out * process + (1 - out) * lamina + [0, 1.2, 2.0 if span == 1 else 1.0]
             root = bench.landmark(f"{target}.spinous_root")
             plate = bench.landmark(f"{target}.left.lamina")
             if span == 1:
                 end = 0.75 * plate + 0.25 * root + [0, 1.2, -3.0]
             else:
                 end = root + [1.8, 0.6, -2.0]
-                start = start + [-1.5, 1.8, -0.5]
             start = on_bone(bench, f"vertebra_{level}", start)
             end = on_bone(bench, f"vertebra_{target}", end)
             u = np.linspace(0, 1, 8)[:, None]
@@ -154,8 +158,8 @@ def lay_intertransversarii(bench: Workbench) -> None:
     bulk = bench.body.muscle_bulk * bench.frame.scale
 
     def between(upper: str, lower: str, keys: tuple[str, str], entry: str, width, thickness, side):
-        end = bench.landmark(f"{upper}.left.{keys[0]}")
-        start = bench.landmark(f"{lower}.left.{keys[1]}")
+        end = on_bone(bench, f"vertebra_{upper}", bench.landmark(f"{upper}.left.{keys[0]}"))
+        start = on_bone(bench, f"vertebra_{lower}", bench.landmark(f"{lower}.left.{keys[1]}"))
         u = np.linspace(0, 1, 5)[:, None]
         line = (1 - u) * start + u * end
         solid = spindle(Solid(), line, side, width * bulk, thickness * bulk, ends=0.6)
@@ -163,11 +167,15 @@ def lay_intertransversarii(bench: Workbench) -> None:
                   (f"vertebra_{lower}", f"vertebra_{upper}"),
                   triangles=(220, 60), level=upper)  # fmt: skip
 
-    for upper in level_range("C1", "C6"):
+    # The posterior ones reach from the atlas to the first thoracic vertebra; the first thoracic
+    # process has no anterior tubercle, and the anterior ones end above it.
+    for upper in level_range("C1", "C7"):
         lower = LEVELS[LEVELS.index(upper) + 1]
-        for place in ("anterior", "posterior"):
-            high = "transverse_process" if upper == "C1" else f"{place}_tubercle"
-            between(upper, lower, (high, f"{place}_tubercle"),
+        for place in ("anterior", "posterior") if upper != "C7" else ("posterior",):
+            atlas = "anterior_tubercle" if place == "anterior" else "transverse_process"
+            high = atlas if upper == "C1" else f"{place}_tubercle"
+            low = "transverse_process" if lower == "T1" else f"{place}_tubercle"
+            between(upper, lower, (high, low),
                     f"intertransversarius_{place}_cervicis", 5.0, 3.6, _LEFT)  # fmt: skip
     for upper in level_range("L1", "L4"):
         lower = LEVELS[LEVELS.index(upper) + 1]
@@ -189,9 +197,19 @@ def lay_levatores_costarum(bench: Workbench) -> None:
         shaft = bench.landmark(f"rib_{number}.left.shaft")
         tubercle = bench.landmark(f"rib_{number}.left.tubercle")
         angle = bench.landmark(f"rib_{number}.left.angle")
-        inner = 0.7 * tubercle + 0.3 * angle
-        outer = 0.15 * tubercle + 0.85 * angle
-        start = on_bone(bench, f"vertebra_{level}", process + [1.0, -1.5, -2.0])
+        # The long one ends lateral to the short one of the next level and crosses behind it.
+        near, far = (0.2, 0.62) if span == 1 else (0.72, 1.0)
+        inner = (1 - near) * tubercle + near * angle
+        outer = (1 - far) * tubercle + far * angle
+        tip = process + ([1.0, -1.5, -2.0] if span == 1 else [0.5, 2.5, 1.0])
+        short = [bench.index(i) for i in bench.parts if i.startswith("levator_costarum_brevis")]
+        crowd = merge(short)[0] if span == 2 else None
+
+        def place(part_id: str, wanted: np.ndarray, crowd=crowd) -> np.ndarray:
+            spot = free_place(bench.index(part_id), crowd, wanted, clear=2.2)
+            return on_bone(bench, part_id, spot)
+
+        start = place(f"vertebra_{level}", tip)
         lines, solid = [], Solid()
         u = np.linspace(0, 1, 9)[:, None]
         for share in (0.0, 0.5, 1.0):
@@ -200,12 +218,17 @@ def lay_levatores_costarum(bench: Workbench) -> None:
             border = upper[np.argmin(np.linalg.norm(upper - target, axis=1))]
             face = shaft[np.argmin(np.linalg.norm(shaft - border, axis=1))]
             end = 0.45 * border + 0.55 * face
-            end = on_bone(bench, f"rib_{number}.left", end)
+            end = place(f"rib_{number}.left", end)
             line = (1 - u) * start + u * end + np.sin(np.pi * u) * np.array([0, 1.0 * span, 0])
-            line = lifted(bench, line, 1.8)
+            line = lifted(bench, line, 1.4 + 0.6 * span)
+            if span == 2:
+                way = resample(line, 21)
+                room = 2.2 * np.clip(5 * np.sin(np.pi * np.linspace(0, 1, 21)), 0, 1)
+                line = settle(way, room, bench.near(way, 4.0), gap=0.0)
             lines.append(line)
             side = np.cross(end - start, _BACK)
             spindle(solid, line, side, 5.5 * bulk, 3.2 * bulk, ends=0.6, blend=2.0)
         lay_small(bench, f"levator_costarum_{kind}_{level}.left", f"levator_costarum_{kind}",
                   solid, lines, (f"vertebra_{level}", f"rib_{number}.left"),
-                  triangles=(420, 90), level=level, region="thorax")  # fmt: skip
+                  triangles=(420, 90), spacing=(0.8, 1.1), level=level,
+                  region="thorax")  # fmt: skip

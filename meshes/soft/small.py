@@ -5,11 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
+import trimesh
 
 from meshes.drape.carve import carve, fibre_coordinates
+from meshes.drape.distance import MeshIndex
 from meshes.model import Attachment, Contact, Part
 from meshes.shapes.solid import Solid
 from meshes.soft.workbench import Workbench
+
+
+_END_MM = 1.8
+"""Least half breadth of a belly at its bone."""
 
 
 def resample(line: np.ndarray, count: int) -> np.ndarray:
@@ -72,7 +78,10 @@ def spindle(
     path = resample(line, max(5, len(line)))
     u = np.linspace(0, 1, len(path))
     swell = ends + (1 - ends) * np.sin(np.pi * np.clip(u, 0.0, 1.0)) ** 0.8
-    return solid.sweep(path, side, 0.5 * width * swell, 0.5 * thickness * swell, blend=blend)
+    # Half of an end is lost in the bone: what is left must still be a tendon.
+    wide = np.maximum(0.5 * width * swell, min(_END_MM, 0.5 * width))
+    thick = np.maximum(0.5 * thickness * swell, min(_END_MM, 0.5 * thickness))
+    return solid.sweep(path, side, wide, thick, blend=blend)
 
 
 def tendon_at_ends(u: np.ndarray, origin: float, insertion: float) -> np.ndarray:
@@ -140,8 +149,8 @@ def lay_small(
     attachments = ()
     if attach:
         attachments = (
-            Attachment("origin", ends[0], np.array([line[0] for line in lines])),
-            Attachment("insertion", ends[1], np.array([line[-1] for line in lines])),
+            Attachment("origin", ends[0], _met(mesh, np.array([line[0] for line in lines]))),
+            Attachment("insertion", ends[1], _met(mesh, np.array([line[-1] for line in lines]))),
         )
     part = Part(
         id=part_id,
@@ -159,3 +168,15 @@ def lay_small(
     )
     contacts = [Contact(part_id, a.to, "attach", a.curve) for a in attachments]
     return bench.add(part, contacts)
+
+
+_MET_MM = 2.0
+
+
+def _met(mesh: trimesh.Trimesh, places: np.ndarray) -> np.ndarray:
+    """Those of the wanted places (n, 3) that the belly really reaches; all when it is none.
+
+    Where a neighbour cuts off one edge of a fan, the fan ends with the fibres that are left.
+    """
+    away = np.abs(MeshIndex.of(mesh).signed_distance(places)[0])
+    return places[away <= _MET_MM] if (away <= _MET_MM).any() else places
