@@ -98,6 +98,9 @@ def lay(bench: Workbench) -> None:
     )
     order = sorted(meshes, key=lambda n: -bench.catalogue[n].stratum)
     meshes = {name: meshes[name] for name in order}
+    if not bench.full:
+        # Coarse triangles cut across what the contour kept clear of.
+        meshes = settle(meshes, near, 0.12, rounds=3)
     for name, mesh in meshes.items():
         own = [f for f in fascicles if f.muscle == name]
         _finish(bench, name, mesh, own)

@@ -54,7 +54,7 @@ _LANE = {
     "iliocostalis_thoracis": {"T": (0.84, 0.60), "C": (0.95, 0.60)},
     "iliocostalis_cervicis": {"T": (0.82, 0.75), "C": (0.97, 0.55)},
     "longissimus_thoracis": {
-        "S": (0.68, 0.85), "L": (0.50, 0.70), "L4": (0.58, 0.70), "L5": (0.68, 0.72),
+        "S": (0.76, 0.85), "L": (0.50, 0.70), "L4": (0.58, 0.70), "L5": (0.75, 0.72),
         "T": (0.54, 0.62),
     },
     "longissimus_cervicis": {"T": (0.58, 0.70), "C": (0.90, 0.45)},
@@ -67,8 +67,8 @@ _LANE = {
     "multifidus_cervicis": {"T": (0.2, 0.25), "C": (0.38, 0.14)},
     "multifidus_thoracis": {"T": (0.17, 0.22)},
     "multifidus_lumborum": {
-        "T": (0.16, 0.3), "L": (0.24, 0.42), "L4": (0.30, 0.45), "L5": (0.38, 0.5),
-        "S": (0.48, 0.50),
+        "T": (0.16, 0.3), "L": (0.24, 0.42), "L4": (0.30, 0.45), "L5": (0.47, 0.5),
+        "S": (0.50, 0.50),
     },
 }  # fmt: skip
 
@@ -148,9 +148,7 @@ _SMALL = (
 
 def _crowd(bench: Workbench) -> MeshIndex | None:
     """What may stand on a bone where a fascicle wants to end."""
-    merged = merge(
-        [bench.index(p.id) for p in bench.parts.values() if p.entry.startswith(_SMALL)]
-    )
+    merged = merge([bench.index(p.id) for p in bench.parts.values() if p.entry.startswith(_SMALL)])
     return None if merged is None else merged[0]
 
 

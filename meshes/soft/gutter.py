@@ -127,9 +127,9 @@ _BULGE = {
 
 # In the loin the columns stand above the spine tips by so much, mm at normal bulk, and end
 # bluntly at their lateral edge: the furrow lies between them (common practice, no source).
-_CROWN = {"T11": 5, "T12": 7, "L1": 9, "L2": 10.5, "L3": 11.5, "L4": 12, "L5": 10.5}
+_CROWN = {"T11": 5, "T12": 7, "L1": 9, "L2": 11, "L3": 12.5, "L4": 14, "L5": 12.5}
 _FURROW_SHARE = 0.36
-_BLUNT = 3.8
+_BLUNT = 4.4
 
 # Lateral edge where no rib angle gives it, mm from the midline in the median man.
 _EDGE = {

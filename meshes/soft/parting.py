@@ -99,9 +99,7 @@ def part_courses(
         points[inner] += push[inner]
         if turn < rounds - 5:
             ease = 0.25
-            points[inner] += ease * (
-                0.5 * (points[inner - 1] + points[inner + 1]) - points[inner]
-            )
+            points[inner] += ease * (0.5 * (points[inner - 1] + points[inner + 1]) - points[inner])
         lift = np.clip(height - solid.sample(points), 0, 2.5)
         lift[fixed] = 0.0
         low = np.flatnonzero(lift > 0.02)
