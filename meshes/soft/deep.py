@@ -13,7 +13,7 @@ from meshes.drape.bundle import Strand, fill_and_share
 from meshes.drape.carve import fibre_coordinates
 from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
-from meshes.drape.resolve import settle
+from meshes.drape.resolve import settle, untangle
 from meshes.model import Attachment, Contact, Part
 from meshes.soft.fascicles import Fascicle, deep_fascicles
 from meshes.soft.gutter import Gutter, on_bed, sample_one
@@ -82,6 +82,7 @@ def lay(bench: Workbench) -> None:
     courses = part_courses(
         [f.line for f in fascicles], [f.muscle for f in fascicles], solid,
         apart=2 * cord + _GAP, above=cord + _GAP,
+        behind_above=float(bench.landmark("ilium.left.crest")[:, 2].max()),
     )  # fmt: skip
     fascicles = [replace(f, line=line) for f, line in zip(fascicles, courses, strict=True)]
     region, free = _region(bench, gutter, solid)
@@ -101,6 +102,8 @@ def lay(bench: Workbench) -> None:
     if not bench.full:
         # Coarse triangles cut across what the contour kept clear of.
         meshes = settle(meshes, near, 0.12, rounds=3)
+    with ThreadPoolExecutor(2) as pool:
+        meshes = dict(zip(meshes, pool.map(untangle, meshes.values()), strict=True))
     for name, mesh in meshes.items():
         own = [f for f in fascicles if f.muscle == name]
         _finish(bench, name, mesh, own)
@@ -138,7 +141,7 @@ _CORD_MM = (1.5, 1.9)
 
 # Muscles whose fascicles end side by side in one broad attachment: end (first or last point)
 # and half the breadth of each there, mm.
-_BROAD = {"iliocostalis_lumborum": (0, 3.2), "semispinalis_capitis": (-1, 3.6)}
+_BROAD = {"iliocostalis_lumborum": (0, 2.6), "semispinalis_capitis": (-1, 3.6)}
 _BROAD_MM = 30.0
 """Length over which they broaden."""
 

@@ -199,7 +199,7 @@ def _iliocostalis(bench: Workbench):
     def on_crest(s: float) -> np.ndarray:
         # The inner lip: the outer one belongs to latissimus and the gluteal muscles.
         lip = np.array([np.interp(s, share, crest[:, i]) for i in range(3)])
-        return lip + np.array([-5.0, -3.0, -2.0]) * bench.frame.scale
+        return lip + np.array([-8.0, -5.0, -2.0]) * bench.frame.scale
 
     for i, number in enumerate(range(12, 5, -1)):
         origin = on_crest(0.24 - 0.032 * i)

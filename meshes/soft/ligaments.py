@@ -395,7 +395,7 @@ def lay_flava(bench: Workbench) -> None:
 
 def lay_interspinous(bench: Workbench) -> None:
     """Lay the interspinous ligaments: thin median plates, broad in the loin."""
-    count = 7 if bench.full else 4
+    count = 13
     for upper in level_range("C2", "L4"):
         lower = below(upper)
         # Both processes as chords from root to tip; the plate spans between them.
@@ -403,9 +403,8 @@ def lay_interspinous(bench: Workbench) -> None:
         for level in (upper, lower):
             root = median(bench.landmark(f"{level}.spinous_root"))
             tip = median(bench.landmark(f"{level}.spinous_process"))
-            t = np.linspace(0.2, 0.93, count)[:, None]
+            t = np.linspace(0.2, 0.97, count)[:, None]
             chords.append(root + t * (tip - root))
-        thick = {"C": 1.4, "T": 1.6, "L": 2.6}[upper[0]]
         indices = [bench.index(bone_of(v)) for v in (upper, lower)]
         up = chords[0] - chords[1]
         reach = np.linalg.norm(up, axis=1)
@@ -418,9 +417,15 @@ def lay_interspinous(bench: Workbench) -> None:
             d = index.signed_distance(trial.reshape(-1, 3), 30.0)[0]
             clear = np.minimum(clear, d.reshape(clear.shape))
         best = np.argmax(clear, axis=1)
-        # Where the laminae overlap there is no room: the plate starts farther back.
-        room = clear[np.arange(count), best] > 0.5 * thick + 0.3
-        if room.sum() < 3:
+        clear = clear[np.arange(count), best]
+        # Where the laminae overlap there is no room: the plate starts farther back. Where the
+        # spines all but touch, only a thin one fits.
+        for thinner in (1.0, 0.6, 0.3):
+            thick = thinner * {"C": 1.4, "T": 1.6, "L": 2.6}[upper[0]]
+            room = clear > 0.5 * thick + 0.3
+            if room.sum() >= 3:
+                break
+        else:
             continue
         start = trial[np.arange(count), best][room]
         up, reach = up[room], reach[room]

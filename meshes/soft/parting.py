@@ -27,6 +27,7 @@ def part_courses(
     *,
     apart: float,
     above: float,
+    behind_above: float = -np.inf,
     rounds: int = 16,
 ) -> list[np.ndarray]:
     """Push courses of different families apart, and all of them out of what is solid.
@@ -43,6 +44,8 @@ def part_courses(
         Wanted distance between two courses, mm.
     above : float
         Wanted height over what is solid, mm.
+    behind_above : float
+        Over what is solid at a greater z than this, courses are lifted backward, mm.
     rounds : int
 
     Returns
@@ -104,8 +107,9 @@ def part_courses(
         lift[fixed] = 0.0
         low = np.flatnonzero(lift > 0.02)
         slope = solid.gradient(points[low])
-        # Deep muscles lie behind the bones: never round their front.
-        slope[:, 1] = np.maximum(slope[:, 1], 0.15)
+        # Over the ribs and processes the muscles lie behind the bone: never round its front.
+        behind = points[low, 2] > behind_above
+        slope[behind, 1] = np.maximum(slope[behind, 1], 0.15)
         slope /= np.maximum(np.linalg.norm(slope, axis=1, keepdims=True), 1e-6)
         points[low] += lift[low, None] * slope
         points[inner, 0] = np.maximum(points[inner, 0], above)

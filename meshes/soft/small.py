@@ -13,7 +13,6 @@ from meshes.model import Attachment, Contact, Part
 from meshes.shapes.solid import Solid
 from meshes.soft.workbench import Workbench
 
-
 _END_MM = 1.8
 """Least half breadth of a belly at its bone."""
 

@@ -61,7 +61,7 @@ MUSCLES = {
     "rotator_longus": (7, "bundle", 20),
     "interspinalis_cervicis": (8, "bundle", 14),
     "interspinalis_lumborum": (8, "bundle", 10),
-    "intertransversarius_anterior_cervicis": (8, "bundle", 10),
+    "intertransversarius_anterior_cervicis": (8, "bundle", 12),
     "intertransversarius_posterior_cervicis": (8, "bundle", 14),
     "intertransversarius_medialis_lumborum": (8, "bundle", 8),
     "intertransversarius_lateralis_lumborum": (8, "bundle", 8),
