@@ -247,3 +247,20 @@ def test_a_folded_flap_is_cut_where_it_lies():
     assert after[part_id].polygons.bounds[1] > before[part_id].polygons.bounds[3] + 100
     again = {r.part_id: r for r in slicer.cut(plane)}
     assert again[part_id].area_cm2 == before[part_id].area_cm2
+
+
+def test_in_a_talk_the_model_is_cut_and_no_panel_is_seen(qtbot, cut):
+    from viewer.state.section_plane import set_section
+    from viewer.state.session import Session
+
+    desk = cut.session
+    hall = Session(desk.state)
+    hall.subscribe(cut._on_state)
+    cut.session = hall
+    cut.step_section(1)
+    assert cut.scene_widget.scene.sectioned and cut.section_dock.isHidden()
+    cut.do(set_section(None))
+    assert not cut.scene_widget.scene.sectioned
+    cut.session = desk
+    cut._on_state(hall.state, desk.state)
+    assert cut.scene_widget.scene.sectioned and not cut.section_dock.isHidden()

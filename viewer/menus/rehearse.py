@@ -131,7 +131,9 @@ class RehearseMenu:
             dock.set_dress(self.theme, self.scale)
             dock.set_steps([(s.id, s.title) for s in self.plan.steps if s.removes])
             dock.hide()
-        if self.rehearse_dock.isHidden():
+        if self.in_hall:
+            self.rehearse_dock.hide()
+        elif self.rehearse_dock.isHidden():
             self._open_dock(self.rehearse_dock)
 
     def _ready_rehearser(self) -> Rehearser:

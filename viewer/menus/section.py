@@ -54,6 +54,8 @@ class SectionMenu:
         self._outlines: Outlines | None = None
         self._regions: list[Region] = []
         self._cut_key: tuple | None = None
+        self._only: frozenset[str] | None = None
+        self._desk_session = self.session
         self._folded: tuple[tuple, Slicer] | None = None
         self._section_hover = ""
         self._dragged_to: float | None = None
@@ -189,6 +191,11 @@ class SectionMenu:
 
     # Following the state ----------------------------------------------------------------
 
+    @property
+    def in_hall(self) -> bool:
+        """True while a talk runs: its session is not the desk's, and panels stay out of sight."""
+        return self.session is not self._desk_session
+
     def _follow_section(self, before: ViewState | None, after: ViewState) -> None:
         """Bring cut face, dock and menu up to a state."""
         section = after.section
@@ -201,11 +208,19 @@ class SectionMenu:
             self._close_section()
             return
         self._open_section()
-        only = (
-            None
-            if section.whole and not after.alone
-            else frozenset(visible_parts(self.model, after, self._neighbours))
+        moved_only = (
+            before is not None
+            and before.section is not None
+            and before == replace(after, section=before.section)
+            and before.section.whole == section.whole
         )
+        if not moved_only:
+            self._only = (
+                None
+                if section.whole and not after.alone
+                else frozenset(visible_parts(self.model, after, self._neighbours))
+            )
+        only = self._only
         folds = () if section.whole else after.folds
         key = (id(self.model), section, only, after.look, folds, after.removed if folds else None)
         if key != self._cut_key:
@@ -345,7 +360,9 @@ class SectionMenu:
             self._place_dock(dock)
             dock.set_dress(self.theme, self.scale)
             dock.hide()
-        if self.section_dock.isHidden():
+        if self.in_hall:
+            self.section_dock.hide()
+        elif self.section_dock.isHidden():
             self._open_dock(self.section_dock)
 
     def _close_section(self) -> None:

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 import shapely
 from PySide6.QtCore import QPointF, QRectF, Qt, QTimer, Signal
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -74,6 +74,7 @@ class FlatPicture(QWidget):
         self._regions: Sequence[Region] = ()
         self._names: Mapping[str, str] = {}
         self._title = ""
+        self._colours: dict[tuple[str, str], QColor] = {}
         self._layout: SectionLayout | None = None
         self._fit_scale = 1.0
         self._lit: frozenset[str] = frozenset()
@@ -239,9 +240,14 @@ class FlatPicture(QWidget):
         middle, scale, centre = self._ground_middle(), self._px_per_mm(), self._middle()
         shift = np.array([middle.x(), middle.y()])
         for part_id, rings in zip(self._outlines.ids, self._outlines.rings, strict=True):
-            colour = looks.section_colour(self._model.parts[part_id], self._look)
-            share = 0.55 if part_id in self._lit else 0.0
-            painter.setBrush(tinted(colour, share))
+            key = (part_id, self._look)
+            if key not in self._colours:
+                self._colours[key] = QColor(
+                    *looks.section_colour(self._model.parts[part_id], self._look)
+                )
+            colour = self._colours[key]
+            lit = part_id in self._lit
+            painter.setBrush(tinted(colour.getRgb()[:3], 0.55) if lit else colour)
             painter.drawPath(
                 rings_path([(ring - centre) * (scale, -scale) + shift for ring in rings])
             )
@@ -563,8 +569,6 @@ class SectionDock(QDockWidget):
 
 
 def _colour(rgb):
-    from PySide6.QtGui import QColor
-
     return QColor(*rgb)
 
 

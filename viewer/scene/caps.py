@@ -176,9 +176,9 @@ class Caps:
                 if part_id in hovered
                 else 0.0
             )
-            table[i] = np.clip(
-                np.rint(colour + share * (np.array(looks.HIGHLIGHT) - colour)), 0, 255
-            )
+            if share:
+                colour = np.rint(colour + share * (np.array(looks.HIGHLIGHT) - colour))
+            table[i] = colour
         colours = numpy_to_vtk(np.repeat(table[self._owner], 3, axis=0), deep=True)
         self._face[1].GetPointData().SetScalars(colours)
 
