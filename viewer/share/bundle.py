@@ -11,7 +11,7 @@ from importlib.resources import files
 from importlib.resources.abc import Traversable
 from pathlib import Path
 
-PAGE = "page"
+WEB = "web"
 NOTE = "bundle.json"
 
 
@@ -27,7 +27,7 @@ def source_digest(folder: Traversable) -> str:
 
 def read_note() -> dict:
     """Return what was bundled: engine, version, integrity, digests of source and script."""
-    return json.loads((files("viewer.share") / PAGE / NOTE).read_text(encoding="utf-8"))
+    return json.loads((files("viewer.share") / WEB / NOTE).read_text(encoding="utf-8"))
 
 
 def write_note(folder: Path) -> dict:
@@ -41,7 +41,7 @@ def write_note(folder: Path) -> dict:
     lock = json.loads((folder / "source" / "package-lock.json").read_text(encoding="utf-8"))
     engine = lock["packages"]["node_modules/three"]
     tool = lock["packages"]["node_modules/esbuild"]
-    script = (folder / PAGE / "bundle.js").read_bytes()
+    script = (folder / WEB / "bundle.js").read_bytes()
     note = {
         "engine": "three",
         "version": engine["version"],
@@ -51,7 +51,7 @@ def write_note(folder: Path) -> dict:
         "source_sha256": source_digest(folder / "source"),
         "bundle_sha256": hashlib.sha256(script).hexdigest(),
     }
-    (folder / PAGE / NOTE).write_text(json.dumps(note, indent=1) + "\n", encoding="utf-8")
+    (folder / WEB / NOTE).write_text(json.dumps(note, indent=1) + "\n", encoding="utf-8")
     return note
 
 

@@ -10,7 +10,7 @@ from meshes.errors import PeelbackError
 from meshes.export import peelback_version, write_bytes
 from meshes.model import BackModel
 from viewer.scene.drawn_cache import drawn_model
-from viewer.share.bundle import PAGE, read_note
+from viewer.share.bundle import WEB, read_note
 from viewer.share.pack import packed_meshes
 from viewer.share.payload import CAUTION, TITLE, page_facts, payload_text
 from viewer.talk.scenes import Talk
@@ -75,4 +75,4 @@ def licences() -> list[str]:
 
 
 def _asset(name: str) -> str:
-    return (files("viewer.share") / PAGE / name).read_text(encoding="utf-8")
+    return (files("viewer.share") / WEB / name).read_text(encoding="utf-8")

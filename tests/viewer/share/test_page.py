@@ -45,7 +45,7 @@ def test_bundle_is_made_from_the_sources_that_stand_beside_it():
     assert note["source_sha256"] == source_digest(files("viewer.share") / "source")
     import hashlib
 
-    script = (files("viewer.share") / "page" / "bundle.js").read_bytes()
+    script = (files("viewer.share") / "web" / "bundle.js").read_bytes()
     assert note["bundle_sha256"] == hashlib.sha256(script).hexdigest()
 
 
