@@ -23,6 +23,9 @@ from viewer.state.visibility import opacities
 LEAST_VIEW_MM = 130.0
 """Half the height of the closest picture: nearer, one would not know where one is."""
 
+PAPER_TONE = np.rint(255 * np.linspace(0, 1, 256) ** 0.68).astype(np.uint8)
+"""Screen tone to paper tone: flesh would print nearly black in black and white."""
+
 HELD_MM = 14.0
 """A rib is held by a slip that comes so near."""
 
@@ -152,7 +155,7 @@ class StepPictures:
         scene.pose = replace(pose, scale_mm=max(pose.scale_mm, LEAST_VIEW_MM))
 
     def _pixels(self, size: tuple[int, int]) -> np.ndarray:
-        return on_white(self.scene.screenshot(size, overlays=False))
+        return for_paper(self.scene.screenshot(size, overlays=False))
 
     def _lines(self, step: PlanStep, size: tuple[int, int]) -> tuple[DrawnLine, ...]:
         lines = []
@@ -209,8 +212,8 @@ def smoothed_line(points: np.ndarray, rounds: int = 12) -> np.ndarray:
     return points
 
 
-def on_white(pixels: np.ndarray, theme: str = "light") -> np.ndarray:
-    """Return a picture with its even ground made white, as paper is.
+def for_paper(pixels: np.ndarray, theme: str = "light") -> np.ndarray:
+    """Return a picture lightened, as ink spreads, and with its even ground made white.
 
     Parameters
     ----------
@@ -218,6 +221,6 @@ def on_white(pixels: np.ndarray, theme: str = "light") -> np.ndarray:
     """
     ground = np.rint(np.array(BACKGROUNDS[theme]) * 255)
     plain = (np.abs(pixels.astype(int) - ground) <= 2).all(axis=2)
-    answer = pixels.copy()
+    answer = PAPER_TONE[pixels]
     answer[plain] = 255
     return answer

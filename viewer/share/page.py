@@ -15,7 +15,7 @@ from viewer.share.pack import packed_meshes
 from viewer.share.payload import CAUTION, TITLE, page_facts, payload_text
 from viewer.talk.scenes import Talk
 
-FACE_BUDGET = {"preview": 320_000, "full": 520_000}
+FACE_BUDGET = {"preview": 320_000, "full": 420_000}
 """Triangles of both sides together: what a phone still turns fluidly."""
 
 BYTE_LIMIT = 15_000_000

@@ -18,7 +18,7 @@ from meshes.errors import PeelbackError
 from tests.fakes import toy_model
 from viewer.print.sheet import SourceMarks, sheet_pdf
 from viewer.print.sheet_order import PAPERS, SheetOrder, chosen_steps
-from viewer.print.sheet_pictures import StepPictures, on_white, smoothed_line
+from viewer.print.sheet_pictures import StepPictures, for_paper, smoothed_line
 
 WANTED = "trapezius,latissimus,rhomboids"
 
@@ -181,12 +181,13 @@ def test_words_that_are_no_step_are_refused_with_those_there_are(words):
         chosen_steps(words)
 
 
-def test_ground_of_a_picture_becomes_white_and_the_rest_stays():
+def test_ground_of_a_picture_becomes_white_and_flesh_stays_light_enough_for_black_ink():
     pixels = np.full((4, 4, 3), 230, np.uint8)
     pixels[1, 1] = (160, 60, 50)
-    white = on_white(pixels)
-    assert tuple(white[1, 1]) == (160, 60, 50)
-    assert white[0, 0].min() == 255
+    paper = for_paper(pixels)
+    assert paper[0, 0].min() == 255
+    before, after = (Image.fromarray(p).convert("L").getpixel((1, 1)) for p in (pixels, paper))
+    assert before < 100 < after < 160
 
 
 def test_smoothing_a_cut_line_keeps_its_ends():
