@@ -13,6 +13,8 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import Any
 
+from meshes.catalogue.folds import moved_by, own_parts
+from viewer.state.folding import with_fold
 from viewer.state.plan import Plan
 from viewer.state.view_state import ViewState
 from viewer.talk.framing import camera_on
@@ -35,6 +37,8 @@ class SceneRecipe:
     look_at, pick, through, shows : tuple of str
         Names of parts, rows or groups, with ".left" or ".right" for one side:
         framed, picked, see-through, and spoken of in the notes.
+    folds : tuple of (str, float)
+        Flaps laid back and how far, 0-1.
     margin : float
         Room about what is framed.
     labels, surface_marks : bool
@@ -50,6 +54,7 @@ class SceneRecipe:
     view: str = "posterior"
     table: str = ""
     look_at: tuple[str, ...] = ()
+    folds: tuple[tuple[str, float], ...] = ()
     margin: float = 1.4
     pick: tuple[str, ...] = ()
     through: tuple[str, ...] = ()
@@ -64,10 +69,16 @@ def recipes() -> tuple[str, tuple[SceneRecipe, ...]]:
     """Return the title of the sample talk and its scenes in names."""
     record = tomllib.loads((files("viewer.talk") / FILE).read_text(encoding="utf-8"))
     scenes = tuple(
-        SceneRecipe(**{k: tuple(v) if isinstance(v, list) else v for k, v in values.items()})
+        SceneRecipe(**{name: _frozen(value) for name, value in values.items()})
         for values in record["scene"]
     )
     return record["title"], scenes
+
+
+def _frozen(value: Any) -> Any:
+    if isinstance(value, dict):
+        return tuple(value.items())
+    return tuple(value) if isinstance(value, list) else value
 
 
 def ids_of(names: tuple[str, ...], plan: Plan, model: Any) -> frozenset[str]:
@@ -105,6 +116,10 @@ def recipe_state(recipe: SceneRecipe, plan: Plan, model: Any) -> ViewState:
             left=frozenset(ticked["left"]), right=frozenset(ticked["right"])
         )
     )
+    for fold_id, share in recipe.folds:
+        if all(i in model.parts for i in own_parts(fold_id)):
+            state = with_fold(state, fold_id, share)
+            state = state.with_(removed=state.removed - set(moved_by(fold_id)))
     if recipe.look_at:
         camera = camera_on(
             model,
