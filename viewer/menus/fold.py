@@ -5,6 +5,7 @@ from __future__ import annotations
 import logging
 import threading
 import time
+from collections.abc import Iterable
 from typing import Any
 
 from PySide6.QtCore import QObject, QTimer, Signal
@@ -147,6 +148,37 @@ class FoldPlayer(QObject):
         )
         self.waiting.emit(f"Working out how to fold {titles} …")
         self._thread = threading.Thread(target=work, name="fold", daemon=True)
+        self._thread.start()
+
+    def prepare(self, orders: Iterable[tuple[tuple[Laid, ...], frozenset[str]]]) -> None:
+        """Work out beforehand, beside the window, what will be wanted (the scenes of a talk)."""
+        if self._shells is None or self._thread is not None:
+            return
+        shells = self._shells
+        waiting = []
+        for folds, gone in orders:
+            folds = tuple(f for f in folds if f.fold_id in self._possible)
+            if folds and not shells.ready(folds, gone):
+                waiting.append((folds, gone))
+        if not waiting:
+            return
+
+        def work() -> None:
+            error = None
+            try:
+                for order in waiting:
+                    if self._shells is not shells:
+                        break
+                    shells.work_out(*order)
+            except Exception as failure:
+                LOG.exception("a fold could not be prepared")
+                error = failure
+            try:
+                self._worked_out.emit(error)
+            except RuntimeError:
+                LOG.debug("the window went away while folds were prepared")
+
+        self._thread = threading.Thread(target=work, name="folds to come", daemon=True)
         self._thread.start()
 
     def _on_worked_out(self, error: Exception | None) -> None:

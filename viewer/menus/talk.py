@@ -340,6 +340,7 @@ class TalkMenu:
             return
         from viewer.panels.room_sheet import RoomSheet
 
+        self._prepare_folds(self.desk.talk)
         s = self.settings
         sheet = RoomSheet(
             s.hall_distance_m,
@@ -358,6 +359,10 @@ class TalkMenu:
         sheet.accepted.connect(lambda: self._start_from_sheet(sheet, start))
         self._open(sheet)
 
+    def _prepare_folds(self, talk: Talk) -> None:
+        """Work out flaps before the hall waits for them."""
+        self.folds.prepare((s.state.folds, s.state.removed) for s in talk.scenes if s.state.folds)
+
     def rehearse(self, sheet: Any) -> list[str]:
         """Show every scene once and say what the hall would see."""
         from viewer.panels.presenting import keep_picture
@@ -369,6 +374,8 @@ class TalkMenu:
         for number, kept in enumerate(self.desk.talk.scenes, start=1):
             self.session.do(commands.Command("rehearse", lambda _, s=kept.state: s, recorded=False))
             self.scene_widget.end_flight()
+            if kept.state.folds:
+                self.folds.finish()
             scene.render(moving=False)
             keep_picture(self, kept)
             labels = len(scene.labels())
@@ -402,6 +409,7 @@ class TalkMenu:
         from viewer.panels.presenting import Presenting
 
         self._note_camera()
+        self._prepare_folds(talk)
         if self._measuring:
             self.set_measuring(False)
         s = self.settings
