@@ -173,6 +173,7 @@ def test_closing_while_the_layers_are_made_leaves_nothing_behind(qtbot, window):
     assert not any(t.is_alive() for t in window._questions._threads.values())
 
 
+@pytest.mark.slow
 def test_a_flap_is_asked_about_where_it_lies(qtbot, asked):
     from viewer.state import fold_commands
 
