@@ -36,6 +36,9 @@ REACH_MM = 60.0
 LAYERS_TOLD = 5
 LEAST_LOSS_MM = 0.5
 MIDLINE_MM = 1.0
+GAP_POINTS = 4
+"""A layer missing under so many points of a planned line, 2 mm apart, ends a piece of it."""
+
 OVERLYING_MM = 0.6
 """What begins this far outside the line lies over the layer: it was turned away before."""
 
@@ -114,6 +117,9 @@ class Loss:
 @dataclass(frozen=True, slots=True, eq=False)
 class PlanLine:
     """A line of cut of the plan, laid on the layer that it cuts.
+
+    Where the layer is missing under the plan's line there is nothing to cut: such a line
+    comes in pieces with the same words.
 
     Attributes
     ----------
@@ -313,11 +319,13 @@ class Rehearser:
             laid[i] = self._index(nearest).signed_distance([points[i]])[1][0]
         return laid
 
-    def _over(self, points: np.ndarray, ids: Collection[str]) -> np.ndarray:
-        """Lay points as ``onto`` does, leaving out those over which none of the parts lies."""
+    def _pieces_over(self, points: np.ndarray, ids: Collection[str]) -> list[np.ndarray]:
+        """Lay points as ``onto`` does, in pieces: none where the parts are missing for a while."""
         inward = self.inward(points)
         laid = _met(self._probe.along_many(points - REACH_MM * inward, inward), set(ids))
-        return laid[~np.isnan(laid[:, 0])]
+        there = np.flatnonzero(~np.isnan(laid[:, 0]))
+        runs = np.split(there, np.flatnonzero(np.diff(there) > GAP_POINTS) + 1)
+        return [laid[run] for run in runs if len(run) > 1]
 
     def plan_lines(self, step_id: str, side: str) -> tuple[PlanLine, ...]:
         """Return a step's lines of cut on one side, laid on the layer that they cut.
@@ -368,14 +376,14 @@ class Rehearser:
                 points = points[gone <= cut.reach_mm]
             if len(points) < 2:
                 continue
-            laid = self._over(points, layer)
-            if len(laid) < 0.3 * len(points):
+            pieces = self._pieces_over(points, layer)
+            if sum(len(piece) for piece in pieces) < 0.3 * len(points):
                 # The line runs beside the layer, as at the tip of a slip: go to its nearest place.
-                laid = self.onto(points, layer)
-            elif len(laid) > 2:
-                laid = self._over(_calmed(laid), layer)
-            if len(laid) > 1:
-                lines.append(PlanLine(cut.words, _evenly(laid, 1.0)))
+                pieces = [self.onto(points, layer)]
+            else:
+                calmed = [_calmed(piece) for piece in pieces]
+                pieces = [p for piece in calmed for p in self._pieces_over(piece, layer)]
+            lines += [PlanLine(cut.words, _evenly(piece, 1.0)) for piece in pieces]
         return tuple(lines)
 
     def _attachment_lines(self, step: PlanStep, side: str) -> tuple[PlanLine, ...]:
@@ -472,16 +480,19 @@ class Rehearser:
         sides = ("left", "right") if _crosses_midline(line) else (side,)
         best = None
         for each in sides:
+            pieces: dict[str, list[np.ndarray]] = {}
             for plan_line in self.plan_lines(step.id, each):
-                tree = cKDTree(_evenly(plan_line.points, STEP_MM))
-                away = tree.query(line)[0]
-                back = cKDTree(line).query(_evenly(plan_line.points, STEP_MM))[0]
+                pieces.setdefault(plan_line.words, []).append(plan_line.points)
+            for words, found in pieces.items():
+                planned = np.concatenate([_evenly(piece, STEP_MM) for piece in found])
+                away = cKDTree(planned).query(line)[0]
+                back = cKDTree(line).query(planned)[0]
                 told = Comparison(
-                    plan_line.words,
+                    words,
                     float(away.mean()),
                     float(away.max()),
                     float((back <= ON_LINE_MM).mean()),
-                    _length(plan_line.points),
+                    sum(_length(piece) for piece in found),
                 )
                 if best is None or told.mean_mm < best.mean_mm:
                     best = told
