@@ -26,6 +26,7 @@ const REACH_MM = 1200;
 const LAYER_MM = 0.35;
 const TEXTURE_WIDTH = 64;
 const PICK_REACH_PX = 7;
+const BONES = 9;
 
 export class Picture {
   constructor(canvas, facts, meshes) {
@@ -114,6 +115,7 @@ export class Picture {
   setMoving(moving) {
     if (!this.width) return;
     const slow = this.frameMs > 50;
+    this.sparing = moving && this.frameMs > 120;
     const wanted = moving && slow ? Math.max(0.6, this.fullRatio * 0.5) : this.fullRatio;
     if (!moving) this.lastFrame = 0;
     if (wanted !== this.ratio) this.#setRatio(wanted);
@@ -134,13 +136,26 @@ export class Picture {
   draw() {
     if (!this.width) return;
     this.#placeCamera();
+    const spared = this.sparing ? this.#deepBatches() : [];
+    for (const batch of spared) batch.mesh.visible = false;
     this.renderer.render(this.scene, this.camera);
+    for (const batch of spared) batch.mesh.visible = true;
     this.frames++;
     if (!this.firstAt) {
       this.renderer.getContext().finish();
       this.firstAt = performance.now();
     }
     this.onDraw();
+  }
+
+  // What lies far beneath the outermost stratum of its side, and is no bone: left out while a
+  // very slow device turns the picture, and drawn again when it rests.
+  #deepBatches() {
+    const shown = this.batches.filter((batch) => batch.mesh.visible);
+    const outer = (side) =>
+      Math.min(...shown.filter((b) => b.side === side).map((b) => b.stratum));
+    const limit = { left: outer("left") + 3, right: outer("right") + 3, "": Infinity };
+    return shown.filter((b) => b.stratum > limit[b.side] && b.stratum !== BONES && b.draw === b.solid);
   }
 
   axes() {
@@ -295,7 +310,7 @@ function batched(parts, meshes, uniforms) {
     groups.get(key).push(part);
   }
   return [...groups.values()].map((members) => {
-    const batch = { stratum: members[0].stratum, film: members[0].pattern === FILM };
+    const batch = { stratum: members[0].stratum, film: members[0].pattern === FILM, side: members[0].side };
     const own = { ...uniforms, away: { value: (batch.stratum * LAYER_MM) / REACH_MM } };
     const material = (fragment) =>
       new RawShaderMaterial({
