@@ -432,6 +432,8 @@ class MainWindow(
     def _take_room_back(self) -> None:
         """Bring caption and tree back when no dock is open."""
         docks = self.findChildren(QDockWidget)
+        if self.presenting is not None:
+            return
         if not any(dock.isVisible() for dock in docks):
             self.side_panel.setVisible(self.settings.side_panel)
 

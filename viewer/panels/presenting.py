@@ -17,7 +17,7 @@ from typing import Any
 import numpy as np
 from PySide6.QtCore import QEvent, QObject, QPointF, QRect, Qt, QTimer, Signal
 from PySide6.QtGui import QGuiApplication, QImage, QKeySequence, QPixmap
-from PySide6.QtWidgets import QApplication, QDialog, QMenu, QMessageBox, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QDockWidget, QMenu, QMessageBox, QWidget
 
 from viewer.panels.awake import Awake
 from viewer.panels.board import Board, ring_cursor
@@ -162,7 +162,8 @@ class Presenting(QObject):
         """All of the window that is not the picture."""
         w = self.window
         rail = w.rail.parentWidget()
-        return [w.menuBar(), w.tools, w.strip, rail, w.steps, w.side_panel, w.statusBar()]
+        docks = w.findChildren(QDockWidget)
+        return [w.menuBar(), w.tools, w.strip, rail, w.steps, w.side_panel, w.statusBar(), *docks]
 
     def _begin(self, place: QRect | None) -> None:
         window = self.window
@@ -312,6 +313,8 @@ class Presenting(QObject):
         if self.full:
             window.setWindowState(before["states"])
             window.restoreGeometry(before["geometry"])
+        # Panels that rest in a hall come back with the state.
+        window.presenting = None
         window._on_state(last, window.session.state)
         window.scene_widget.setFocus()
         self.finished.emit()

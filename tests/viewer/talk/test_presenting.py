@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QApplication, QMessageBox, QToolTip
+from PySide6.QtWidgets import QApplication, QDockWidget, QMessageBox, QToolTip
 
 from viewer.panels.notes_window import NotesWindow
 from viewer.state import commands
@@ -271,6 +271,23 @@ def test_letters_have_the_size_that_the_last_row_needs(qtbot, window):
     labels = window.scene_widget.scene.font_px
     assert labels * 0.71 == pytest.approx(wanted, rel=0.1)
     made.finish()
+
+
+def test_a_section_in_a_scene_brings_no_panel_into_the_hall(qtbot, window):
+    window.set_section_on(True)
+    cut = window.state
+    assert cut.section is not None
+    docks = [d for d in window.findChildren(QDockWidget) if d.isVisible()]
+    made = window.start_presenting(
+        Talk("t", (TalkScene(cut, "Cut"), TalkScene(ViewState(), "Whole"))), full=False
+    )
+    for deed in (made.next, made.back, made.next):
+        deed()
+        qtbot.wait(20)
+        assert not any(w.isVisible() for w in made._furniture())
+    made.finish()
+    assert window.state.section == cut.section
+    assert [d for d in window.findChildren(QDockWidget) if d.isVisible()] == docks
 
 
 def test_nothing_is_kept_of_what_was_presented(qtbot, window):
