@@ -55,6 +55,7 @@ STAGES: tuple[tuple[str, str, str, float], ...] = (
     ("meshes.soft.flank_and_hip", "lay_transversus_aponeurosis", "transversus", 0.3),
     ("meshes.soft.roof_sheets", "lay_thoracolumbar_fascia", "the thoracolumbar fascia", 2.0),
     ("meshes.soft.back_sheets", "lay_splenii", "the splenii", 1.0),
+    ("meshes.soft.nuchal", "lay_nuchal_fascia", "the nuchal fascia", 0.2),
     ("meshes.soft.shoulder_muscles", "lay_neck_front", "the scalenes", 0.5),
     ("meshes.soft.back_sheets", "lay_serrati_posteriores", "the serrati posteriores", 1.0),
     ("meshes.soft.shoulder_muscles", "lay_serratus_anterior", "serratus anterior", 1.0),

@@ -26,6 +26,7 @@ from meshes.soft.sheets import part_of_curve
 from meshes.soft.small import resample
 from meshes.soft.surface_grid import (
     MEDIAN_X_MM,
+    NO_LINE,
     Line,
     along_way,
     ascent_lines,
@@ -250,7 +251,7 @@ def _cut_lines(bench: Workbench) -> dict[str, Line]:
             height = a[2] + t * (b[2] - a[2]) + bend * np.sin(np.pi * np.clip(t, 0.0, 1.0))
             # Only on the back; in front and past the end it is no line at all.
             return np.where(
-                (p[:, 0] < b[0] + 4.0) & (p[:, 1] > top.centre[1] - 70.0), p[:, 2] - height, 1.0
+                (p[:, 0] < b[0] + 4.0) & (p[:, 1] > top.centre[1] - 70.0), p[:, 2] - height, NO_LINE
             )
 
         return line
@@ -377,19 +378,17 @@ def _set_depths(bench: Workbench, envelope: Envelope, vertices: np.ndarray) -> N
     ground = np.maximum(ground, _deepest(envelope))
     ground = _not_steep(envelope, ground)
     ground = _lay_close(bench, envelope, ground, mean)
-    before = len(ground)
-    for _ in range(_MOST_REPAIRS):
+    for number in range(_MOST_REPAIRS):
         _stack(bench, envelope, ground, mean)
         crossing = _crossing_vertices(envelope)
-        # What no lifting cures are slivers that touch by a hair.
-        if crossing.sum() in (0, before):
+        if not crossing.any():
             break
-        before = crossing.sum()
         # Further out the ways diverge and every face is plainer.
-        for _ in range(2):
+        for _ in range(2 + number // 2):
             crossing |= mean @ crossing.astype(float) > 0
         for _ in range(6):
-            ground = np.where(crossing, np.maximum(ground, mean @ ground) + 0.1, ground)
+            lifted = np.maximum(ground, mean @ ground) + 0.1 * (1 + number)
+            ground = np.where(crossing, lifted, ground)
 
 
 def _stack(bench: Workbench, envelope: Envelope, ground: np.ndarray, mean: csr_matrix) -> None:
@@ -423,18 +422,12 @@ def _stack(bench: Workbench, envelope: Envelope, ground: np.ndarray, mean: csr_m
 
 
 def _crossing_vertices(envelope: Envelope) -> np.ndarray:
-    """Vertices (n,) bool of the open surface whose shells run through themselves or each other."""
-    count = len(envelope.way)
-    points, faces, of = [], [], []
+    """Vertices (n,) bool of the open surface at which a shell runs through itself."""
+    found = np.zeros(len(envelope.way), bool)
     for inner, outer in _SHELLS:
-        mesh, chosen = _shell(envelope, inner, outer)
-        faces.append(mesh.faces + sum(len(p) for p in points))
-        points.append(mesh.vertices)
-        of.append(chosen)
-    faces, of = np.concatenate(faces), np.concatenate(of)
-    pairs = self_intersections(trimesh_of(np.concatenate(points), faces))
-    found = np.zeros(count, bool)
-    found[of[faces[np.unique(pairs)]]] = True
+        mesh, of = _shell(envelope, inner, outer)
+        pairs = self_intersections(mesh)
+        found[of[mesh.faces[np.unique(pairs)]]] = True
     return found
 
 

@@ -13,6 +13,8 @@ Line = Callable[[np.ndarray], np.ndarray]
 """A function of points (n, 3) whose zero is the line of cut; what is >= 0 is kept."""
 
 MEDIAN_X_MM = 0.1
+NO_LINE = 1e4
+"""Value of a line where it has ended: a jump to it is no crossing."""
 
 
 def surface_net(field: Field, level: float, step: float) -> tuple[np.ndarray, np.ndarray]:
@@ -135,6 +137,7 @@ def snap_to_line(
     edges = np.sort(np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]]), axis=1)
     edges = np.unique(edges, axis=0)
     edges = edges[(value[edges[:, 0]] < 0) != (value[edges[:, 1]] < 0)]
+    edges = edges[np.abs(value[edges[:, 0]] - value[edges[:, 1]]) < 0.5 * NO_LINE]
     t = value[edges[:, 0]] / (value[edges[:, 0]] - value[edges[:, 1]])
     both = np.concatenate([np.column_stack([edges, t]), np.column_stack([edges[:, ::-1], 1 - t])])
     start, end = both[:, 0].astype(int), both[:, 1].astype(int)

@@ -1,0 +1,74 @@
+"""The nuchal fascia: the film on splenius and semispinalis, under trapezius."""
+
+from __future__ import annotations
+
+import numpy as np
+from scipy.ndimage import gaussian_filter
+
+from meshes.drape.sheet import SheetGrid
+from meshes.soft.back_sheets import nuchal_edge
+from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
+from meshes.soft.workbench import Workbench
+
+FASCIA_MM = 0.6
+"""Drawn thickness; the usual one is 0.4 mm."""
+_GAP_MM = 0.25
+_LOWEST_SHARE = 0.15
+"""Where it ends below, as a share of the height of the nuchal ligament: there serratus
+posterior superior and the thoracolumbar fascia take over."""
+_LINE_SHARES = (0.0, 0.72)
+"""Stretch of the superior nuchal line along which it ends above."""
+
+
+def lay_nuchal_fascia(bench: Workbench) -> None:
+    """Lay the nuchal fascia from the nuchal ligament round to the edge of splenius capitis.
+
+    Gray 1918 calls it the deeper of the two fasciae of the nape (as recalled).
+    """
+    across, along = (30, 56) if bench.full else (11, 20)
+    v, u = np.linspace(0, 1, across), np.linspace(0, 1, along)
+    ligament = nuchal_edge(bench, _LOWEST_SHARE, 0.97, along, x=1.3)
+    line = bench.landmark("occipital.left.superior_nuchal_line")
+    top = part_of_curve(line, *_LINE_SHARES, across) - [0.0, 0.0, 1.2]
+    top[:, 0] = np.maximum(top[:, 0], 1.3)
+    splenius = bench.parts["splenius_capitis.left"].mesh.vertices
+    z = ligament[:, 2]
+    edge = np.array([splenius[np.abs(splenius[:, 2] - h) < 8.0, 0].max() for h in z])
+    edge = np.minimum(edge, top[-1, 0]) - 3.0
+    # A fan of lines of equal v: from the ligament outward, ending on the nuchal line.
+    x = ligament[None, :, 0] + v[:, None] * (edge - ligament[:, 0])[None]
+    height = z[None] + np.zeros((across, 1))
+    rise = (u**2)[None] * (top[:, 2:] - z[-1])
+    x = (1 - u**3)[None] * x + (u**3)[None] * top[:, :1]
+    y = ligament[None, :, 1] - 0.35 * v[:, None] * x
+    start = np.stack([x, y, height + rise], axis=-1)
+    mid = _dropped(bench, start, _GAP_MM + 0.5 * FASCIA_MM)
+    grid = SheetGrid(mid, np.full((across, along), FASCIA_MM), None, 1)
+    out = radial(bench)(mid.reshape(-1, 3)).reshape(mid.shape)
+    sign = 1 if float((grid.normals() * out).sum(-1).mean()) > 0 else -1
+    sheet = SheetGrid(mid, grid.thickness, None, sign)
+    # It takes the side of the ligament, a little in front of its free edge.
+    side = bench.index("nuchal_ligament").signed_distance(mid[0, : int(0.85 * along)])[1]
+    put_sheet(
+        bench, "nuchal_fascia", sheet, [End("nuchal_ligament", side)],
+        [End("cranium", part_of_curve(line, 0.08, 0.5, 8))],
+        kind="fascia", tendon=lambda s, t: np.ones_like(s), gap=0.2, fibres=16,
+        attach_kind=("attach", "attach"), drawn_thicker=True, held_by_first_border=True,
+        outermost=True,
+    )  # fmt: skip
+
+
+def _dropped(bench: Workbench, start: np.ndarray, above: float) -> np.ndarray:
+    """Grid points let down along level lines towards the column, ``above`` mm over what is laid."""
+    shape = start.shape
+    way = radial(bench)(start.reshape(-1, 3))
+    p = start.reshape(-1, 3) + 30.0 * way
+    gone = np.zeros(len(p))
+    for _ in range(60):
+        height = bench.field.sample(p - gone[:, None] * way) - above
+        gone = np.minimum(gone + np.where(height > 0.05, np.maximum(0.8 * height, 0.1), 0.0), 60.0)
+    # Taut over the furrows between the bellies.
+    depth = gone.reshape(shape[:2])
+    for _ in range(4):
+        depth = np.minimum(depth, gaussian_filter(depth, 1.5, mode="nearest"))
+    return (p - depth.reshape(-1, 1) * way).reshape(shape)
