@@ -7,13 +7,13 @@ from scipy.ndimage import gaussian_filter
 
 from meshes.drape.sheet import SheetGrid
 from meshes.soft.back_sheets import nuchal_edge
-from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
+from meshes.soft.sheets import End, clear_sheet, part_of_curve, put_sheet, radial
 from meshes.soft.workbench import Workbench
 
 FASCIA_MM = 0.6
 """Drawn thickness; the usual one is 0.4 mm."""
 _GAP_MM = 0.25
-_LOWEST_SHARE = 0.15
+_LOWEST_SHARE = 0.2
 """Where it ends below, as a share of the height of the nuchal ligament: there serratus
 posterior superior and the thoracolumbar fascia take over."""
 _LINE_SHARES = (0.0, 0.72)
@@ -34,7 +34,7 @@ def lay_nuchal_fascia(bench: Workbench) -> None:
     splenius = bench.parts["splenius_capitis.left"].mesh.vertices
     z = ligament[:, 2]
     edge = np.array([splenius[np.abs(splenius[:, 2] - h) < 8.0, 0].max() for h in z])
-    edge = np.minimum(edge, top[-1, 0]) - 3.0
+    edge = np.minimum(edge, top[-1, 0]) - 5.0
     # A fan of lines of equal v: from the ligament outward, ending on the nuchal line.
     x = ligament[None, :, 0] + v[:, None] * (edge - ligament[:, 0])[None]
     height = z[None] + np.zeros((across, 1))
@@ -47,15 +47,25 @@ def lay_nuchal_fascia(bench: Workbench) -> None:
     out = radial(bench)(mid.reshape(-1, 3)).reshape(mid.shape)
     sign = 1 if float((grid.normals() * out).sum(-1).mean()) > 0 else -1
     sheet = SheetGrid(mid, grid.thickness, None, sign)
-    # It takes the side of the ligament, a little in front of its free edge.
-    side = bench.index("nuchal_ligament").signed_distance(mid[0, : int(0.85 * along)])[1]
+    near = bench.near_ids(sheet.mid, 6.0)
+    sheet = clear_sheet(bench, sheet, near, {"nuchal_ligament", "cranium"}, 0.2, outermost=True)
+    # It takes the side of the ligament and the bone wherever its borders come to them.
+    ends = [
+        End("nuchal_ligament", _met(bench, "nuchal_ligament", sheet.mid[0])),
+        End("cranium", _met(bench, "cranium", sheet.mid[:, -1])),
+    ]
     put_sheet(
-        bench, "nuchal_fascia", sheet, [End("nuchal_ligament", side)],
-        [End("cranium", part_of_curve(line, 0.08, 0.5, 8))],
-        kind="fascia", tendon=lambda s, t: np.ones_like(s), gap=0.2, fibres=16,
-        attach_kind=("attach", "attach"), drawn_thicker=True, held_by_first_border=True,
-        outermost=True,
+        bench, "nuchal_fascia", sheet, ends, [], kind="fascia",
+        tendon=lambda s, t: np.ones_like(s), fibres=16, resolve=False,
+        attach_kind=("attach", "attach"), drawn_thicker=True,
     )  # fmt: skip
+
+
+def _met(bench: Workbench, part_id: str, border: np.ndarray, within: float = 1.6) -> np.ndarray:
+    """Places on a part (k, 3) to which a border comes close; the nearest three at least."""
+    distance, place, _ = bench.index(part_id).signed_distance(border)
+    close = distance <= max(within, float(np.sort(distance)[2]))
+    return place[close]
 
 
 def _dropped(bench: Workbench, start: np.ndarray, above: float) -> np.ndarray:
