@@ -538,6 +538,78 @@ def resolve(
     return trimesh.Trimesh(vertices, faces, process=False)
 
 
+def give_way(
+    mesh: trimesh.Trimesh,
+    obstacles: Sequence[MeshIndex],
+    gap: float = 0.1,
+    *,
+    rounds: int = 4,
+    most: float = 3.0,
+) -> trimesh.Trimesh:
+    """Draw a belly back where others stick into it, but nowhere so that it would cross itself.
+
+    For a carved mesh, whose vertices lie clear but whose triangles cut the
+    corners of what they lie on.
+
+    Parameters
+    ----------
+    mesh : trimesh.Trimesh
+        Closed; connectivity is kept.
+    obstacles : sequence of MeshIndex
+    gap : float
+        Room to be left, mm.
+    rounds : int
+        Most rounds; stops when clear.
+    most : float
+        Depth to which something may stick in and still be given way to, mm.
+
+    Returns
+    -------
+    trimesh.Trimesh
+        The mesh itself when nothing sticks into it.
+    """
+    start, faces = np.asarray(mesh.vertices, dtype=np.float64), np.asarray(mesh.faces)
+    vertices = start
+    points = []
+    for obstacle in obstacles:
+        low, high = obstacle.bounds
+        if np.any(low > start.max(axis=0) + 1) or np.any(high < start.min(axis=0) - 1):
+            continue
+        samples = obstacle.samples(SAMPLE_STEP)[0]
+        inside = np.all((samples > start.min(axis=0)) & (samples < start.max(axis=0)), axis=1)
+        points.append(samples[inside])
+    if not points:
+        return mesh
+    points = np.concatenate(points)
+    for _ in range(rounds):
+        own = MeshIndex(vertices, faces)
+        distance, _, normal, face = own.query(points, reach=most)
+        near = face >= 0
+        points, distance, normal, face = points[near], distance[near], normal[near], face[near]
+        bad = distance < -TOLERANCE
+        if not bad.any():
+            break
+        push = (distance[bad] - gap)[:, None] * normal[bad]
+        move = _longest(len(vertices), faces[face[bad]].reshape(-1), np.repeat(push, 3, axis=0))
+        vertices = vertices + move
+    return mesh if vertices is start else _as_far_as_free(start, vertices, faces)
+
+
+def _as_far_as_free(start: np.ndarray, goal: np.ndarray, faces: np.ndarray) -> trimesh.Trimesh:
+    """Move vertices from start towards goal, where they would cross less far or not at all."""
+    share = np.ones(len(start))
+    for turn in range(7):
+        now = trimesh.Trimesh(start + share[:, None] * (goal - start), faces, process=False)
+        pairs = self_intersections(now)
+        if len(pairs) == 0:
+            break
+        bad = np.unique(faces[np.unique(pairs)])
+        share[bad] *= 0.45 if turn < 4 else 0.0
+        around = np.unique(faces[np.isin(faces, bad).any(axis=1)])
+        share[around] *= 0.8 if turn < 5 else 0.0
+    return now
+
+
 def _carry_along(vertices: np.ndarray, move: np.ndarray, body: float) -> np.ndarray:
     """Give each vertex the longest move found within ``body`` mm, fading with distance."""
     from scipy.spatial import cKDTree

@@ -12,6 +12,7 @@ from meshes.model import Contact
 from meshes.soft.relief import Relief
 from meshes.soft.sheets import (
     End,
+    at_ligament,
     clear_sheet,
     fixed_to,
     free_spot,
@@ -59,12 +60,6 @@ def _ends(levels: list[str], curve: np.ndarray) -> list[End]:
     return [End(f"vertebra_{v}", point[None]) for v, point in zip(levels, curve, strict=True)]
 
 
-def _at_ligament(part_id: str, spines: np.ndarray) -> Contact:
-    """Hold a sheet to the supraspinous ligament, which runs over the spine tips that it takes."""
-    count = max(int(np.linalg.norm(np.diff(spines, axis=0), axis=1).sum() / 5.0), 2)
-    return Contact(part_id, "supraspinous_ligament", "attach", _even(spines, count))
-
-
 def _put(bench, entry, sheet, origins, insertions, **more):
     return put_sheet(bench, entry, sheet, origins, insertions, **more)
 
@@ -94,7 +89,7 @@ def lay_splenii(bench: Workbench) -> None:
     _put(
         bench, "splenius_cervicis", sheet, _ends(low, origin),
         _ends(["C1", "C2", "C3"], tubercles), tendon=(0.1, 0.06),
-        contacts=[_at_ligament("splenius_cervicis.left", origin)],
+        contacts=[at_ligament("splenius_cervicis.left", origin)],
     )  # fmt: skip
     high = ["C7", "T1", "T2", "T3"]
     ligament = nuchal_edge(bench, 0.45, 0.05, 6)
@@ -111,7 +106,7 @@ def lay_splenii(bench: Workbench) -> None:
     _put(bench, "splenius_capitis", sheet,
          [End("nuchal_ligament", ligament), *_ends(high, spines)],
          [End("cranium", insertion)], tendon=(0.08, 0.05),
-         contacts=[_at_ligament("splenius_capitis.left", spines)])  # fmt: skip
+         contacts=[at_ligament("splenius_capitis.left", spines)])  # fmt: skip
 
 
 def _tubercle(bench: Workbench, level: str, shift: list[float]) -> np.ndarray:
@@ -136,7 +131,7 @@ def lay_serrati_posteriores(bench: Workbench) -> None:
         bench, "serratus_posterior_superior",
         [End("nuchal_ligament", ligament), *_ends(levels, spines)],
         np.concatenate([ligament, spines]), pieces,
-        [_at_ligament("serratus_posterior_superior.left", spines)],
+        [at_ligament("serratus_posterior_superior.left", spines)],
     )  # fmt: skip
     low = ["T11", "T12", "L1", "L2"]
     origin = _spines(bench, low, x=2.0)
@@ -280,7 +275,7 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
     )  # fmt: skip
     starts = [End("nuchal_ligament", ligament), *_ends(minor_levels, spines)]
     _put(bench, "rhomboid_minor", sheet, starts, [End("scapula.left", target)],
-         tendon=(0.12, 0.03), contacts=[_at_ligament("rhomboid_minor.left", spines)])  # fmt: skip
+         tendon=(0.12, 0.03), contacts=[at_ligament("rhomboid_minor.left", spines)])  # fmt: skip
     spines = _spines(bench, major_levels)
     target = part_of_curve(border, at_root + 0.10, 0.985, 20)
     sheet = lay_sheet(
@@ -290,7 +285,7 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
     )  # fmt: skip
     _put(bench, "rhomboid_major", sheet, _ends(major_levels, spines),
          [End("scapula.left", target)], tendon=(0.1, 0.04),
-         contacts=[_at_ligament("rhomboid_major.left", spines)])  # fmt: skip
+         contacts=[at_ligament("rhomboid_major.left", spines)])  # fmt: skip
 
 
 def lay_trapezius(bench: Workbench) -> None:
@@ -395,7 +390,7 @@ def lay_trapezius(bench: Workbench) -> None:
         first_row, last_row = bounds[k], bounds[k + 1]
         own = _rows(sheet, first_row, min(last_row + 1, across), shrink=(k > 0, k < 2))
         contacts = (
-            [_at_ligament(f"trapezius_{name}.left", middle if k == 1 else lower)] if k else []
+            [at_ligament(f"trapezius_{name}.left", middle if k == 1 else lower)] if k else []
         )
         if k < 2:
             shared = sheet.mid[last_row]
@@ -514,9 +509,9 @@ def lay_latissimus(bench: Workbench) -> None:
         [*_ends(levels, spines), End(fascia, flesh), End("hip_bone.left", on_crest),
          *[End(f"rib_{n}.left", c) for n, c in ribs]],
         [End("humerus.left", insertion)],
-        tendon=(0.10, 0.14), fibres=24,
+        tendon=(0.10, 0.14), fibres=24, outermost=True,
         contacts=[Contact("latissimus_dorsi.left", fascia, "blend", flesh),
-                  _at_ligament("latissimus_dorsi.left", spines)],
+                  at_ligament("latissimus_dorsi.left", spines)],
     )  # fmt: skip
 
 

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
+from meshes.drape.distance import MeshIndex
 from meshes.soft.small import resample
 from meshes.soft.tubes import Branch, lay_tube
 from meshes.soft.workbench import Workbench
@@ -46,8 +49,8 @@ def lay_dorsal_scapular(bench: Workbench) -> None:
             way = [source, source + [9.0, 5.0, -12.0], 0.5 * (source + top) + [4.0, 8.0, -4.0]]
         else:
             first = bench.landmark("rib_1.left.shaft")
-            over = first[len(first) // 2] + [2.0 * medial, 0.0, 9.0]
-            way = [over, over + [6.0, 16.0, 18.0], 0.4 * over + 0.6 * top + [2.0, 4.0, 10.0]]
+            over = first[int(np.argmax(first[:, 0]))] + [2.0 * medial - 3.0, 4.0, 8.0]
+            way = [over, 0.6 * over + 0.4 * top + [0, 0, 5.0], 0.25 * over + 0.75 * top + [0, 0, 3.0]]
         course = np.concatenate([np.array(way), [top], down])
         lay_tube(bench, f"{name}.left", entry, course, radius,
                  joins=("spinal_nerve_C5.left",) if name.endswith("nerve") else (),
@@ -62,21 +65,70 @@ def _below_levator(course: np.ndarray, free: int) -> np.ndarray:
     return ways
 
 
+@dataclass(frozen=True, eq=False)
+class _Blade:
+    """Directions of the scapula's blade and its surface, to lay tubes on its back.
+
+    Attributes
+    ----------
+    glenoid : (3,) float
+        Centre of the socket, mm.
+    scale : float
+        Size of the body against the median man.
+    along, up, back : (3,) float
+        Unit vectors: towards the glenoid, up in the plane of the blade, away from the ribs.
+    bone : MeshIndex
+    """
+
+    glenoid: np.ndarray
+    scale: float
+    along: np.ndarray
+    up: np.ndarray
+    back: np.ndarray
+    bone: MeshIndex
+
+    @classmethod
+    def of(cls, bench: Workbench) -> _Blade:
+        """Return the blade of the left scapula."""
+        root = bench.landmark("scapula.left.root_of_spine")
+        glenoid = bench.landmark("scapula.left.glenoid_centre")
+        angle = bench.landmark("scapula.left.inferior_angle")
+        along = (glenoid - root) / np.linalg.norm(glenoid - root)
+        back = np.cross(along, angle - root)
+        back /= np.linalg.norm(back)
+        if back[1] < 0:
+            back = -back
+        up = np.cross(back, along)
+        up = up if up[2] > 0 else -up
+        return cls(glenoid, bench.frame.scale, along, up, back, bench.index("scapula.left"))
+
+    def at(self, along: float, up: float, back: float) -> np.ndarray:
+        """Point (3,) by its way from the socket in the directions of the blade, mm."""
+        way = along * self.along + up * self.up + back * self.back
+        return self.glenoid + self.scale * way
+
+    def behind(self, point: np.ndarray, room: float) -> np.ndarray:
+        """First place behind a point, at most 30 mm, that is ``room`` mm clear of the bone."""
+        way = point + np.linspace(-8.0, 30.0, 77)[:, None] * self.back
+        free = self.bone.signed_distance(way)[0] >= room
+        # Behind the blade: past the last place inside it that the line comes through first.
+        inside = np.flatnonzero(~free)
+        start = int(inside[0]) if len(inside) else 0
+        after = np.flatnonzero(free[start:])
+        return way[start + int(after[0])] if len(after) else way[-1]
+
+
 def lay_round_scapula(bench: Workbench) -> None:
     """Lay suprascapular nerve and artery, subscapular and circumflex arteries, axillary nerve."""
     mark = bench.landmark
     notch = mark("scapula.left.superior_border")[-3]
-    glenoid = mark("scapula.left.glenoid_centre")
-    spine = resample(mark("scapula.left.spine_crest_lower_lip"), 20)
-    fossa_above = 0.5 * (notch + spine[14]) + [2.0, 3.0, 2.0]
-    # Round the neck of the scapula, lateral to the base of the spine.
-    neck = glenoid + [-16.0, 12.0, 14.0]
-    below = glenoid + [-20.0, 14.0, -4.0]
-    fossa_below = glenoid + [-38.0, 28.0, -18.0]
+    blade = _Blade.of(bench)
+    # Over the fossa, round the neck lateral to the base of the spine, to the other fossa.
+    fossa_above = blade.at(-25.0, 25.0, 8.0)
     c5 = mark("C5.left.foramen")
     clavicle = resample(mark("clavicle.left.posterior_border"), 10)
     for name, over, side, radius, source in (
-        ("suprascapular_nerve", 1.0, 0.0, (1.0, 0.7), c5 + [16.0, -6.0, -32.0]),
+        ("suprascapular_nerve", 2.4, 0.0, (1.0, 0.7), c5 + [16.0, -6.0, -32.0]),
         ("suprascapular_artery", 5.5, 3.0, (1.1, 0.8), clavicle[2] + [0.0, 8.0, 4.0]),
     ):
         behind = clavicle[7] + [-6.0, 9.0, 3.0 + 0.5 * over]
@@ -87,10 +139,12 @@ def lay_round_scapula(bench: Workbench) -> None:
                 behind,
                 notch + [0.0, -2.0, over + 1.5],
                 notch + [0.0, 4.0, over],
-                fossa_above + [side, 0.0, 0.0],
-                neck + [side, 0.5 * side, 0.0],
-                below + [side, 0.0, 0.0],
-                fossa_below + [0.0, 0.0, -2.0 * side],
+                fossa_above + side * blade.along,
+                blade.at(-17.0 + 0.5 * side, 21.0, 9.5),
+                blade.at(-11.0 + 0.5 * side, 16.0, 12.5 + 0.7 * side),
+                blade.at(-12.0 + side, 8.0, 12.0 + 0.5 * side),
+                blade.behind(blade.at(-20.0 + side, -4.0, 0.0), 2.6),
+                blade.behind(blade.at(-38.0, -18.0 - 2 * side, 0.0), 2.6),
             ]
         )
         lay_tube(bench, f"{name}.left", name, course, radius, clings_to="supraspinatus.left",

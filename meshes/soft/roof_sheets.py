@@ -12,7 +12,7 @@ from meshes.model import Contact
 from meshes.skeleton.frame import LUMBAR, THORACIC
 from meshes.soft.gutter import Gutter
 from meshes.soft.relief import Relief, raised
-from meshes.soft.sheets import End, put_sheet
+from meshes.soft.sheets import End, at_ligament, put_sheet
 from meshes.soft.workbench import Workbench
 
 APONEUROSIS_MM = 0.9
@@ -110,6 +110,7 @@ def lay_aponeurosis(bench: Workbench) -> None:
         bench, "erector_spinae_aponeurosis", sheet, ends, [], kind="fascia",
         tendon=lambda u, v: np.ones_like(u), gap=0.15, fibres=24,
         attach_kind=("attach", "attach"), group="erector_spinae", resolve=False,
+        contacts=[at_ligament("erector_spinae_aponeurosis.left", sheet.mid[0])],
     )  # fmt: skip
 
 
@@ -136,5 +137,6 @@ def lay_thoracolumbar_fascia(bench: Workbench) -> None:
         kind="fascia", tendon=lambda u, v: np.ones_like(u), gap=0.15, fibres=24,
         attach_kind=("attach", "attach"), drawn_thicker=True, resolve=False,
         contacts=[Contact("thoracolumbar_fascia_posterior.left",
-                          "thoracolumbar_fascia_posterior.right", "abut", sheet.mid[0])],
+                          "thoracolumbar_fascia_posterior.right", "abut", sheet.mid[0]),
+                  at_ligament("thoracolumbar_fascia_posterior.left", sheet.mid[0])],
     )  # fmt: skip

@@ -291,3 +291,9 @@ def part_of_curve(curve: np.ndarray, first: float, last: float, count: int = 12)
     s = np.concatenate([[0.0], np.linalg.norm(np.diff(curve, axis=0), axis=1).cumsum()])
     wanted = np.linspace(first, last, count) * s[-1]
     return np.stack([np.interp(wanted, s, curve[:, i]) for i in range(3)], axis=1)
+
+
+def at_ligament(part_id: str, spines: np.ndarray) -> Contact:
+    """Hold a sheet to the supraspinous ligament, which runs over the spine tips that it takes."""
+    count = max(int(np.linalg.norm(np.diff(spines, axis=0), axis=1).sum() / 5.0), 2)
+    return Contact(part_id, "supraspinous_ligament", "attach", part_of_curve(spines, 0.0, 1.0, count))
