@@ -319,22 +319,22 @@ def lay_trapezius(bench: Workbench) -> None:
     spine_part = part_of_curve(lip, 0.04, 0.70, 16) + [0.0, 0.3, 0.8]
     # The aponeurosis of the ascending part lies on the smooth triangle at the root: its upper
     # fibres come from the midline to the upper lip, its lowest from below to the lower lip.
-    on_spine = [(lip, 0.72), (lip, 0.80), (lip, 0.88), (lower_lip, 0.90), (lower_lip, 0.84),
-                (lower_lip, 0.79)]  # fmt: skip
+    on_spine = [(lip, 0.72), (lip, 0.80), (lip, 0.88), (lower_lip, 0.92), (lower_lip, 0.88),
+                (lower_lip, 0.84)]  # fmt: skip
     apex = np.concatenate([part_of_curve(c, share, share + 1e-3, 1) for c, share in on_spine])
     apex = part_of_curve(apex, 0.0, 1.0, 12)
     tubercle_part = bench.index("scapula.left").signed_distance(apex + [0, 6.0, 0])[1]
-    tubercle_part = tubercle_part + [0.0, 0.6, 0.0]
+    tubercle_part = tubercle_part + [0.0, 0.9, 0.0]
     full = bench.full
     rows = (24, 16, 22) if full else (12, 8, 11)
     origin = np.concatenate([
-        _even(np.concatenate([line, ligament]), rows[0]),
+        _joined([line, ligament], rows[0]),
         _even(np.concatenate([ligament[-1:], middle, lower[:1]]), rows[1] + 2)[1:-1],
         _even(lower, rows[2]),
     ])  # fmt: skip
     insertion = np.concatenate([
         _even(clavicle, rows[0]),
-        _even(np.concatenate([acromion, spine_part]), rows[1]),
+        _joined([acromion, spine_part], rows[1]),
         _even(tubercle_part, rows[2]),
     ])  # fmt: skip
     across, along = sum(rows), 44 if full else 24
@@ -357,7 +357,7 @@ def lay_trapezius(bench: Workbench) -> None:
     thickness = 0.8 + np.maximum(crest - 0.8, 0)[:, None] * np.sqrt(rise * fall)
     sheet = lay_sheet(
         origin, insertion, bench.field, thickness,
-        along=along, across=across, outward=_neck_and_back(bench), border_tension=(0.03, 0.035),
+        along=along, across=across, outward=_neck_and_back(bench), border_tension=(0.03, 0.055),
         iterations=260,
     )  # fmt: skip
     names = ("descending", "transverse", "ascending")
@@ -504,6 +504,8 @@ def lay_latissimus(bench: Workbench) -> None:
         guide=guide, outward=_round_teres(bench), border_tension=(0.02, 0.01), iterations=300,
         bow_limit=30.0, cells=cells,
     )  # fmt: skip
+    # Gray 1918 p. 434 (as recalled): the lower border of its tendon is united with teres major.
+    lower_edge = sheet.mid[:3, -(along // 8) :].reshape(-1, 3)
     put_sheet(
         bench, "latissimus_dorsi", sheet,
         [*_ends(levels, spines), End(fascia, flesh), End("hip_bone.left", on_crest),
@@ -511,6 +513,7 @@ def lay_latissimus(bench: Workbench) -> None:
         [End("humerus.left", insertion)],
         tendon=(0.10, 0.14), fibres=24, outermost=True,
         contacts=[Contact("latissimus_dorsi.left", fascia, "blend", flesh),
+                  Contact("latissimus_dorsi.left", "teres_major.left", "blend", lower_edge),
                   at_ligament("latissimus_dorsi.left", spines)],
     )  # fmt: skip
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import numpy as np
 
-from meshes.drape.field import Field
 from meshes.drape.sheet import belly_profile, lay_sheet, slip_cells
 from meshes.soft.fan import fan_grid, fan_thickness, lay_fan, lift_grid
 from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
@@ -39,17 +38,17 @@ def lay_transversus_aponeurosis(bench: Workbench) -> None:
 
 def lay_internal_oblique(bench: Workbench) -> None:
     """Lay the posterior part of internal oblique: crest and raphe up and forward to ribs 10-12."""
-    gutter = bench.gutter
     crest = bench.landmark("ilium.left.crest")
-    z = np.linspace(float(bench.frame["L2"].centre[2]), float(bench.frame["L4"].centre[2]), 5)
-    x = gutter.edge(z) + 3.0
-    raphe = np.stack([x, gutter.floor_at(x, z) - 1.0, z], axis=1)
+    low, high = float(bench.frame["L4"].centre[2]), float(bench.frame["L2"].centre[2])
+    border = bench.sheets["thoracolumbar_fascia_posterior.left"].mid[-1]
+    border = border[(border[:, 2] > low) & (border[:, 2] < high)][::-1]
+    raphe = part_of_curve(border, 0.0, 1.0, 5) + [0.8, 0.0, 0.0]
     on_crest = part_of_curve(crest, 0.36, 0.82, 12) + [0, 0, 1.2]
     origin = np.concatenate([raphe, on_crest])
     targets = [
-        (12, _rib(bench, 12, 0.96)),
-        (11, _rib(bench, 11, 0.93)),
-        (10, _rib(bench, 10, 0.97)),
+        (12, _rib(bench, 12, 0.96, 1.2)),
+        (11, _rib(bench, 11, 0.97, 1.2)),
+        (10, _rib(bench, 10, 0.97, 1.2)),
     ]
     front = np.array([bench.landmark("costal_cartilage_10.left.medial_end") + [22.0, 6.0, -20.0],
                       bench.landmark("ilium.left.ASIS") + [-4.0, -8.0, 40.0]])  # fmt: skip
@@ -60,18 +59,17 @@ def lay_internal_oblique(bench: Workbench) -> None:
         belly_profile(6.0 * bench.body.muscle_bulk, tendon=(0.05, 0.05), edge=0.6),
         along=along, across=across, outward=radial(bench), border_tension=0.0,
     )  # fmt: skip
-    lay_fan(
-        bench, "internal_oblique", sheet.mid, np.maximum(sheet.thickness, 4.0),
+    put_sheet(
+        bench, "internal_oblique", sheet,
         [End("thoracolumbar_fascia_posterior.left", raphe), End("hip_bone.left", on_crest)],
-        [End(f"rib_{n}.left", p[None]) for n, p in targets], triangles=(4000, 800),
-        spacing=(2.2, 2.8), tendon=(0.08, 0.05),
+        [End(f"rib_{n}.left", p[None]) for n, p in targets], tendon=(0.08, 0.05), outermost=True,
     )  # fmt: skip
 
 
 def lay_external_oblique(bench: Workbench) -> None:
     """Lay external oblique: slips from ribs 5-12 down and forward to the crest; free behind."""
     numbers = list(range(12, 4, -1))
-    shares = {12: 0.90, 11: 0.80, 10: 0.74, 9: 0.72, 8: 0.74, 7: 0.78, 6: 0.82, 5: 0.86}
+    shares = {12: 0.90, 11: 0.80, 10: 0.75, 9: 0.76, 8: 0.80, 7: 0.83, 6: 0.86, 5: 0.88}
     slips = []
     for number in numbers:
         shaft = bench.landmark(f"rib_{number}.left.shaft")
@@ -86,22 +84,15 @@ def lay_external_oblique(bench: Workbench) -> None:
     across, along = (32, 18) if bench.full else (32, 16)
     per = [across // 8] * 8
     cells = slip_cells(across, along, per, 0.12, end="origin")
-    # It passes deep to latissimus: only what lies under both counts as ground.
-    lower = np.array([30.0, bench.field.origin[1], -70.0])
-    ground = Field(np.maximum(lower, bench.field.origin), bench.field.upper, bench.field.spacing)
-    for part_id in bench.parts:
-        if part_id.startswith(("rib_", "external_intercostal", "internal_oblique", "hip_bone")):
-            ground.add_mesh(bench.index(part_id))
     sheet = lay_sheet(
-        slips, insertion, ground,
+        slips, insertion, bench.field,
         belly_profile(6.5 * bench.body.muscle_bulk, tendon=(0.04, 0.05), edge=0.6),
         along=along, across=across, outward=radial(bench), border_tension=(0.015, 0.0), cells=cells,
     )  # fmt: skip
-    lay_fan(
-        bench, "external_oblique", sheet.mid, np.maximum(sheet.thickness, 5.0) + 0.8,
+    put_sheet(
+        bench, "external_oblique", sheet,
         [End(f"rib_{n}.left", c) for n, c in zip(numbers, slips, strict=True)],
-        [End("hip_bone.left", crest)], triangles=(6000, 1500), spacing=(2.4, 2.6),
-        tendon=(0.03, 0.06),
+        [End("hip_bone.left", crest)], tendon=(0.03, 0.06), outermost=True,
     )  # fmt: skip
 
 

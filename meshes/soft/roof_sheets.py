@@ -89,6 +89,13 @@ def _tip_line(bench: Workbench) -> PchipInterpolator:
     return PchipInterpolator(points[:, 2], points[:, 1], extrapolate=True)
 
 
+def _between(bench: Workbench, sheet: SheetGrid, landmark: str, bone: str) -> np.ndarray:
+    """Point (1, 3) half-way between a sheet and a bone, near a landmark, mm."""
+    flat = sheet.mid.reshape(-1, 3)
+    node = flat[[np.argmin(np.linalg.norm(flat - bench.landmark(landmark), axis=1))]]
+    return 0.5 * (node + bench.index(bone).signed_distance(node)[1])
+
+
 def lay_aponeurosis(bench: Workbench) -> None:
     """Lay the aponeurosis of erector spinae on the muscle, under the fascia."""
     crest = bench.landmark("S4.median_crest")
@@ -104,7 +111,7 @@ def lay_aponeurosis(bench: Workbench) -> None:
     ends = [
         *spines,
         End("sacrum", sacral),
-        End("hip_bone.left", bench.landmark("ilium.left.PSIS")[None]),
+        End("hip_bone.left", _between(bench, sheet, "ilium.left.PSIS", "hip_bone.left")),
     ]
     put_sheet(
         bench, "erector_spinae_aponeurosis", sheet, ends, [], kind="fascia",

@@ -79,6 +79,7 @@ def put_sheet(
     group: str | None = None,
     held_by_first_border: bool = False,
     outermost: bool = False,
+    outward: Callable | None = None,
 ) -> Part:
     """Clear a sheet of its neighbours, close it and put it on the bench.
 
@@ -99,6 +100,8 @@ def put_sheet(
         True when the sheet hangs by its border v = 0 (the midline) and not by its ends.
     outermost : bool
         True when everything near lies under the sheet.
+    outward : callable (n, 3) -> (n, 3) or None
+        Its outer side; None away from the column.
 
     Returns
     -------
@@ -109,9 +112,9 @@ def put_sheet(
     if resolve:
         own = fixed_to(origins, insertions, contacts)
         if held_by_first_border:
-            sheet = _turned(clear_sheet(bench, _turned(sheet), ids, own, gap, outermost))
+            sheet = _turned(clear_sheet(bench, _turned(sheet), ids, own, gap, outermost, outward))
         else:
-            sheet = clear_sheet(bench, sheet, ids, own, gap, outermost)
+            sheet = clear_sheet(bench, sheet, ids, own, gap, outermost, outward)
     thick = thicken(sheet, tendon=tendon, fibres=fibres)
     record = bench.catalogue[entry]
     attachments = [Attachment(attach_kind[0], e.to, np.asarray(e.curve, float)) for e in origins]
@@ -134,7 +137,7 @@ def put_sheet(
     )
     declared = [Contact(part_id, a.to, "attach", a.curve) for a in attachments]
     bench.add(part, [*declared, *contacts], solid=False)
-    bench.field.add_sheet(sheet.outer(), depth=slab_mm, outward=radial(bench))
+    bench.field.add_sheet(sheet.outer(), depth=slab_mm, outward=outward or radial(bench))
     bench.sheets[part_id] = sheet
     return part
 

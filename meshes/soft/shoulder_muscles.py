@@ -122,7 +122,7 @@ def lay_scapular_muscles(bench: Workbench) -> None:
     top = mark("humerus.left.greater_tubercle_superior")
     glenoid = mark("scapula.left.supraglenoid_tubercle")
     paths = []
-    for share in (0.08, 0.5, 0.92):
+    for share in (0.08, 0.45, 0.82):
         path = []
         for along in (0.06, 0.3, 0.55, 0.78):
             a = on(superior_ordered, min(along * 1.05, 1.0))
@@ -132,7 +132,8 @@ def lay_scapular_muscles(bench: Workbench) -> None:
         path.append(top + [-1.0, 5.0 * (share - 0.5), 0.0])
         paths.append(np.array(path))
     _belly(bench, "supraspinatus", paths, 20.0 * bulk, (["scapula.left"], ["humerus.left"]),
-           tendon=(0.03, 0.2), taper=(0.5, 0.2), edge=0.5)  # fmt: skip
+           triangles=(2400, 700),
+           spacing=(1.8, 1.9), tendon=(0.03, 0.2), taper=(0.5, 0.2), edge=0.5)  # fmt: skip
 
     # Teres minor along the lateral border, below infraspinatus.
     inferior = mark("humerus.left.greater_tubercle_inferior")
@@ -153,7 +154,7 @@ def lay_scapular_muscles(bench: Workbench) -> None:
     paths = []
     for share in (0.02, 0.25, 0.5, 0.75, 0.98):
         # The smooth triangle at the root of the spine stays free for trapezius.
-        start = on(border, at_root + 0.07 + share * (0.83 - at_root)) + [5.0, 0, 0]
+        start = on(border, at_root + 0.10 + share * (0.80 - at_root)) + [5.0, 0, 0]
         if share > 0.9:
             start = on(lateral, 0.12) - across_border * 6.0
         waist = (1 - share) * (neck_top + [0, 0, -13.0]) + share * (neck_low - across_border * 6.0)
@@ -207,7 +208,7 @@ def lay_deltoid(bench: Workbench) -> None:
         acromion = acromion[::-1]
     lip = mark("scapula.left.spine_crest_lower_lip")
     lip = part_of_curve(lip[np.argsort(-lip[:, 0])], 0.04, 0.74, 10)
-    pieces = [("clavicle.left", clavicle + [0, -1.2, -1.0]), ("scapula.left", acromion + [1.2, 0, -1.5]),
+    pieces = [("clavicle.left", clavicle + [0, -1.2, -1.0]), ("scapula.left", acromion + [1.2, 0, -3.0]),
               ("scapula.left", lip + [0, 1.5, -1.5])]  # fmt: skip
     across, along = (22, 13) if bench.full else (20, 12)
     origin = resample(np.concatenate([p for _, p in pieces]), across)
@@ -238,12 +239,12 @@ def lay_deltoid(bench: Workbench) -> None:
     hold = np.sin(np.pi * np.clip(u, 0, 1)) ** 0.4
     shift = (wanted / np.maximum(distance, 1e-9) - 1)[..., None] * away
     grid = grid + hold[None, :, None] * shift
-    thickness = fan_thickness(across, along, 17.0 * bench.body.muscle_bulk * scale, (0.4, 0.45),
+    thickness = fan_thickness(across, along, 17.0 * bench.body.muscle_bulk * scale, (0.3, 0.45),
                               edge=0.55, at=0.45)  # fmt: skip
     grid = smooth_grid(lift_grid(bench.field, smooth_grid(grid, 3), 0.5 * thickness + 1.0), 1)
     lay_fan(
         bench, "deltoid", grid, thickness, [End(i, c) for i, c in pieces],
-        [End("humerus.left", insertion)], triangles=(5200, 2600), spacing=(2.1, 2.2),
+        [End("humerus.left", insertion)], triangles=(5200, 1800), spacing=(2.1, 2.6),
         tendon=(0.02, 0.1), region="shoulder", gap=1.1,
     )  # fmt: skip
 

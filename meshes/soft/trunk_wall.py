@@ -5,11 +5,13 @@ from __future__ import annotations
 import numpy as np
 
 from meshes.drape.distance import MeshIndex
+from meshes.drape.resolve import resolve_sheet
 from meshes.drape.sheet import SheetGrid
 from meshes.shapes.solid import Solid
 from meshes.skeleton.frame import LUMBAR
 from meshes.soft.fan import fan_grid, fan_thickness, lay_fan
 from meshes.soft.gutter import make_gutter
+from meshes.soft.relief import Relief, raised
 from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
 from meshes.soft.small import lay_small
 from meshes.soft.workbench import Workbench
@@ -73,7 +75,7 @@ def lay_external_intercostals(bench: Workbench) -> None:
         mid = _lifted_over(mid, away, 0.5 * thickness + 0.25, tubes)
         sheet = SheetGrid(mid, thickness, None, 1)
         facing = float((sheet.normals() * away).sum())
-        sheet = SheetGrid(mid, thickness, None, 1 if facing > 0 else -1)
+        sheet = resolve_sheet(SheetGrid(mid, thickness, None, 1 if facing > 0 else -1), [])
         put_sheet(
             bench, "external_intercostal", sheet,
             [End(f"rib_{number}.left", top)], [End(f"rib_{number + 1}.left", foot)],
@@ -190,6 +192,12 @@ def lay_middle_layer(bench: Workbench) -> None:
     x = inner[None] + s[:, None] * (outer - inner)[None]
     zz = np.broadcast_to(z, x.shape)
     y = gutter.floor_at(x, zz) - 5.8
+    # Behind quadratus lumborum, and on to the tips of the transverse processes.
+    corner = (float(x.min()) - 3.0, low - 3.0), (float(x.max()) + 3.0, high + 3.0)
+    front = Relief.of(bench, ["quadratus_lumborum.left"], *corner).at(x, zz)
+    y = raised(y, front + 0.9)
+    hold = np.clip(1 - (x - inner[None]) / 8.0, 0, 1) ** 2
+    y = (1 - hold) * y + hold * np.interp(zz, tips[order, 2], tips[order, 1])
     mid = np.stack([x, y, zz], axis=-1)
     sheet = SheetGrid(mid, np.full(x.shape, 0.8), None, 1)
     if float(sheet.normals()[..., 1].mean()) < 0:
