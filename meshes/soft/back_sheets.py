@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from meshes.drape.distance import MeshIndex
-from meshes.drape.sheet import SheetGrid, belly_profile, lay_sheet, share_fibres, slip_cells
+from meshes.drape.sheet import SheetGrid, belly_profile, lay_sheet, slip_cells
 from meshes.model import Contact
 from meshes.soft.relief import Relief
 from meshes.soft.sheets import (
@@ -16,6 +16,7 @@ from meshes.soft.sheets import (
     clear_sheet,
     fixed_to,
     free_spot,
+    joined,
     part_of_curve,
     put_sheet,
     radial,
@@ -92,7 +93,7 @@ def lay_splenii(bench: Workbench) -> None:
         contacts=[at_ligament("splenius_cervicis.left", origin)],
     )  # fmt: skip
     high = ["C7", "T1", "T2", "T3"]
-    ligament = nuchal_edge(bench, 0.45, 0.05, 6)
+    ligament = nuchal_edge(bench, 0.45, 0.09, 6)
     spines = _spines(bench, high)
     line = bench.landmark("occipital.left.superior_nuchal_line")
     mastoid = bench.landmark("temporal.left.mastoid_outer")
@@ -202,7 +203,7 @@ def _serrated(bench, entry, origins, origin, pieces, contacts=()) -> None:
 def _on_the_roof(bench, origin, pieces, across: int) -> dict[float, np.ndarray]:
     """Curves on the roof of the deep muscles, so that a sheet starts under the scapula."""
     first = _even(origin, across)
-    last = _joined(pieces, across)
+    last = joined(pieces, across)
     ends = np.concatenate([first, last])
     under = [
         i
@@ -328,13 +329,13 @@ def lay_trapezius(bench: Workbench) -> None:
     full = bench.full
     rows = (24, 16, 22) if full else (12, 8, 11)
     origin = np.concatenate([
-        _joined([line, ligament], rows[0]),
+        joined([line, ligament], rows[0]),
         _even(np.concatenate([ligament[-1:], middle, lower[:1]]), rows[1] + 2)[1:-1],
         _even(lower, rows[2]),
     ])  # fmt: skip
     insertion = np.concatenate([
         _even(clavicle, rows[0]),
-        _joined([acromion, spine_part], rows[1]),
+        joined([acromion, spine_part], rows[1]),
         _even(tubercle_part, rows[2]),
     ])  # fmt: skip
     across, along = sum(rows), 44 if full else 24
@@ -389,9 +390,10 @@ def lay_trapezius(bench: Workbench) -> None:
     for k, name in enumerate(names):
         first_row, last_row = bounds[k], bounds[k + 1]
         own = _rows(sheet, first_row, min(last_row + 1, across), shrink=(k > 0, k < 2))
-        contacts = (
-            [at_ligament(f"trapezius_{name}.left", middle if k == 1 else lower)] if k else []
-        )
+        contacts = []
+        if k:
+            spines = [middle, lower[:1]] if k == 1 else [middle[-1:], lower]
+            contacts.append(at_ligament(f"trapezius_{name}.left", np.concatenate(spines)))
         if k < 2:
             shared = sheet.mid[last_row]
             contacts.append(
@@ -427,12 +429,6 @@ def _on_fascia(bench: Workbench, places: list[tuple[float, float]]) -> np.ndarra
     low, high = (x.min() - 3.0, z.min() - 3.0), (x.max() + 3.0, z.max() + 3.0)
     fascia = Relief.of(bench, ["thoracolumbar_fascia_posterior.left"], low, high)
     return np.stack([x, fascia.at(x, z) + 0.5, z], axis=1)
-
-
-def _joined(pieces: list[np.ndarray], count: int) -> np.ndarray:
-    """Points (count, 3) along curves laid end to end, the ends of each among them."""
-    counts = share_fibres(pieces, count)
-    return np.concatenate([_even(p, n) for p, n in zip(pieces, counts, strict=True)])
 
 
 def _smooth(x: np.ndarray) -> np.ndarray:
@@ -483,7 +479,7 @@ def lay_latissimus(bench: Workbench) -> None:
     main, along = (34, 52) if bench.full else (17, 34)
     across = main + slip * len(ribs)
     # Each piece keeps its corners, however few the fibres.
-    body = _joined([spines, np.concatenate([flesh, bridge[None]]), on_crest], main)
+    body = joined([spines, np.concatenate([flesh, bridge[None]]), on_crest], main)
     origin = np.concatenate([body, *[c for _, c in ribs]])
     gaps = [0.16, 0.14, 0.12, 0.10][: len(ribs)]
     cells = slip_cells(across, along, [main, *[slip] * len(ribs)], gaps, end="origin")

@@ -6,7 +6,7 @@ import numpy as np
 
 from meshes.drape.sheet import belly_profile, lay_sheet, slip_cells
 from meshes.soft.fan import fan_grid, fan_thickness, lay_fan, lift_grid
-from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
+from meshes.soft.sheets import End, joined, part_of_curve, put_sheet, radial
 from meshes.soft.workbench import Workbench
 
 
@@ -44,10 +44,9 @@ def lay_internal_oblique(bench: Workbench) -> None:
     border = border[(border[:, 2] > low) & (border[:, 2] < high)][::-1]
     raphe = part_of_curve(border, 0.0, 1.0, 5) + [0.8, 0.0, 0.0]
     on_crest = part_of_curve(crest, 0.36, 0.82, 12) + [0, 0, 1.2]
-    origin = np.concatenate([raphe, on_crest])
     targets = [
         (12, _rib(bench, 12, 0.96, 1.2)),
-        (11, _rib(bench, 11, 0.97, 1.2)),
+        (11, _rib(bench, 11, 0.97, 1.8)),
         (10, _rib(bench, 10, 0.97, 1.2)),
     ]
     front = np.array([bench.landmark("costal_cartilage_10.left.medial_end") + [22.0, 6.0, -20.0],
@@ -55,7 +54,7 @@ def lay_internal_oblique(bench: Workbench) -> None:
     insertion = np.concatenate([np.array([p for _, p in targets]), front])
     across, along = (28, 22) if bench.full else (20, 14)
     sheet = lay_sheet(
-        origin, insertion, bench.field,
+        joined([raphe, on_crest], across), insertion, bench.field,
         belly_profile(6.0 * bench.body.muscle_bulk, tendon=(0.05, 0.05), edge=0.6),
         along=along, across=across, outward=radial(bench), border_tension=0.0,
     )  # fmt: skip
@@ -69,24 +68,24 @@ def lay_internal_oblique(bench: Workbench) -> None:
 def lay_external_oblique(bench: Workbench) -> None:
     """Lay external oblique: slips from ribs 5-12 down and forward to the crest; free behind."""
     numbers = list(range(12, 4, -1))
-    shares = {12: 0.90, 11: 0.80, 10: 0.75, 9: 0.76, 8: 0.80, 7: 0.83, 6: 0.86, 5: 0.88}
+    shares = {12: 0.90, 11: 0.80, 10: 0.75, 9: 0.77, 8: 0.79, 7: 0.80, 6: 0.83, 5: 0.86}
     slips = []
     for number in numbers:
         shaft = bench.landmark(f"rib_{number}.left.shaft")
-        curve = part_of_curve(shaft, shares[number] - 0.03, min(shares[number] + 0.05, 0.99), 4)
+        curve = part_of_curve(shaft, shares[number] - 0.02, min(shares[number] + 0.04, 0.99), 4)
         slips.append(curve + 2.0 * radial(bench)(curve))
     crest = part_of_curve(bench.landmark("ilium.left.crest"), 0.52, 0.95, 14) + [1.0, 0, 1.2]
     spine = bench.landmark("ilium.left.ASIS")
     rim = bench.landmark("costal_cartilage_9.left.medial_end")
     front = np.array([spine + [-6.0, -12.0, 14.0], 0.6 * spine + 0.4 * rim + [10.0, -16.0, 0.0],
                       0.25 * spine + 0.75 * rim + [20.0, -10.0, 0.0]])  # fmt: skip
-    insertion = np.concatenate([crest, front])
     across, along = (32, 18) if bench.full else (32, 16)
+    insertion = joined([crest, front], across)
     per = [across // 8] * 8
     cells = slip_cells(across, along, per, 0.12, end="origin")
     sheet = lay_sheet(
         slips, insertion, bench.field,
-        belly_profile(6.5 * bench.body.muscle_bulk, tendon=(0.04, 0.05), edge=0.6),
+        belly_profile(6.5 * bench.body.muscle_bulk, tendon=(0.14, 0.05), edge=0.6),
         along=along, across=across, outward=radial(bench), border_tension=(0.015, 0.0), cells=cells,
     )  # fmt: skip
     put_sheet(

@@ -50,7 +50,11 @@ def lay_dorsal_scapular(bench: Workbench) -> None:
         else:
             first = bench.landmark("rib_1.left.shaft")
             over = first[int(np.argmax(first[:, 0]))] + [2.0 * medial - 3.0, 4.0, 8.0]
-            way = [over, 0.6 * over + 0.4 * top + [0, 0, 5.0], 0.25 * over + 0.75 * top + [0, 0, 3.0]]
+            way = [
+                over,
+                0.6 * over + 0.4 * top + [0, 0, 5.0],
+                0.25 * over + 0.75 * top + [0, 0, 3.0],
+            ]
         course = np.concatenate([np.array(way), [top], down])
         lay_tube(bench, f"{name}.left", entry, course, radius,
                  joins=("spinal_nerve_C5.left",) if name.endswith("nerve") else (),

@@ -25,6 +25,7 @@ _BED = ("vertebra_", "rib_", "sacrum", "hip_bone")
 _MEDIAN = ("supraspinous_ligament", "nuchal_ligament")
 _BESIDE_MM = 8.0
 _HOLD_MM = 4.0
+_NEAR_MM = 30.0
 _FASCIAL_SPINES = ("T10", "T11", "T12", "L1", "L2", "L3", "L4")
 
 
@@ -92,8 +93,10 @@ def _tip_line(bench: Workbench) -> PchipInterpolator:
 def _between(bench: Workbench, sheet: SheetGrid, landmark: str, bone: str) -> np.ndarray:
     """Point (1, 3) half-way between a sheet and a bone, near a landmark, mm."""
     flat = sheet.mid.reshape(-1, 3)
-    node = flat[[np.argmin(np.linalg.norm(flat - bench.landmark(landmark), axis=1))]]
-    return 0.5 * (node + bench.index(bone).signed_distance(node)[1])
+    flat = flat[np.linalg.norm(flat - bench.landmark(landmark), axis=1) < _NEAR_MM]
+    away, on_bone, _ = bench.index(bone).signed_distance(flat)
+    nearest = int(np.argmin(np.abs(away)))
+    return 0.5 * (flat[[nearest]] + on_bone[[nearest]])
 
 
 def lay_aponeurosis(bench: Workbench) -> None:

@@ -9,7 +9,7 @@ import numpy as np
 
 from meshes.drape.distance import MeshIndex
 from meshes.drape.resolve import resolve_sheet
-from meshes.drape.sheet import LEAST_END_THICKNESS, SheetGrid, arc_length, thicken
+from meshes.drape.sheet import LEAST_END_THICKNESS, SheetGrid, arc_length, share_fibres, thicken
 from meshes.model import Attachment, Contact, Part
 from meshes.soft.workbench import Workbench
 
@@ -147,7 +147,7 @@ def fixed_to(
 ) -> set[str]:
     """Ids of the parts that a sheet may touch at its ends."""
     ends = {end.to for end in (*origins, *insertions)}
-    return ends | {part_id for c in contacts for part_id in (c.a, c.b)}
+    return ends | {c.b for c in contacts if c.kind == "attach"}
 
 
 def clear_sheet(
@@ -296,7 +296,17 @@ def part_of_curve(curve: np.ndarray, first: float, last: float, count: int = 12)
     return np.stack([np.interp(wanted, s, curve[:, i]) for i in range(3)], axis=1)
 
 
+def joined(pieces: Sequence[np.ndarray], count: int) -> np.ndarray:
+    """Points (count, 3) along curves laid end to end, the ends of each among them."""
+    counts = share_fibres(pieces, count)
+    return np.concatenate(
+        [part_of_curve(p, 0.0, 1.0, n) for p, n in zip(pieces, counts, strict=True)]
+    )
+
+
 def at_ligament(part_id: str, spines: np.ndarray) -> Contact:
     """Hold a sheet to the supraspinous ligament, which runs over the spine tips that it takes."""
     count = max(int(np.linalg.norm(np.diff(spines, axis=0), axis=1).sum() / 5.0), 2)
-    return Contact(part_id, "supraspinous_ligament", "attach", part_of_curve(spines, 0.0, 1.0, count))
+    return Contact(
+        part_id, "supraspinous_ligament", "attach", part_of_curve(spines, 0.0, 1.0, count)
+    )

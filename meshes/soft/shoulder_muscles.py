@@ -239,12 +239,12 @@ def lay_deltoid(bench: Workbench) -> None:
     hold = np.sin(np.pi * np.clip(u, 0, 1)) ** 0.4
     shift = (wanted / np.maximum(distance, 1e-9) - 1)[..., None] * away
     grid = grid + hold[None, :, None] * shift
-    thickness = fan_thickness(across, along, 17.0 * bench.body.muscle_bulk * scale, (0.3, 0.45),
+    thickness = fan_thickness(across, along, 17.0 * bench.body.muscle_bulk * scale, (0.4, 0.5),
                               edge=0.55, at=0.45)  # fmt: skip
     grid = smooth_grid(lift_grid(bench.field, smooth_grid(grid, 3), 0.5 * thickness + 1.0), 1)
     lay_fan(
         bench, "deltoid", grid, thickness, [End(i, c) for i, c in pieces],
-        [End("humerus.left", insertion)], triangles=(5200, 1800), spacing=(2.1, 2.6),
+        [End("humerus.left", insertion)], triangles=(5200, 2000), spacing=(2.4, 2.3),
         tendon=(0.02, 0.1), region="shoulder", gap=1.1,
     )  # fmt: skip
 

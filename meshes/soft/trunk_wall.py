@@ -53,6 +53,9 @@ def lay_external_intercostals(bench: Workbench) -> None:
                 int(np.argmin(np.linalg.norm(bottom - (near + slant * height * way), axis=1)))
             )
         ends = np.maximum.accumulate(ends).astype(float)
+        # No two fibres end at one point.
+        apart = np.arange(across) * 0.3 * len(bottom) / across
+        ends = np.minimum(np.maximum.accumulate(ends - apart) + apart, len(bottom) - 1.0)
         for _ in range(2):
             ends[1:-1] = 0.25 * ends[:-2] + 0.5 * ends[1:-1] + 0.25 * ends[2:]
         places = np.arange(len(bottom))
@@ -185,18 +188,22 @@ def lay_middle_layer(bench: Workbench) -> None:
     levels = ("L1", "L2", "L3", "L4")
     tips = np.array([bench.landmark(f"{v}.left.transverse_process") for v in levels])
     order = np.argsort(tips[:, 2])
-    z = np.linspace(low, high, along)
-    inner = np.interp(z, tips[order, 2], tips[order, 0]) - 1.0
-    outer = gutter.edge(z) + 1.0
-    s = np.linspace(0, 1, across)
-    x = inner[None] + s[:, None] * (outer - inner)[None]
-    zz = np.broadcast_to(z, x.shape)
+    s = np.linspace(0, 1, across)[:, None]
+    # It ends below the last rib, which runs down and outward.
+    rib = bench.landmark("rib_12.left.lower_border")
+    rib = rib[np.argsort(rib[:, 0])]
+    end = np.interp(high, tips[order, 2], tips[order, 0])
+    end = end + s * (gutter.edge(np.array(high)) + 1.0 - end)
+    top = np.minimum(high, np.interp(end, rib[:, 0], rib[:, 2]) - 5.0)
+    zz = low + np.linspace(0, 1, along)[None] * (top - low)
+    inner = np.interp(zz, tips[order, 2], tips[order, 0]) - 1.0
+    x = inner + s * (gutter.edge(zz) + 1.0 - inner)
     y = gutter.floor_at(x, zz) - 5.8
     # Behind quadratus lumborum, and on to the tips of the transverse processes.
     corner = (float(x.min()) - 3.0, low - 3.0), (float(x.max()) + 3.0, high + 3.0)
     front = Relief.of(bench, ["quadratus_lumborum.left"], *corner).at(x, zz)
     y = raised(y, front + 0.9)
-    hold = np.clip(1 - (x - inner[None]) / 8.0, 0, 1) ** 2
+    hold = np.clip(1 - (x - inner) / 8.0, 0, 1) ** 2
     y = (1 - hold) * y + hold * np.interp(zz, tips[order, 2], tips[order, 1])
     mid = np.stack([x, y, zz], axis=-1)
     sheet = SheetGrid(mid, np.full(x.shape, 0.8), None, 1)
