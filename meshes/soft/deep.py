@@ -7,13 +7,14 @@ from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 
 import numpy as np
+import trimesh
 from numba import njit
 
 from meshes.drape.bundle import Strand, fill_and_share
 from meshes.drape.carve import fibre_coordinates
 from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
-from meshes.drape.resolve import settle, untangle
+from meshes.drape.resolve import resolve, untangle
 from meshes.model import Attachment, Contact, Part
 from meshes.soft.fascicles import Fascicle, deep_fascicles
 from meshes.soft.gutter import Gutter, on_bed, sample_one
@@ -23,6 +24,8 @@ from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench
 
 _GAP = 0.3
+_CLEAR = 0.45
+"""Space left between bellies, and between the flesh of a belly and what is not one, mm."""
 
 # Space left under the roof, mm: film above, and below it the aponeurosis as well.
 _UNDER_ROOF = 0.25
@@ -99,14 +102,31 @@ def lay(bench: Workbench) -> None:
     )
     order = sorted(meshes, key=lambda n: -bench.catalogue[n].stratum)
     meshes = {name: meshes[name] for name in order}
-    if not bench.full:
-        # Coarse triangles cut across what the contour kept clear of.
-        meshes = settle(meshes, near, 0.12, rounds=3)
-    with ThreadPoolExecutor(2) as pool:
-        meshes = dict(zip(meshes, pool.map(untangle, meshes.values()), strict=True))
+    meshes = _parted(meshes, () if bench.full else near)
     for name, mesh in meshes.items():
         own = [f for f in fascicles if f.muscle == name]
         _finish(bench, name, mesh, own)
+
+
+def _parted(
+    meshes: dict[str, trimesh.Trimesh], obstacles: Sequence[MeshIndex]
+) -> dict[str, trimesh.Trimesh]:
+    """Bellies free of crossings; where obstacles are given, pushed off them and one another.
+
+    Coarse triangles cut across what the contour kept clear of. Every belly
+    gives way to the others as they were, so that all can be done at once.
+    """
+    indexes = {name: MeshIndex.of(mesh) for name, mesh in meshes.items()} if obstacles else {}
+
+    def free(name: str) -> trimesh.Trimesh:
+        mesh = meshes[name]
+        if obstacles:
+            others = [index for other, index in indexes.items() if other != name]
+            mesh = resolve(mesh, [*obstacles, *others], 0.1, rounds=2)
+        return untangle(mesh)
+
+    with ThreadPoolExecutor(2) as pool:
+        return dict(zip(meshes, pool.map(free, meshes), strict=True))
 
 
 # Inside the canal or in front of the spine: no deep muscle comes near.
@@ -239,7 +259,7 @@ def _region(bench: Workbench, gutter: Gutter, solid: Field) -> tuple[np.ndarray,
     median = 0.25
     region = _fill(
         solid.data, solid.origin, solid.spacing, gutter.width, gutter.roof, gutter.floor,
-        gutter.z0, gutter.dz, _GAP, np.array([_UNDER_ROOF, _UNDER_APONEUROSIS]),
+        gutter.z0, gutter.dz, _CLEAR, np.array([_UNDER_ROOF, _UNDER_APONEUROSIS]),
         aponeurosis_top(bench, np.linspace(0, 1, 41)), median,
     )  # fmt: skip
     free = np.float32(_GAP) - solid.data

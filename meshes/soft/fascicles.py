@@ -190,6 +190,14 @@ def _process(bench: Workbench, level: str, muscle: str = "") -> np.ndarray:
     return bench.index(f"vertebra_{level}").signed_distance(wanted[None])[1][0]
 
 
+def _angle(bench: Workbench, rib: int) -> np.ndarray:
+    """Angle of a rib; the twelfth has none, and iliocostalis takes the middle of its shaft."""
+    if rib < 12:
+        return bench.landmark(f"rib_{rib}.left.angle")
+    shaft = bench.landmark("rib_12.left.shaft")
+    return shaft[int(0.5 * (len(shaft) - 1))]
+
+
 def _iliocostalis(bench: Workbench):
     crest = bench.landmark("ilium.left.crest")
     # The posterior part of the crest, from the spine upward and outward.
@@ -204,19 +212,19 @@ def _iliocostalis(bench: Workbench):
     for i, number in enumerate(range(12, 5, -1)):
         origin = on_crest(0.24 - 0.032 * i)
         yield ("iliocostalis_lumborum", "hip_bone.left", origin,
-               f"rib_{number}.left", bench.landmark(f"rib_{number}.left.angle"))  # fmt: skip
+               f"rib_{number}.left", _angle(bench, number))  # fmt: skip
     for i, level in enumerate(level_range("L1", "L4")):
         yield ("iliocostalis_lumborum", "hip_bone.left", on_crest(0.08 + 0.05 * i),
                f"vertebra_{level}", _process(bench, level))  # fmt: skip
     for upper in range(1, 7):
         lower = upper + 6
-        inside = bench.landmark(f"rib_{lower}.left.angle") + np.array([-6.0, 0, 4.0])
+        inside = _angle(bench, lower) + np.array([-6.0, 0, 4.0])
         yield ("iliocostalis_thoracis", f"rib_{lower}.left", inside,
-               f"rib_{upper}.left", bench.landmark(f"rib_{upper}.left.angle"))  # fmt: skip
+               f"rib_{upper}.left", _angle(bench, upper))  # fmt: skip
     yield ("iliocostalis_thoracis", "rib_7.left", bench.landmark("rib_7.left.angle"),
            "vertebra_C7", _process(bench, "C7"))  # fmt: skip
     for level, rib in (("C6", 6), ("C6", 5), ("C5", 4), ("C4", 3)):
-        inside = bench.landmark(f"rib_{rib}.left.angle") + np.array([-5.0, 0, 3.0])
+        inside = _angle(bench, rib) + np.array([-5.0, 0, 3.0])
         yield ("iliocostalis_cervicis", f"rib_{rib}.left", inside,
                f"vertebra_{level}", bench.landmark(f"{level}.left.posterior_tubercle"))  # fmt: skip
 
@@ -250,9 +258,11 @@ def _longissimus(bench: Workbench):
                f"vertebra_{level}", bench.landmark(f"{level}.left.accessory_process"))  # fmt: skip
     for level, target in zip(level_range("T1", "T5"), level_range("C2", "C6"), strict=True):
         start = _process(bench, level, "longissimus_cervicis")
+        # The tips of the upper tubercles belong to splenius and levator scapulae.
+        inward = np.array([-3.0, 1.5, 0.0]) * bench.frame.scale
         yield ("longissimus_cervicis", f"vertebra_{level}", start,
                f"vertebra_{target}",
-               bench.landmark(f"{target}.left.posterior_tubercle"))  # fmt: skip
+               bench.landmark(f"{target}.left.posterior_tubercle") + inward)  # fmt: skip
     mastoid = bench.landmark("temporal.left.mastoid_tip")
     for i, level in enumerate([*level_range("C4", "C7"), *level_range("T1", "T5")]):
         key = "articular_pillar" if level[0] == "C" else "transverse_process"

@@ -34,7 +34,7 @@ _BED = (
     "vertebra_", "rib_", "sacrum", "rectus_capitis", "obliquus_capitis", "suboccipital", "rotator_",
     "levator_costarum", "external_intercostal", "intertransversarius", "intertransverse",
     "ligamentum_flavum", "posterior_atlanto", "superior_costo", "iliolumbar",
-    "posterior_sacroiliac", "lumbocostal", "quadratus", "thoracolumbar_fascia_middle",
+    "posterior_sacroiliac", "lumbocostal", "subcostal", "quadratus", "thoracolumbar_fascia_middle",
     "posterior_ramus",
 )  # fmt: skip
 _SPINOUS_MM = 6.0
@@ -133,7 +133,7 @@ _BLUNT = 4.4
 
 # Lateral edge where no rib angle gives it, mm from the midline in the median man.
 _EDGE = {
-    "C1": 30, "C2": 31, "C3": 32, "C4": 33, "C5": 35, "C6": 38, "C7": 42, "T1": 46,
+    "C1": 28, "C2": 28, "C3": 29, "C4": 30, "C5": 33, "C6": 37, "C7": 42, "T1": 46,
     "L1": 73, "L2": 75, "L3": 76, "L4": 74, "L5": 65,
 }  # fmt: skip
 

@@ -79,6 +79,11 @@ def end_of_posterior_ramus(bench: Workbench, nerve: str) -> np.ndarray:
         b = bench.landmark(f"{lower}.left.{key}")
         end = 0.5 * (a + b)
         return np.array([a[0] + 2.5, end[1] + 2.0, end[2]])
+    if nerve == "T12":
+        # The joint below is of the lumbar kind: the ramus passes lateral to it.
+        s = bench.landmark("L1.left.superior_articular_process")
+        t = bench.landmark("L1.left.transverse_process")
+        return 0.6 * s + 0.4 * t + [1.0, 2.5, 5.0]
     if nerve[0] == "T":
         a = bench.landmark(f"{nerve}.left.transverse_process")
         lower = below(nerve)
@@ -127,6 +132,12 @@ def lay_posterior_rami(bench: Workbench) -> None:
                  triangles=(200, 60), level=nerve, gap=0.15)  # fmt: skip
 
 
+def from_aorta(bench: Workbench, path: np.ndarray) -> np.ndarray:
+    """A course that begins in the wall of the aorta, nearest to its first point, (n + 1, 3)."""
+    _, wall, outward = bench.index("aorta").signed_distance(path[:1])
+    return np.concatenate([wall - 0.4 * outward, path])
+
+
 def lay_lumbar_arteries(bench: Workbench) -> None:
     """Lay the lumbar arteries round the waists of L1 to L4."""
     for level in level_range("L1", "L4"):
@@ -137,6 +148,7 @@ def lay_lumbar_arteries(bench: Workbench) -> None:
             [path, [f.to_model([0.5 * f.width + 7.0, 0.46 * f.depth, -9.0])],
              [process + [0.0, -5.0, -9.0]]]
         )  # fmt: skip
+        path = from_aorta(bench, path)
         lay_tube(bench, f"lumbar_artery_{level}.left", "lumbar_artery", path, (1.2, 1.0),
                  joins=("aorta",), triangles=(300, 80), level=level)  # fmt: skip
 
@@ -190,6 +202,8 @@ def lay_intercostal(bench: Workbench) -> None:
         groove_high = border[rows] + (2.6 + front) * inward[rows] + [0.0, 0.0, 0.6]
         bridge = 0.5 * beside[-1] + 0.5 * groove_high[0] + [0.0, -2.5, -1.5]
         artery_way = np.concatenate([beside, [bridge], groove_high])
+        if number > 7:
+            artery_way = from_aorta(bench, artery_way)
         lay_tube(
             bench,
             "subcostal_artery.left" if subcostal else f"posterior_intercostal_artery_{number}.left",

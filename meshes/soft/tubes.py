@@ -9,6 +9,7 @@ import numpy as np
 import trimesh
 from scipy.interpolate import CubicSpline
 
+from meshes.drape.bundle import large_pieces
 from meshes.drape.carve import clear_of, fibre_coordinates
 from meshes.drape.distance import MeshIndex
 from meshes.model import Contact, Part
@@ -21,6 +22,8 @@ CLEARANCE_MM = 0.3
 SOFT = ("muscle", "fascia", "tendon", "skin")
 """Kinds that a tube may run through."""
 _REACH_MM = 10.0
+_SPECK_FACES = 10
+"""Pieces with fewer triangles than this are no part of a tube."""
 _PARTING_MM = 4.0
 
 
@@ -255,7 +258,9 @@ def unite(pieces: Sequence[tuple[np.ndarray, np.ndarray]]) -> tuple[np.ndarray, 
     # Slivers along the seams would be degenerate in single precision.
     mesh = whole.simplify(1e-3).to_mesh64()
     vertices = np.array(mesh.vert_properties)[:, :3]
-    return vertices, np.array(mesh.tri_verts).astype(np.int64)
+    faces = np.array(mesh.tri_verts).astype(np.int64)
+    # Specks that enclose nothing are left where walls all but coincide.
+    return large_pieces(vertices, faces, _SPECK_FACES / len(faces))
 
 
 def join(meshes: Sequence[tuple[np.ndarray, np.ndarray]]) -> tuple[np.ndarray, np.ndarray]:
