@@ -11,7 +11,7 @@ from scipy.spatial import cKDTree
 from meshes.drape.carve import carve
 from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
-from meshes.drape.resolve import give_way
+from meshes.drape.resolve import give_way, untangle
 from meshes.model import Attachment, Contact, Part
 from meshes.shapes.solid import Solid
 from meshes.soft.sheets import End
@@ -220,7 +220,7 @@ def lay_fan(
         room, obstacles, spacing=spacing[choose], triangles=triangles[choose], gap=gap,
         x_min=0.15, smoothing=smoothing,
     )  # fmt: skip
-    mesh = give_way(mesh, obstacles)
+    mesh = untangle(give_way(mesh, obstacles), rounds=4)
     uv = fan_coordinates(mesh.vertices, grid)
     own = MeshIndex.of(mesh)
     part_id = part_id or f"{entry}.left"

@@ -235,9 +235,9 @@ def free_spot(
 
 _END_LIFT_MM = 3.0
 _END_FADE_MM = 12.0
-_END_GAP_MM = 0.1
+_END_GAP_MM = 0.05
 _END_SINK_MM = 0.8
-_END_THICKNESS_MM = 0.35
+_END_THICKNESS_MM = 0.3
 _END_TAPER = 0.12
 """Sheets that take the same spines lie on one another there, so each runs out thin."""
 
