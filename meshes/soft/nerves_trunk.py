@@ -110,10 +110,16 @@ def lay_posterior_rami(bench: Workbench) -> None:
         joins = [f"spinal_nerve_{nerve}.left", f"spinal_ganglion_{nerve}.left"]
         if nerve[0] == "S":
             dorsal = bench.landmark(f"sacrum.left.dorsal_foramen_{nerve[1:]}")
-            inner = dorsal + [0.0, -7.0, 2.0]
+            # Where bone closes the way from the canal, the ramus is drawn from its foramen on.
+            inner = dorsal + [0.0, -7.0, -2.0]
             if joins[1] in bench.parts:
                 line = bench.parts[joins[1]].fibres[0]
-                inner = line[0] + 0.6 * (line[-1] - line[0])
+                root = line[0] + 0.6 * (line[-1] - line[0])
+                passage = resample(np.array([root, dorsal + [0.0, -3.0, 0.5]]), 12)
+                if bench.index("sacrum").signed_distance(passage)[0].min() > -1.0:
+                    inner = root
+                else:
+                    joins = []
             way = np.array([inner, dorsal + [0.0, -3.0, 0.5], dorsal, end])
             lay_tube(bench, f"posterior_ramus_{nerve}.left", "posterior_ramus", way, (1.0, 0.8),
                      joins=joins, triangles=(160, 60), level=nerve, gap=0.15)  # fmt: skip
