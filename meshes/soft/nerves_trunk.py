@@ -9,7 +9,7 @@ from meshes.soft.canal import foramen_of, nerve_range
 from meshes.soft.fascicles import level_range
 from meshes.soft.ligaments import below
 from meshes.soft.small import resample
-from meshes.soft.tubes import lay_tube
+from meshes.soft.tubes import lay_tube, settle
 from meshes.soft.workbench import Workbench
 
 SHARE_OF_RIB = 0.62
@@ -116,7 +116,9 @@ def lay_posterior_rami(bench: Workbench) -> None:
                 line = bench.parts[joins[1]].fibres[0]
                 root = line[0] + 0.6 * (line[-1] - line[0])
                 passage = resample(np.array([root, dorsal + [0.0, -3.0, 0.5]]), 12)
-                if bench.index("sacrum").signed_distance(passage)[0].min() > -1.0:
+                bone = bench.index("sacrum")
+                passage = settle(passage, 0.8, [bone], gap=0.15)
+                if bone.signed_distance(passage)[0].min() > 0.5:
                     inner = root
                 else:
                     joins = []

@@ -14,7 +14,7 @@ KNOWN_FAULTS = {
     "inventory": 0,
     "outward": 0,
     "self_intersection": 0,
-    "overlap": 5,
+    "overlap": 3,
     "contact": 2,
     "attachment": 0,
 }
