@@ -10,7 +10,7 @@ A teaching model: where a flap really comes to lie depends on the donor.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
@@ -24,7 +24,7 @@ from meshes.catalogue.folds import (
     own_parts,
 )
 from meshes.errors import PeelbackError
-from meshes.model import BackModel, mirror_points
+from meshes.model import BackModel, mirror_points, other_side
 from meshes.questions.folding.cloth import march
 from meshes.questions.folding.control_sheet import Carried, ControlSheet, sheet_through
 from meshes.questions.folding.ground import ground_of
@@ -34,11 +34,13 @@ from meshes.questions.folding.turning import Turn, free_nodes, poses
 THIN_KINDS = frozenset({"nerve", "artery", "vein"})
 """What is no ground for a flap: it is pushed aside, or rides on it."""
 
-COVERING_STRATA = 2
-"""Skin and fasciae over the muscles: gone long before a muscle is folded."""
+COVERS = ("skin", "superficial_fascia", "deep_fascia")
+"""What lies over all muscles, outermost first: gone before they are folded, so no ground."""
 
 BACKING_MM = (2.0, 4.0, 6.0, 8.0, 10.0)
 """A flap that lies folded counts as solid to this depth beneath it."""
+
+BACKED_FROM_MM = 40.0
 
 KEPT_PATHS = 48
 
@@ -81,6 +83,15 @@ class FoldPath:
             # Between two poses the straight way is a little short: give fibres their length.
             march(grid, self.free, self.along)
         return grid
+
+    def mirrored(self) -> FoldPath:
+        """Return the same way on the other side."""
+        return replace(
+            self,
+            side="left" if self.side == "right" else "right",
+            carried={other_side(i): c for i, c in self.carried.items()},
+            riders={other_side(i): r for i, r in self.riders.items()},
+        )
 
     def part_ids(self) -> tuple[str, ...]:
         """Return the ids of all that moves."""
@@ -143,9 +154,8 @@ class Reflector:
     def key(self, fold_id: str, gone: Collection[str] = (), before: Sequence[Laid] = ()) -> tuple:
         """Return what a path depends on; two equal keys share one path."""
         rule, side = fold_named(fold_id)
-        stratum = self._stratum(rule, side)
         relevant = frozenset(
-            i for i in gone if i in self.model.parts and self._is_ground(i, stratum, side)
+            i for i in gone if i in self.model.parts and self._is_ground(i, rule, side)
         )
         earlier = tuple(
             (laid.fold_id, laid.share >= OUT_OF_THE_WAY)
@@ -181,7 +191,17 @@ class Reflector:
         if key not in self._paths:
             if len(self._paths) >= KEPT_PATHS:
                 self._paths.pop(next(iter(self._paths)))
-            self._paths[key] = self._worked_out(fold_id, key[1], before)
+            rule, side = fold_named(fold_id)
+            if side == "right" and self._is_mirror_image(rule):
+                # What is known of the left holds for the right: no fold is worked out twice.
+                left = self.path(
+                    f"{rule.id}.left",
+                    [other_side(i) for i in gone],
+                    [Laid(other_side(b.fold_id), b.share) for b in before if b.side == side],
+                )
+                self._paths[key] = left.mirrored()
+            else:
+                self._paths[key] = self._worked_out(fold_id, key[1], before)
         return self._paths[key]
 
     def laid(self, folds: Sequence[Laid], gone: Collection[str] = ()) -> dict[str, np.ndarray]:
@@ -199,23 +219,36 @@ class Reflector:
                 moved.update(self.path(laid.fold_id, gone, folds[:k]).vertices(laid.share))
         return moved
 
+    def _is_mirror_image(self, rule: FoldRule) -> bool:
+        """Tell whether the flap's two sides are mirror images, vertex by vertex."""
+        parts = self.model.parts
+        for left, right in zip(rule.part_ids("left"), rule.part_ids("right"), strict=True):
+            if left not in parts or right not in parts:
+                return False
+            a = np.asarray(parts[left].mesh.vertices)
+            b = np.asarray(parts[right].mesh.vertices)
+            if a.shape != b.shape or not np.array_equal(mirror_points(a), b):
+                return False
+        return True
+
     def stays(self, part_id: str, fold_id: str) -> bool:
         """Tell whether a part can hold a flap: it is there and does not ride on it."""
         rule, side = fold_named(fold_id)
         return part_id not in {*rule.part_ids(side), *rule.cling_ids(side)} and self._is_ground(
-            part_id, self._stratum(rule, side), side
+            part_id, rule, side
         )
 
-    def _stratum(self, rule: FoldRule, side: str) -> int:
-        return min(self.model.parts[i].stratum for i in rule.part_ids(side))
-
-    def _is_ground(self, part_id: str, stratum: int, side: str) -> bool:
-        part = self.model.parts[part_id]
-        return (
-            part.kind not in THIN_KINDS
-            and part.side in (side, None)
-            and part.stratum >= (stratum if stratum < COVERING_STRATA else COVERING_STRATA)
-        )
+    def _is_ground(self, part_id: str, rule: FoldRule, side: str) -> bool:
+        """Tell whether a flap may come to lie on a part: nothing that lies over it at rest."""
+        parts = self.model.parts
+        part = parts[part_id]
+        own = [parts[i] for i in rule.part_ids(side) if i in parts]
+        if part.kind in THIN_KINDS or part.side not in (side, None) or not own:
+            return False
+        if part.entry in COVERS:
+            outer = [COVERS.index(p.entry) for p in own if p.entry in COVERS]
+            return bool(outer) and COVERS.index(part.entry) > max(outer)
+        return part.stratum >= min(p.stratum for p in own)
 
     def _worked_out(self, fold_id: str, gone: frozenset[str], before: Sequence[Laid]) -> FoldPath:
         rule, side = fold_named(fold_id)
@@ -246,15 +279,14 @@ class Reflector:
         )
         bounds = _reach(sheet)
         moving = {*own, *rule.cling_ids(side), *lifted}
-        stratum = self._stratum(rule, side)
         stays = [
             i for i in parts
-            if i not in moving and i not in gone and self._is_ground(i, stratum, side)
+            if i not in moving and i not in gone and self._is_ground(i, rule, side)
         ]  # fmt: skip
         shells = [shell(i, lying) for i in stays]
         for i in stays:
             if i in lying:
-                shells.extend(_backed(*shell(i, lying)))
+                shells.extend(_backed(*shell(i, lying), shell(i, {})[0]))
         ground = ground_of(shells, bounds)
         axis = None if rule.axis is None else np.asarray(rule.axis, float)
         falls = np.asarray(rule.falls, float)
@@ -276,8 +308,13 @@ class Reflector:
         return FoldPath(rule, side, sheet, grids, free, along, carried, riders)
 
 
-def _backed(vertices: np.ndarray, faces: np.ndarray):
-    """Copies of a flap sunk towards the body's axis: what comes to lie on it can't slip under."""
+def _backed(vertices: np.ndarray, faces: np.ndarray, at_rest: np.ndarray):
+    """Copies of a flap sunk towards the body's axis: what comes to lie on it can't slip under.
+
+    Only of what lies far from its old place: by its hinge a flap covers nothing new.
+    """
+    moved = np.linalg.norm(vertices - at_rest, axis=1) > BACKED_FROM_MM
+    faces = faces[moved[faces].all(axis=1)]
     inward = -vertices
     inward[:, 1] -= 40.0
     inward[:, 2] = 0.0

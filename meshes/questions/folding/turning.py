@@ -17,6 +17,7 @@ PULL_MM, WEIGHT_MM = 0.03, 0.05
 """How far hand and weight move every node in one sweep."""
 
 SMOOTH = 0.08
+UNHELD_MM = 1000.0
 HINGE_ZONE_MM = 8.0
 """So near to its hinge a flap may rest on what it is fixed to."""
 
@@ -62,11 +63,7 @@ def poses(sheet: ControlSheet, ground: Ground, turn: Turn) -> np.ndarray:
     length = np.concatenate([np.zeros((len(rest), 1)), links.along.cumsum(axis=1)], axis=1)
     weight = free_nodes(sheet)
     axis, way = _axis_and_way(sheet, turn)
-    # At rest a sheet may lie closer than the gap, and its ends on bone: that is no fault.
-    wanted = sheet.half_mm + turn.gap_mm
-    at_rest = distances(rest.reshape(-1, 3), ground.distance, ground.origin, ground.voxel_mm)
-    at_rest = np.minimum(at_rest.reshape(wanted.shape), wanted)
-    near_hinge = np.clip(1.0 - (length - 2.0) / HINGE_ZONE_MM, 0.0, 1.0)
+    contact = _Contact(sheet, ground, turn.gap_mm, length)
     count = max(8, int(np.ceil(turn.angle_deg / STEP_DEG)))
     step = np.radians(turn.angle_deg) / count
     # A correction walks one link in a sweep: large sheets take more of them.
@@ -79,21 +76,52 @@ def poses(sheet: ControlSheet, ground: Ground, turn: Turn) -> np.ndarray:
     for k in range(1, count + 1):
         _turn_about_hinge(x, share * step, axis)
         way = _turned(way, axis, np.asarray(step))
-        eased = min(1.0, k / (0.3 * count))
-        clear = at_rest + (wanted - at_rest) * eased * (1 - near_hinge)
-        clear -= 30.0 * (near_hinge > 0.75)
+        clear = contact.clearances(x)
         pull = np.broadcast_to(PULL_MM * way, x.shape).copy()
         settle(x, rest, weight, clear, pull, *links.all(), *field, 40 * rounds, 0.5, SMOOTH)
         _finish(x, rest, weight, clear, links, field, rounds)
         out.append(x.copy())
         links.draw_in(area(x) / whole)
     for _ in range(SETTLING_POSES):
+        clear = contact.clearances(x)
         pull = np.broadcast_to(PULL_MM * way + WEIGHT_MM * turn.down, x.shape).copy()
         settle(x, rest, weight, clear, pull, *links.all(), *field, 120, 0.5, SMOOTH)
         _finish(x, rest, weight, clear, links, field, rounds)
         out.append(x.copy())
         links.draw_in(area(x) / whole)
     return np.array(out)
+
+
+class _Contact:
+    """How far each node has to keep from the ground.
+
+    A sheet lies closer at rest than it need be afterwards, and its ends grow into
+    bone: a node that starts too close is let go as it is, and held off from the
+    moment when it has come clear for the first time. (Pushed out at once, an end that
+    lies deep between two spines would leave on the far side.)
+    """
+
+    def __init__(self, sheet: ControlSheet, ground: Ground, gap_mm: float, length) -> None:
+        self._ground = ground
+        self._wanted = sheet.half_mm + gap_mm
+        self._at_rest = self._distance(sheet.mid)
+        self._clear = self._at_rest >= self._wanted
+        # 1 at the hinge, 0 beyond its zone: there the flap lies on what it is fixed to.
+        self._by_hinge = np.clip(1.0 - (length - 2.0) / HINGE_ZONE_MM, 0.0, 1.0)
+
+    def _distance(self, x: np.ndarray) -> np.ndarray:
+        ground = self._ground
+        d = distances(x.reshape(-1, 3), ground.distance, ground.origin, ground.voxel_mm)
+        return d.reshape(x.shape[:2])
+
+    def clearances(self, x: np.ndarray) -> np.ndarray:
+        """Return the least distance for each node (rows, columns) in the coming step, mm."""
+        now = self._distance(x)
+        self._clear |= now >= self._wanted
+        # Close but outside: no closer than now. Embedded: not held off at all.
+        close = np.where(now > 0.0, np.minimum(now, self._wanted), -UNHELD_MM)
+        clear = np.where(self._clear, self._wanted, close)
+        return clear - UNHELD_MM * (self._by_hinge > 0.25)
 
 
 def free_nodes(sheet: ControlSheet) -> np.ndarray:
