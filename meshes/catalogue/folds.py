@@ -48,6 +48,14 @@ class FoldRule:
         Of the turn: outward, back, up. None takes the hinge's own direction.
     falls : (3,) tuple of float
         Where its weight draws it: outward, back, up. The donor lies prone.
+    hinge : tuple of str
+        Two landmarks, where the hinge crosses the muscle; none: it is the uncut end.
+    hinge_out_mm : float
+        How far outward of them it lies.
+    held : float
+        Share of the fibres next to the uncut end that is not lifted.
+    crosswise : bool
+        It turns about its lateral border, along the fibres; "origin" is its medial border.
     clings : tuple of str
         Part names of nerves and vessels that come along.
     """
@@ -60,6 +68,10 @@ class FoldRule:
     turn_deg: float
     axis: tuple[float, float, float] | None = None
     falls: tuple[float, float, float] = (0.0, -1.0, 0.0)
+    hinge: tuple[str, ...] = ()
+    hinge_out_mm: float = 0.0
+    held: float = 0.0
+    crosswise: bool = False
     clings: tuple[str, ...] = ()
 
     def part_ids(self, side: str) -> tuple[str, ...]:
@@ -196,6 +208,14 @@ def _make_fold(key, row, catalogue: Catalogue, steps, made) -> FoldRule:
         raise entry_error(
             FILE, key, f"turn_deg must lie in 0–{MOST_TURN_DEG:g}, got {row['turn_deg']}"
         )
+    if not 0.0 <= row.get("held", 0.0) <= 0.8:
+        raise entry_error(FILE, key, f"held must lie in 0–0.8, got {row['held']}")
+    hinge = row.get("hinge", ())
+    if len(hinge) not in (0, 2):
+        raise entry_error(FILE, key, f"hinge must be two landmarks, got {len(hinge)}")
+    for name in hinge:
+        if name.format(side="left") not in catalogue.landmarks:
+            raise entry_error(FILE, key, f"unknown landmark {name!r}")
     if not row["parts"]:
         raise entry_error(FILE, key, "parts is empty")
     for field in ("parts", "clings"):

@@ -250,6 +250,16 @@ class Reflector:
             return bool(outer) and COVERS.index(part.entry) > max(outer)
         return part.stratum >= min(p.stratum for p in own)
 
+    def _hinge_line(self, rule: FoldRule, turned, side: str) -> np.ndarray | None:
+        if not rule.hinge:
+            return None
+        names = [name.format(side=side) for name in rule.hinge]
+        missing = [name for name in names if name not in self.model.landmarks]
+        if missing:
+            raise PeelbackError(f"fold {rule.id} has no hinge: the model lacks {missing[0]}")
+        ends = [np.reshape(self.model.landmarks[name], (-1, 3)).mean(axis=0) for name in names]
+        return turned(np.array(ends)) + [rule.hinge_out_mm, 0.0, 0.0]
+
     def _worked_out(self, fold_id: str, gone: frozenset[str], before: Sequence[Laid]) -> FoldPath:
         rule, side = fold_named(fold_id)
         parts = self.model.parts
@@ -276,6 +286,9 @@ class Reflector:
             [turned(np.asarray(parts[i].fibres, float)) for i in own],
             [turned(np.asarray(parts[i].mesh.vertices, float)) for i in own],
             rule.cut_end,
+            self._hinge_line(rule, turned, side),
+            rule.held,
+            rule.crosswise,
         )
         bounds = _reach(sheet)
         moving = {*own, *rule.cling_ids(side), *lifted}

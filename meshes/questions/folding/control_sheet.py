@@ -54,7 +54,12 @@ class ControlSheet:
 
 
 def sheet_through(
-    fibres: Sequence[np.ndarray], vertices: Sequence[np.ndarray], cut_end: str
+    fibres: Sequence[np.ndarray],
+    vertices: Sequence[np.ndarray],
+    cut_end: str,
+    line: np.ndarray | None = None,
+    held: float = 0.0,
+    crosswise: bool = False,
 ) -> ControlSheet:
     """Lay a grid through one part or several that join along their fibres.
 
@@ -66,6 +71,12 @@ def sheet_through(
         Of each part's mesh, mm.
     cut_end : {"origin", "insertion"}
         The end that comes free; the hinge is the other one.
+    held : float
+        Share of each fibre next to the uncut end that stays as it is.
+    crosswise : bool
+        The sheet turns about a border along its fibres: "origin" is then its medial border.
+    line : (2, 3) float, optional
+        Ends of a hinge that crosses the sheet, mm: what lies outward of it stays.
 
     Returns
     -------
@@ -73,8 +84,16 @@ def sheet_through(
     """
     rows = [_to_the_edges(np.asarray(f, float)) for f in fibres]
     halves = [_half_thickness(r, v) for r, v in zip(rows, vertices, strict=True)]
+    if crosswise:
+        rows = [_medial_first(r.transpose(1, 0, 2)) for r in rows]
+        halves = [_half_thickness(r, v) for r, v in zip(rows, vertices, strict=True)]
     if cut_end == "origin":
         rows, halves = [r[:, ::-1] for r in rows], [h[:, ::-1] for h in halves]
+    if line is not None:
+        rows, halves = _from_the_line(rows, halves, np.asarray(line, float))
+    if held > 0:
+        rows = [_by_length(r, 201)[:, round(200 * held) :] for r in rows]
+        halves = [_even(h[..., None], 201, axis=1)[:, round(200 * held) :, 0] for h in halves]
     lengths = [np.linalg.norm(np.diff(r, axis=1), axis=2).sum(axis=1) for r in rows]
     breadths = [
         float(np.median(np.linalg.norm(np.diff(r, axis=0), axis=2).sum(axis=0))) for r in rows
@@ -94,6 +113,38 @@ def sheet_through(
         grid, half = np.concatenate([grid, row]), np.concatenate([half, thick])
     sheet = ControlSheet(np.ascontiguousarray(grid), np.ascontiguousarray(half), 1)
     return ControlSheet(sheet.mid, sheet.half_mm, _outward_sign(sheet))
+
+
+def _medial_first(grid: np.ndarray) -> np.ndarray:
+    """Let every row run from the medial border outward."""
+    inner, outer = np.abs(grid[:, 0, 0]).mean(), np.abs(grid[:, -1, 0]).mean()
+    return grid if inner <= outer else grid[:, ::-1]
+
+
+def _from_the_line(rows, halves, line):
+    """Let each row begin where it crosses a hinge line seen from behind, the outer part left out."""
+    along = line[1] - line[0]
+    # Outward of the line in the frontal plane.
+    out = np.array([abs(along[2]), 0.0, -along[0] * np.sign(along[2])])
+    cut_rows, cut_halves = [], []
+    for grid, half in zip(rows, halves, strict=True):
+        beyond = (grid - line[0]) @ out > 0
+        new = np.empty_like(grid)
+        thick = np.empty_like(half)
+        for k, row in enumerate(grid):
+            crossing = np.flatnonzero(beyond[k])
+            first = int(crossing.max()) if len(crossing) else 0
+            start = float(first)
+            if 0 < first < len(row) - 1:
+                a, b = ((row[first + i] - line[0]) @ out for i in (0, 1))
+                start += a / (a - b)
+            at = np.linspace(min(start, len(row) - 2.0), len(row) - 1, len(row))
+            for c in range(3):
+                new[k, :, c] = np.interp(at, np.arange(len(row)), row[:, c])
+            thick[k] = np.interp(at, np.arange(len(row)), half[k])
+        cut_rows.append(new)
+        cut_halves.append(thick)
+    return cut_rows, cut_halves
 
 
 def _point_count(length: float, links: int, limits: tuple[float, float]) -> int:
@@ -164,13 +215,17 @@ class Carried:
         row, column = _nearest_place(sheet, points)
         self.row, self.column = row, column
         self._at, self._along, self._across = _spline_weights(row, column, self.shape)
+        # What lies outward of the hinge stays as it is.
+        self._rest = points
+        self._moves = np.clip(column / 1.5, 0.0, 1.0)[:, None]
         middle, frame = self.frames(sheet.mid)
         self._offset = np.einsum("nij,nj->ni", frame, points - middle)
 
     def place(self, mid: np.ndarray) -> np.ndarray:
         """Return the points (n, 3) for a grid (rows, columns, 3), mm."""
         middle, frame = self.frames(mid)
-        return middle + np.einsum("nij,ni->nj", frame, self._offset)
+        moved = middle + np.einsum("nij,ni->nj", frame, self._offset)
+        return self._rest + self._moves * (moved - self._rest)
 
     @property
     def distance_mm(self) -> np.ndarray:

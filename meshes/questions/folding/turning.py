@@ -73,7 +73,7 @@ def poses(sheet: ControlSheet, ground: Ground, turn: Turn) -> np.ndarray:
     out = [rest.copy()]
     share = np.clip((length - 4.0) / (2.0 * turn.radius_mm), 0.0, 1.0)
     field = (ground.distance, np.asarray(ground.origin, float), float(ground.voxel_mm))
-    for k in range(1, count + 1):
+    for _ in range(count):
         _turn_about_hinge(x, share * step, axis)
         way = _turned(way, axis, np.asarray(step))
         clear = contact.clearances(x)
