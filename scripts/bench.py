@@ -244,6 +244,25 @@ def cutting(model: Any) -> Iterator[tuple[str, Any]]:
         scene.finalize()
 
 
+def folding(model: Any) -> Iterator[tuple[str, Any]]:
+    """Working a fold out, and one frame of it with everything that rides on the flap."""
+    from meshes.questions.reflect import Reflector
+    from viewer.scene.drawn import draw_part
+    from viewer.scene.folding import FoldedShells
+
+    reflector = Reflector(model)
+    reflector.path("rhomboids.left")  # brings the kernels in
+    started = time.perf_counter()
+    path = reflector.path("trapezius.left")
+    yield "trapezius worked out, s", time.perf_counter() - started
+    drawn = {name: draw_part(model.parts[name]) for name in path.part_ids()}
+    shells = FoldedShells(reflector, drawn.__getitem__)
+    paths, share = {"trapezius.left": path}, {"trapezius.left": 0.4}
+    for detail in ("moving", "still"):
+        frames = times(lambda d=detail: shells.shells(paths, share, (d,)), 20)
+        yield f"one frame of its fold, {detail} detail, ms", statistics.median(frames)
+
+
 def drawing(model: Any) -> Iterator[tuple[str, Any]]:
     """Orbit and peel at 1280 by 800, off screen, with whatever OpenGL there is."""
     from viewer.scene.scene import PartLook, Scene
@@ -292,7 +311,7 @@ def _poly(mesh: Any) -> Any:
 def main() -> int:
     """Run the measurements asked for."""
     parser = argparse.ArgumentParser(description=__doc__)
-    what = ("build", "load", "probe", "cover", "section", "draw")
+    what = ("build", "load", "probe", "cover", "section", "draw", "fold")
     parser.add_argument("what", nargs="*", choices=[*what, []], help=f"of {', '.join(what)}; all")
     parser.add_argument("--detail", choices=("preview", "full"), default="full")
     parser.add_argument("--compile", action="store_true", help="also a build with no kernels")
@@ -314,7 +333,7 @@ def main() -> int:
     body = Body()
     if "load" in wanted:
         tell(loading(body, words.detail))
-    if set(wanted) & {"probe", "cover", "section", "draw"}:
+    if set(wanted) & {"probe", "cover", "section", "draw", "fold"}:
         model = load_or_build(body, words.detail)
         if "probe" in wanted:
             tell(probing(model))
@@ -324,6 +343,8 @@ def main() -> int:
             tell(cutting(model))
         if "draw" in wanted:
             tell(drawing(model))
+        if "fold" in wanted:
+            tell(folding(model))
     return 0
 
 

@@ -111,6 +111,13 @@ def make_parser() -> argparse.ArgumentParser:
     plate.add_argument("--look", default="by_kind", metavar="NAME", help="by_kind or as_fixed")
     plate.add_argument("--theme", default="light", metavar="light|dark")
     plate.add_argument("--labels", action=argparse.BooleanOptionalAction, default=True)
+    plate.add_argument(
+        "--fold",
+        action="append",
+        default=[],
+        metavar="FOLD.SIDE[=SHARE]",
+        help="lay a flap back (trapezius.left, rhomboids.right=0.5); may be given again, in order",
+    )
 
     section = verbs.add_parser("section", help="closed, named regions of a flat cut")
     section.add_argument("--level", required=True, metavar="T7", help="vertebral level")

@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
+from meshes.catalogue.folds import Laid, fold_named, moved_by
 from meshes.errors import PeelbackError
 from meshes.export import write_bytes
 from meshes.model import STRATUM_COUNT, BackModel
@@ -50,6 +51,7 @@ class PlateOrder:
     theme: str
     labels: bool
     out: Path
+    folds: tuple[Laid, ...] = ()
 
     @classmethod
     def checked(
@@ -63,6 +65,7 @@ class PlateOrder:
         theme: str,
         labels: bool,
         out: Path,
+        folds: Iterable[str] = (),
     ) -> PlateOrder:
         """Make an order from the words of the command.
 
@@ -83,14 +86,33 @@ class PlateOrder:
                 f"out must end in one of {', '.join(FILE_ENDINGS)}, got {out.name!r}"
             )
         width, height = size_from(size)
-        return cls(stratum, view, side, width, height, look, theme, labels, out)
+        laid = tuple(fold_from(words) for words in folds)
+        return cls(stratum, view, side, width, height, look, theme, labels, out, laid)
 
     @property
     def state(self) -> ViewState:
         """The view state that this picture shows."""
         left = self.stratum if self.side in ("both", "left") else 0
         right = self.stratum if self.side in ("both", "right") else 0
-        return ViewState(peeled=Sides(left, right), look=self.look, view=self.view)
+        return ViewState(
+            peeled=Sides(left, right), look=self.look, view=self.view, folds=self.folds
+        )
+
+
+def fold_from(words: str) -> Laid:
+    """Return the flap of FOLD.SIDE or FOLD.SIDE=SHARE ("trapezius.left=0.5").
+
+    Raises
+    ------
+    PeelbackError
+        There is no such fold, or the share is none.
+    """
+    fold_id, _, share = words.partition("=")
+    fold_named(fold_id)
+    try:
+        return Laid(fold_id, float(share) if share else 1.0)
+    except ValueError:
+        raise PeelbackError(f"share of a fold must be a number 0–1, got {share!r}") from None
 
 
 def size_from(words: str) -> tuple[int, int]:
@@ -143,6 +165,14 @@ def draw_plates(model: BackModel, orders: list[PlateOrder]) -> list[set[str]]:
     try:
         for order in orders:
             shown = opacities(model, order.state)
+            # A flap that is asked for is seen, whatever is peeled.
+            shown |= {
+                part_id: 1.0
+                for laid in order.folds
+                for part_id in moved_by(laid.fold_id)
+                if part_id in model.parts
+            }
+            move_folded(scene, model, order.folds, shown)
             pixels = plates.picture(
                 scene,
                 shown,
@@ -165,3 +195,37 @@ def draw_plates(model: BackModel, orders: list[PlateOrder]) -> list[set[str]]:
     finally:
         scene.finalize()
     return drawn
+
+
+def move_folded(scene, model: BackModel, folds: tuple[Laid, ...], shown: Iterable[str]) -> None:
+    """Draw flaps folded back; what is not shown holds none of them up."""
+    from meshes.questions.reflect import reflector_of
+    from viewer.scene.folding import FoldedShells
+
+    shells = FoldedShells(reflector_of(model), scene.part_in_place)
+    gone = frozenset(model.parts) - frozenset(shown)
+    shares = {laid.fold_id: laid.share for laid in folds}
+    scene.move_parts(shells.shells(shells.paths(folds, gone), shares))
+
+
+def fold_measures(model: BackModel, folds: tuple[Laid, ...], shown: Iterable[str]) -> list[dict]:
+    """Return how true each fold is: changes of fibre length and area as shares, hinge in mm."""
+    from meshes.questions.folding.measures import measure
+    from meshes.questions.reflect import reflector_of
+
+    gone = frozenset(model.parts) - frozenset(shown)
+    told = []
+    for k, laid in enumerate(folds):
+        path = reflector_of(model).path(laid.fold_id, gone, folds[:k])
+        found = measure(path, laid.share)
+        told.append(
+            {
+                "fold": laid.fold_id,
+                "share": laid.share,
+                "moves": sorted(path.part_ids()),
+                "fibre_change": round(found.fibre, 5),
+                "area_change": round(found.area, 5),
+                "hinge_moved_mm": round(found.hinge_mm, 5),
+            }
+        )
+    return told

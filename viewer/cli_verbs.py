@@ -171,7 +171,7 @@ def _write_published_table(path: Path, published: Sequence, body: Body, detail: 
 
 def plate(words: argparse.Namespace, body: Body, detail: str) -> int:
     """Draw a still picture."""
-    from viewer.cli_plate import PlateOrder, draw_plate
+    from viewer.cli_plate import PlateOrder, draw_plate, fold_measures
 
     if not 0 <= words.stratum < STRATUM_COUNT:
         raise PeelbackError(f"stratum must lie in 0–{STRATUM_COUNT - 1}, got {words.stratum}")
@@ -184,10 +184,15 @@ def plate(words: argparse.Namespace, body: Body, detail: str) -> int:
         theme=words.theme,
         labels=words.labels,
         out=words.out,
+        folds=words.fold,
     )
-    shown = draw_plate(load(body, detail), order)
+    model = load(body, detail)
+    shown = draw_plate(model, order)
     if _wants_json(words):
-        _print_json({"file": str(order.out), "parts": sorted(shown)})
+        told: dict[str, object] = {"file": str(order.out), "parts": sorted(shown)}
+        if order.folds:
+            told["folds"] = fold_measures(model, order.folds, shown)
+        _print_json(told)
     else:
         print(order.out)
     return OK

@@ -56,6 +56,10 @@ class FoldRule:
         Share of the fibres next to the uncut end that is not lifted.
     crosswise : bool
         It turns about its lateral border, along the fibres; "origin" is its medial border.
+    square : bool
+        It turns square to its fibres instead of along its hinge's line.
+    belly : bool
+        A round muscle, whose fibres make no sheet.
     clings : tuple of str
         Part names of nerves and vessels that come along.
     """
@@ -72,6 +76,8 @@ class FoldRule:
     hinge_out_mm: float = 0.0
     held: float = 0.0
     crosswise: bool = False
+    square: bool = False
+    belly: bool = False
     clings: tuple[str, ...] = ()
 
     def part_ids(self, side: str) -> tuple[str, ...]:

@@ -289,6 +289,7 @@ class Reflector:
             self._hinge_line(rule, turned, side),
             rule.held,
             rule.crosswise,
+            rule.belly,
         )
         bounds = _reach(sheet)
         moving = {*own, *rule.cling_ids(side), *lifted}
@@ -303,7 +304,9 @@ class Reflector:
         ground = ground_of(shells, bounds)
         axis = None if rule.axis is None else np.asarray(rule.axis, float)
         falls = np.asarray(rule.falls, float)
-        grids = poses(sheet, ground, Turn(rule.turn_deg, falls / np.linalg.norm(falls), axis))
+        grids = poses(
+            sheet, ground, Turn(rule.turn_deg, falls / np.linalg.norm(falls), axis, rule.square)
+        )
         carried = {
             i: Carried(sheet, turned(np.asarray(parts[i].mesh.vertices, float))) for i in own
         }

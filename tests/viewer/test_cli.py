@@ -257,6 +257,9 @@ def test_plate_is_written(toy, capsys, tmp_path):
         (["plate", "--out", "x.png", "--size", "wide"], "wide"),
         (["plate", "--out", "x.png", "--view", "sideways"], "sideways"),
         (["plate", "--out", "x.bmp"], "x.bmp"),
+        (["plate", "--out", "x.png", "--fold", "deltoid.left"], "trapezius"),
+        (["plate", "--out", "x.png", "--fold", "trapezius.left=2"], "0–1"),
+        (["plate", "--out", "x.png", "--fold", "trapezius.left=half"], "half"),
         (["plate", "--out", "x.png", "--look", "bright"], "bright"),
         (["--json"], "verb"),
         (["section", "--level", "T13"], "T13"),
@@ -451,3 +454,13 @@ def test_a_word_that_is_neither_verb_nor_file_is_still_refused(capsys):
     code, _, err = _run(capsys, "disect")
     assert code == 2
     assert "disect" in err
+
+
+def test_plate_draws_a_flap_and_tells_how_true_the_fold_is(toy, capsys, tmp_path):
+    words = ("plate", "--out", tmp_path / "p.png", "--stratum", 3, "--size", "320x400", "--json")
+    code, out, err = _run(capsys, *words, "--fold", "trapezius.left=0.5")
+    assert (code, err) == (0, "")
+    (fold,) = json.loads(out)["folds"]
+    assert fold["fold"] == "trapezius.left" and fold["share"] == 0.5
+    assert fold["fibre_change"] <= 0.01 and abs(fold["area_change"]) <= 0.03
+    assert "trapezius_transverse.left" in json.loads(out)["parts"]

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from scipy import sparse
-from scipy.ndimage import map_coordinates
+from scipy.ndimage import gaussian_filter1d, map_coordinates
 from scipy.spatial import cKDTree
 
 ALONG_MM = (3.5, 6.0)
@@ -60,6 +60,7 @@ def sheet_through(
     line: np.ndarray | None = None,
     held: float = 0.0,
     crosswise: bool = False,
+    belly: bool = False,
 ) -> ControlSheet:
     """Lay a grid through one part or several that join along their fibres.
 
@@ -75,6 +76,8 @@ def sheet_through(
         Share of each fibre next to the uncut end that stays as it is.
     crosswise : bool
         The sheet turns about a border along its fibres: "origin" is then its medial border.
+    belly : bool
+        The fibres make no grid: the sheet is laid through the middle of the mesh.
     line : (2, 3) float, optional
         Ends of a hinge that crosses the sheet, mm: what lies outward of it stays.
 
@@ -84,6 +87,9 @@ def sheet_through(
     """
     rows = [_to_the_edges(np.asarray(f, float)) for f in fibres]
     halves = [_half_thickness(r, v) for r, v in zip(rows, vertices, strict=True)]
+    if belly:
+        laid = [_through_the_middle(np.asarray(f, float), v) for f, v in zip(fibres, vertices)]
+        rows, halves = [grid for grid, _ in laid], [half for _, half in laid]
     if crosswise:
         rows = [_medial_first(r.transpose(1, 0, 2)) for r in rows]
         halves = [_half_thickness(r, v) for r, v in zip(rows, vertices, strict=True)]
@@ -113,6 +119,47 @@ def sheet_through(
         grid, half = np.concatenate([grid, row]), np.concatenate([half, thick])
     sheet = ControlSheet(np.ascontiguousarray(grid), np.ascontiguousarray(half), 1)
     return ControlSheet(sheet.mid, sheet.half_mm, _outward_sign(sheet))
+
+
+def _through_the_middle(fibres: np.ndarray, vertices: np.ndarray):
+    """Lay a grid through the middle of a belly, across its breadth: grid and half thickness.
+
+    Slices square to the mean fibre give the middle and the breadth; rows run from
+    medial to lateral, columns from the origin on.
+    """
+    way = (fibres[:, -1] - fibres[:, 0]).mean(axis=0)
+    way /= np.linalg.norm(way)
+    middle = vertices.mean(axis=0)
+    outward = np.array([0.0, 1.0, 0.0])
+    outward -= (outward @ way) * way
+    outward /= np.linalg.norm(outward)
+    side = np.cross(way, outward)
+    side *= np.sign(side[0]) or 1.0
+    at = (vertices - middle) @ way
+    levels = np.linspace(np.percentile(at, 0.5), np.percentile(at, 99.5), 24)
+    reach = 1.2 * (levels[1] - levels[0])
+    centre, breadth, depth = [], [], []
+    for level in levels:
+        near = vertices[np.abs(at - level) < reach]
+        across, out = (near - middle) @ side, (near - middle) @ outward
+        low, high = np.percentile(across, [5, 95]) if len(near) else (np.nan, np.nan)
+        under, over = np.percentile(out, [10, 90]) if len(near) else (np.nan, np.nan)
+        centre.append([0.5 * (low + high), 0.5 * (under + over)])
+        breadth.append(0.5 * (high - low))
+        depth.append(0.5 * (over - under))
+    table = np.column_stack([np.array(centre), breadth, depth])
+    for column in table.T:
+        known = np.isfinite(column)
+        column[~known] = np.interp(levels[~known], levels[known], column[known])
+    table = gaussian_filter1d(table, 1.5, axis=0)
+    rows = np.linspace(-1, 1, 5)[:, None]
+    grid = (
+        middle
+        + levels[None, :, None] * way
+        + (table[:, 0] + rows * table[:, 2])[..., None] * side
+        + (table[:, 1] + 0 * rows)[..., None] * outward
+    )
+    return grid, np.repeat(table[None, :, 3], 5, axis=0)
 
 
 def _medial_first(grid: np.ndarray) -> np.ndarray:

@@ -34,6 +34,8 @@ class Turn:
         Direction in which its weight draws it, mm LPS.
     axis : (3,) float or None
         Of the turn; None takes the hinge's own direction, from its first to its last fibre.
+    square : bool
+        Turn square to the fibres; for straps, whose hinge is hardly broader than thick.
     radius_mm, across_mm : float
         Least radius of the roll, and of a bend across the fibres: flesh does not roll up.
     gap_mm : float
@@ -43,6 +45,7 @@ class Turn:
     angle_deg: float
     down: np.ndarray
     axis: np.ndarray | None = None
+    square: bool = False
     radius_mm: float = 6.0
     across_mm: float = 20.0
     gap_mm: float = 0.4
@@ -143,7 +146,11 @@ def _axis_and_way(sheet: ControlSheet, turn: Turn) -> tuple[np.ndarray, np.ndarr
     way /= np.linalg.norm(way)
     axis = sheet.mid[-1, 0] - sheet.mid[0, 0] if turn.axis is None else np.asarray(turn.axis)
     axis = axis / np.linalg.norm(axis)
-    normal = sheet.normals()[:, : max(3, sheet.mid.shape[1] // 3)].reshape(-1, 3).mean(axis=0)
+    third = max(3, sheet.mid.shape[1] // 3)
+    normal = sheet.normals()[:, :third].reshape(-1, 3).mean(axis=0)
+    if turn.square:
+        axis = np.cross((sheet.mid[:, third - 1] - sheet.mid[:, 0]).mean(axis=0), normal)
+        axis /= np.linalg.norm(axis)
     return (axis if np.cross(axis, way) @ normal >= 0 else -axis), way
 
 
