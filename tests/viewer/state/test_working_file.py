@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from meshes.catalogue.folds import Laid
 from viewer.state.view_state import Camera, Pin, Sides, ViewState
 from viewer.state.working_file import (
     WorkingFileError,
@@ -22,6 +23,7 @@ FULL = ViewState(
     removed=frozenset({"trapezius_transverse.left", "a_part_of_a_later_version"}),
     ticked=Sides(frozenset({"T4"}), frozenset()),
     hidden=frozenset({"deltoid.left"}),
+    folds=(Laid("trapezius.left", 0.5), Laid("a_fold_of_a_later_version.right")),
     see_through=frozenset({"skin.left"}),
     selection=("rhomboid_major.left", "sacrum"),
     measure=((1.0, 2.0, 3.0), (4.0, 5.0, 6.0)),
