@@ -198,8 +198,9 @@ def lay_intercostal(bench: Workbench) -> None:
             joins=(f"spinal_nerve_{level}.left", f"posterior_ramus_{level}.left"),
             triangles=(420, 100), level=level, gap=0.2,
         )  # fmt: skip
-        # Above T8 the aorta lies so far to the left that the arteries of the two sides differ.
-        first_angle = 4 if number > 7 else 14
+        # Above T10 the aorta lies so far to the left that the arteries of the two sides differ:
+        # there both begin in front of the body, short of it.
+        first_angle = 4 if number > 9 else 14
         rise = -0.3 * bench.frame[level].height
         if number < 3:
             beside = round_body(bench, level, [84, 100], 5.0, rise)
@@ -210,13 +211,13 @@ def lay_intercostal(bench: Workbench) -> None:
         groove_high = border[rows] + (2.6 + front) * inward[rows] + [0.0, 0.0, 0.6]
         bridge = 0.5 * beside[-1] + 0.5 * groove_high[0] + [0.0, -2.5, -1.5]
         artery_way = np.concatenate([beside, [bridge], groove_high])
-        if number > 7:
+        if number > 9:
             artery_way = from_aorta(bench, artery_way)
         lay_tube(
             bench,
             "subcostal_artery.left" if subcostal else f"posterior_intercostal_artery_{number}.left",
             "subcostal_artery" if subcostal else "posterior_intercostal_artery",
-            artery_way, (1.1, 0.9), joins=("aorta",) if number > 7 else (),
+            artery_way, (1.1, 0.9), joins=("aorta",) if number > 9 else (),
             triangles=(480, 110), level=level if subcostal else str(number), gap=0.2,
         )  # fmt: skip
 

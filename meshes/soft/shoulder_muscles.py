@@ -263,7 +263,8 @@ def lay_neck_front(bench: Workbench) -> None:
         end = part_of_curve(shaft, share, share + 0.01, 2)[0]
         paths = []
         for level in levels:
-            start = mark(f"{level}.left.{key}") + [1.5, 0, -1.0]
+            # A little below and before the tip, which levator scapulae takes.
+            start = mark(f"{level}.left.{key}") + [1.2, -0.8, -1.6]
             bow = 0.5 * (start + end) + [4.0, 0, 0]
             spread = np.array([0.0, 1.5 * (len(paths) - 0.5 * (len(levels) - 1)), 0.0])
             paths.append(np.array([start, bow + spread, end + [0.5, 0, 1.5] + spread]))
