@@ -21,7 +21,7 @@ from viewer.scene.drawn import DrawnPart, Shell, draw_parts, within_budget
 
 LOG = logging.getLogger("peelback")
 
-VERSION = 9
+VERSION = 10
 """Raise when the drawn arrays change their meaning."""
 
 KEPT_FILES = 4

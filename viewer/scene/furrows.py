@@ -42,7 +42,7 @@ def openness(drawn: Iterable[DrawnPart]) -> dict[str, np.ndarray]:
         blockers = [d.moving for d in drawn if d.part.stratum >= stratum and not is_film(d.part)]
         scene = rtcore_scene.EmbreeScene()
         triangles = np.concatenate(
-            [(s.points - DRAWN_IN_MM * s.normals)[s.faces] for s in blockers]
+            [(s.points - _drawn_in(s)[:, None] * s.normals)[s.faces] for s in blockers]
         ).astype(np.float32)
         TriangleMesh(scene, triangles)
         starts = [_true_surface(d) for d in here]
@@ -56,6 +56,22 @@ def openness(drawn: Iterable[DrawnPart]) -> dict[str, np.ndarray]:
         for d, piece in zip(here, np.split(values, ends[:-1]), strict=True):
             answer[d.part.id] = piece
     return answer
+
+
+def _drawn_in(shell: Shell) -> np.ndarray:
+    """Return how far each vertex is drawn in, (n,) mm: never through the other face.
+
+    The far wall of a thin sheet would otherwise come to lie before the near one and
+    leave the whole sheet in the dark.
+    """
+    points, normals = shell.points, shell.normals
+    count = min(16, len(points))
+    _, near = cKDTree(points).query(points, k=count)
+    near = near.reshape(len(points), count)
+    through = np.einsum("nkc,nc->nk", points[near] - points[:, None], -normals)
+    opposite = np.einsum("nkc,nc->nk", normals[near], normals) < -0.3
+    thick = np.where(opposite & (through > 0), through, np.inf).min(axis=1)
+    return np.minimum(DRAWN_IN_MM, 0.4 * thick).astype(np.float32)
 
 
 def _true_surface(drawn: DrawnPart) -> tuple[np.ndarray, np.ndarray]:

@@ -91,7 +91,7 @@ def test_the_resting_picture_stays_the_same_after_a_search(scene):
 def test_the_moving_picture_stays_the_same_after_a_search(scene):
     def moving():
         scene.render(moving=True)
-        return scene._grab()
+        return scene.grab()
 
     before = moving()
     _searched(scene)

@@ -1,0 +1,39 @@
+"""Furrow shade: grooves darken, thin sheets do not darken themselves."""
+
+from dataclasses import replace
+
+import numpy as np
+import trimesh
+
+from tests.fakes import toy_model
+from viewer.scene.drawn import draw_part
+from viewer.scene.furrows import openness
+
+
+def _as_muscle(mesh, name="sheet"):
+    part = next(p for p in toy_model().parts.values() if p.kind == "muscle")
+    return draw_part(replace(part, id=name, mesh=mesh, fibres=None, uv=None, tendon=None))
+
+
+def _sheet(thick, at=(0, 0, 0)):
+    sheet = trimesh.creation.box((120.0, thick, 120.0)).apply_translation(at)
+    for _ in range(4):
+        sheet = sheet.subdivide()
+    return sheet
+
+
+def test_a_thin_sheet_does_not_darken_itself():
+    drawn = _as_muscle(_sheet(0.6))
+    assert np.median(openness([drawn])["sheet"]) > 0.9
+
+
+def test_the_floor_of_a_groove_is_darker_than_the_open():
+    floor = _as_muscle(_sheet(6.0), "floor")
+    wall = trimesh.creation.box((40.0, 30.0, 120.0))
+    walls = [
+        _as_muscle(wall.copy().apply_translation((x, 15.0, 0)), f"wall{x}") for x in (-30.0, 30.0)
+    ]
+    shade = openness([floor, *walls])["floor"]
+    top = floor.moving.normals[:, 1] > 0.5
+    middle = top & (np.abs(floor.moving.points[:, 0]) < 8)
+    assert shade[middle].mean() < 0.9
