@@ -16,6 +16,7 @@ from typing import Any
 
 import platformdirs
 
+from viewer.state.spelling import SPELLINGS
 from viewer.state.view_state import LOOKS
 from viewer.state.working_file import write_atomically
 
@@ -38,6 +39,8 @@ class Settings:
         0-1, of a new session.
     latin_first : bool
         Latin name large, English small.
+    spelling : {"uk", "us"}
+    language : {"system", "en", "de"}
     reopen : bool
         Begin where the last session left.
     steps_fold : bool
@@ -63,6 +66,8 @@ class Settings:
     look: str = "by_kind"
     label_density: float = 0.4
     latin_first: bool = False
+    spelling: str = "uk"
+    language: str = "system"
     reopen: bool = True
     calm: bool = False
     steps_fold: bool = True
@@ -80,6 +85,8 @@ class Settings:
     def __post_init__(self) -> None:
         _one_of("theme", self.theme, ("light", "dark"))
         _one_of("look", self.look, tuple(LOOKS))
+        _one_of("spelling", self.spelling, tuple(SPELLINGS))
+        _one_of("language", self.language, ("system", "en", "de"))
         _one_of("detail", self.detail, ("preview", "full"))
         low, high = FONT_SCALES
         if not low <= self.font_scale <= high:

@@ -92,6 +92,7 @@ from viewer.state.working_file import (
     open_working_file,
     save_working_file,
 )
+from viewer.wording import choose, in_plain_english, reword, shown
 
 LOG = logging.getLogger("peelback")
 
@@ -181,6 +182,10 @@ class MainWindow(
         self._probe_timer = QTimer(self)
         self._probe_timer.setSingleShot(True)
         self._probe_timer.timeout.connect(self._probe_here)
+        self._reword_timer = QTimer(self)
+        self._reword_timer.setSingleShot(True)
+        self._reword_timer.setInterval(30)
+        self._reword_timer.timeout.connect(lambda: reword(self))
         self._kept = self.session.state
         self._autosave = QTimer(self)
         self._autosave.setInterval(AUTOSAVE_MS)
@@ -398,6 +403,9 @@ class MainWindow(
         self._rail_head.setFont(font(self.scale, 1.0, bold=True))
         self.tree.set_column_width(round(30 * self.scale))
         self.tree.header().setFont(font(self.scale, 0.9))
+        choose(self.settings.language, self.settings.spelling)
+        reword(self)
+        self._actions["latin_first"].setChecked(self.settings.latin_first)
         self._share_room()
         self.side_panel.setVisible(self.settings.side_panel)
         self._actions["dark"].setChecked(self.settings.theme == "dark")
@@ -537,7 +545,12 @@ class MainWindow(
         first = not self.model.parts
         for part in parts:
             self.model.parts[part.id] = part
-            self._titles[part.id] = part_title(part, self.model.catalogue)
+            self._titles[part.id] = part_title(
+                part,
+                self.model.catalogue,
+                latin=self.settings.latin_first,
+                spelling=self.settings.spelling,
+            )
         if self.scene_widget is not None:
             scene = self.scene_widget.scene
             scene.add_parts(parts)
@@ -559,14 +572,18 @@ class MainWindow(
         had = isinstance(self.model, GrowingModel) and set(self.model.parts) == set(model.parts)
         empty = not self.model.parts
         self.model = model
-        self._titles = part_titles(model)
+        self._titles = self._titles_now()
         self._neighbours = neighbours_of(model)
         self._heights = level_heights(model.landmarks)
         self._prepare_questions(model)
         self.plan = load_plan(model)
         self.steps.set_steps(self.plan.steps, self._names_of_things())
-        self.tree.set_model_parts(model)
-        self.search.set_index(search_index(model))
+        self.tree.set_model_parts(
+            model, latin=self.settings.latin_first, spelling=self.settings.spelling
+        )
+        self.search.set_index(
+            search_index(model, latin=self.settings.latin_first, spelling=self.settings.spelling)
+        )
         self.progress.hide()
         self._measure_trunk()
         if self.scene_widget is not None:
@@ -590,6 +607,25 @@ class MainWindow(
         LOG.info(
             "model of %d parts shown in %.2f s", len(model.parts), time.perf_counter() - started
         )
+
+    def _titles_now(self) -> dict[str, str]:
+        """Titles of parts in the chosen tongue and spelling."""
+        return part_titles(
+            self.model, latin=self.settings.latin_first, spelling=self.settings.spelling
+        )
+
+    def _name_parts(self) -> None:
+        """Name all parts anew where their names are shown."""
+        if isinstance(self.model, GrowingModel):
+            return
+        latin, spelling = self.settings.latin_first, self.settings.spelling
+        self._titles = self._titles_now()
+        self.steps.set_steps(self.plan.steps, self._names_of_things())
+        self.tree.set_model_parts(self.model, latin=latin, spelling=spelling)
+        self.search.set_index(search_index(self.model, latin=latin, spelling=spelling))
+        if self.scene_widget is not None:
+            self._set_labels()
+        self._follow(None, self.state)
 
     def _names_of_things(self) -> dict[str, str]:
         """English names of parts without side, of rows and of groups, for the step line."""
@@ -713,6 +749,8 @@ class MainWindow(
         self._follow_scene(before, after)
         self._follow_section(before, after)
         self._follow_rehearsal(before, after)
+        if not in_plain_english():
+            self._reword_timer.start()
         if self._pin_sheet is not None and (before is None or before.pins != after.pins):
             self._pin_sheet.show_pins(after.pins, self._titles)
 
@@ -721,7 +759,8 @@ class MainWindow(
             ("undo", "Undo", self.session.undo_name),
             ("redo", "Redo", self.session.redo_name),
         ):
-            self._actions[name].setText(f"{words} {what}" if what else words)
+            words = shown(words)
+            self._actions[name].setText(f"{words} {shown(what)}" if what else words)
             self._actions[name].setEnabled(bool(what))
 
     def _show_caption(self) -> None:
@@ -729,6 +768,8 @@ class MainWindow(
         part_id = self._hovered or state.selected or ""
         part = self.model.parts.get(part_id)
         caption = caption_of(part, self.model, state) if part is not None else None
+        if caption is not None:
+            caption = caption.spelled(self.settings.spelling)
         self.caption.show_caption(caption, picked=part_id == state.selected)
         chosen = frozenset(state.selection)
         self.caption.show_toggles(
@@ -743,7 +784,7 @@ class MainWindow(
         """Say something in the status line; never to a hall."""
         if self.presenting is not None and words.startswith("Something went wrong"):
             self.presenting.warn(words)
-        self.statusBar().showMessage(words, ms)
+        self.statusBar().showMessage(shown(words), ms)
 
     # --- end -----------------------------------------------------------------------------------
 

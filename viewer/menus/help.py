@@ -77,6 +77,8 @@ class HelpMenu:
         if settings.look != before.look:
             self.set_look(settings.look)
         self._dress()
+        if (settings.latin_first, settings.spelling) != (before.latin_first, before.spelling):
+            self._name_parts()
         if settings.latin_first != before.latin_first and self.scene_widget is not None:
             self._set_labels()
             self.scene_widget.refresh()

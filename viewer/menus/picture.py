@@ -92,13 +92,6 @@ class Picture:
         if state.labels:
             for part in self.model.parts.values():
                 title = self._titles.get(part.id, part.id)
-                if self.settings.latin_first:
-                    row = (
-                        self.model.catalogue.get(part.entry)
-                        if part.entry in self.model.catalogue
-                        else None
-                    )
-                    title = getattr(row, "latin", "") or title
                 names[part.id] = title.rsplit(",", 1)[0] if part.side else title
         if self.scene_widget.scene.most_labels and len(state.selection) > 1:
             # The hall is shown the names of what the scene speaks of.

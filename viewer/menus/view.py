@@ -75,6 +75,11 @@ class ViewMenu:
         """Dark or light window."""
         self._take_settings(replace(self.settings, theme="dark" if on else "light"))
 
+    def set_latin_first(self, on: bool) -> None:
+        """Latin or English names first."""
+        self._take_settings(replace(self.settings, latin_first=on))
+        self.say("Latin names first" if on else "English names first")
+
     def larger_letters(self) -> None:
         """Letters larger by 10 %."""
         self._set_letters(self.scale + 0.1)

@@ -28,6 +28,7 @@ from viewer.state.rail import (
     rail_bands,
 )
 from viewer.state.view_state import STRATA, STRATUM_COUNT, ViewState
+from viewer.wording import shown
 
 HANDLE_REACH_PX = 9
 
@@ -294,7 +295,7 @@ class DepthRail(QWidget):
         left_over = name_box.width() - (
             0 if tall else metrics.horizontalAdvance(number) * 1.1 + 8 * s
         )
-        words = f"{band.stratum}  {STRATA[band.stratum]}"
+        words = f"{band.stratum}  {shown(STRATA[band.stratum])}"
         if left_over < 62 * s:
             # A name cut to two letters says nothing: the number stands for it.
             words = str(band.stratum)
@@ -492,6 +493,13 @@ class DepthRail(QWidget):
             self,
         )
 
+    def _under(self, depth: int) -> str:
+        """How deep the handle stands under the skin here, in words; "" when not measured."""
+        if not self._measured:
+            return ""
+        mm = sum(t or 0.0 for t in self._ladder[:depth])
+        return f", {_millimetres(mm)} of layers off here"
+
     def _describe(self) -> None:
         words = []
         for side in ("left", "right"):
@@ -503,7 +511,7 @@ class DepthRail(QWidget):
                     if depth == 0
                     else "all taken off"
                     if depth == STRATUM_COUNT
-                    else f"peeled to stratum {depth}, {STRATA[depth]}"
+                    else f"peeled to stratum {depth}, {STRATA[depth]}{self._under(depth)}"
                 )
             )
         if self._cursor_band >= 0:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTree
 
 from viewer.state.captions import sentence_case, tree_of_parts
 from viewer.state.view_state import STRATA
+from viewer.wording import shown
 
 if TYPE_CHECKING:
     from meshes.model import BackModel
@@ -59,16 +60,21 @@ class PartsTree(QTreeWidget):
         for column in _COLUMN_SIDE:
             self.setColumnWidth(column, pixels)
 
-    def set_model_parts(self, model: BackModel) -> None:
-        """Fill the tree."""
+    def set_model_parts(
+        self, model: BackModel, *, latin: bool = False, spelling: str = "uk"
+    ) -> None:
+        """Fill the tree, with Latin or English names."""
         self._quiet = True
         self.clear()
         self._rows.clear()
-        for stratum, regions in tree_of_parts(model.parts.values(), model.catalogue):
-            top = self._item(self, f"{stratum}  {sentence_case(STRATA[stratum])}", ())
+        self._visible = frozenset()
+        for stratum, regions in tree_of_parts(
+            model.parts.values(), model.catalogue, latin=latin, spelling=spelling
+        ):
+            top = self._item(self, f"{stratum}  {sentence_case(shown(STRATA[stratum]))}", ())
             every: list[str] = []
             for region, rows in regions:
-                middle = self._item(top, sentence_case(region), ())
+                middle = self._item(top, sentence_case(shown(region)), ())
                 here: list[str] = []
                 for title, ids in rows:
                     row = self._item(middle, title, ids)

@@ -30,8 +30,10 @@ from PySide6.QtWidgets import (
 from viewer.panels.style import Theme
 from viewer.settings import Settings, config_folder, log_path, reset_settings
 from viewer.state.actions import help_lines
+from viewer.state.spelling import SPELLINGS
 from viewer.state.view_state import LOOKS, Pin
 from viewer.talk.presenter import NUMBER_WORDS, PRESENTER_KEYS
+from viewer.wording import LANGUAGES, shown
 
 BEGIN = (
     "Pull the <b>handle of the depth rail</b> down: the back peels, stratum by stratum, on the "
@@ -88,15 +90,15 @@ class Sheet(QDialog):
 
 def help_html(theme: Theme) -> str:
     """Return the help sheet; its keys come from the table of actions."""
-    begin = "".join(f"<li style='margin-bottom:4px'>{line}</li>" for line in BEGIN)
+    begin = "".join(f"<li style='margin-bottom:4px'>{shown(line)}</li>" for line in BEGIN)
     tables = []
     for menu, rows in help_lines():
         body = "".join(
             f"<tr><td style='padding:1px 14px 1px 0; color:{theme.accent}'><b>{escape(keys)}</b>"
-            f"</td><td>{escape(title)}</td></tr>"
+            f"</td><td>{escape(shown(title))}</td></tr>"
             for keys, title in rows
         )
-        tables.append(f"<h3>{menu}</h3><table>{body}</table>")
+        tables.append(f"<h3>{shown(menu)}</h3><table>{body}</table>")
     talk = (
         "<h3>While presenting</h3><table>"
         + "".join(
@@ -230,12 +232,20 @@ class SettingsSheet(QDialog):
         self.detail.addItem("Full", "full")
         self.detail.addItem("Preview (quicker, coarser)", "preview")
         self.latin = QCheckBox("Latin name first")
+        self.spelling = QComboBox()
+        for name, title in SPELLINGS.items():
+            self.spelling.addItem(title, name)
+        self.language = QComboBox()
+        for name, title in LANGUAGES.items():
+            self.language.addItem(title, name)
         self.reopen = QCheckBox("Begin where the last session ended")
         self.calm = QCheckBox("No movement: views change at once")
         for words, field in (
             ("&Window", self.theme),
             ("&Look of tissues", self.look),
             ("&Detail of the model", self.detail),
+            ("&Spelling", self.spelling),
+            ("L&anguage", self.language),
         ):
             form.addRow(words, field)
         label = QLabel("L&etters")
@@ -248,6 +258,8 @@ class SettingsSheet(QDialog):
             (self.scale, "Letters, per cent"),
             (self.look, "Look of tissues"),
             (self.detail, "Detail of the model"),
+            (self.spelling, "Spelling"),
+            (self.language, "Language"),
         ):
             widget.setAccessibleName(name)
         note = QLabel(
@@ -266,7 +278,7 @@ class SettingsSheet(QDialog):
         layout.addWidget(note)
         layout.addWidget(buttons)
         self._fill()
-        for combo in (self.theme, self.look, self.detail):
+        for combo in (self.theme, self.look, self.detail, self.spelling, self.language):
             combo.currentIndexChanged.connect(self._tell)
         for box in (self.latin, self.reopen, self.calm):
             box.toggled.connect(self._tell)
@@ -277,7 +289,13 @@ class SettingsSheet(QDialog):
     def _fill(self) -> None:
         self._quiet = True
         s = self._settings
-        for combo, value in ((self.theme, s.theme), (self.look, s.look), (self.detail, s.detail)):
+        for combo, value in (
+            (self.theme, s.theme),
+            (self.look, s.look),
+            (self.detail, s.detail),
+            (self.spelling, s.spelling),
+            (self.language, s.language),
+        ):
             combo.setCurrentIndex(combo.findData(value))
         self.scale.setValue(round(s.font_scale * 100))
         self.scale_words.setText(f"{round(s.font_scale * 100)} %")
@@ -296,6 +314,8 @@ class SettingsSheet(QDialog):
             theme=self.theme.currentData(),
             look=self.look.currentData(),
             detail=self.detail.currentData(),
+            spelling=self.spelling.currentData(),
+            language=self.language.currentData(),
             font_scale=percent / 100,
             latin_first=self.latin.isChecked(),
             reopen=self.reopen.isChecked(),

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from viewer.state.search import Named
+from viewer.state.spelling import spelled
 from viewer.state.view_state import STRATA, ViewState
 from viewer.state.visibility import taken_off
 
@@ -64,6 +65,15 @@ class Caption:
     lines: tuple[tuple[str, str], ...]
     sources: tuple[str, ...]
 
+    def spelled(self, spelling: str) -> Caption:
+        """Return the caption in one spelling; sources stay as they were published."""
+        return replace(
+            self,
+            title=spelled(self.title, spelling),
+            place=spelled(self.place, spelling),
+            lines=tuple((spelled(h, spelling), spelled(t, spelling)) for h, t in self.lines),
+        )
+
     def spoken(self) -> str:
         """Return the whole caption as sentences for screen readers."""
         facts = " ".join(f"{head}: {text.rstrip('.')}." for head, text in self.lines)
@@ -84,15 +94,32 @@ def sentence_case(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def part_title(part: Part, catalogue: Mapping[str, object]) -> str:
+def shown_name(
+    part: Part, catalogue: Mapping[str, object], *, latin: bool = False, spelling: str = "uk"
+) -> str:
+    """Return the name without side, as a title: Latin where wanted and known, else English."""
+    row = catalogue.get(part.entry) if part.entry in catalogue else None
+    name = (getattr(row, "latin", "") or "") if latin else ""
+    level = getattr(part, "level", "")
+    if name and level and str(level) not in name:
+        name = f"{name} {level}"
+    return sentence_case(name or spelled(english_name(part, catalogue), spelling))
+
+
+def part_title(
+    part: Part, catalogue: Mapping[str, object], *, latin: bool = False, spelling: str = "uk"
+) -> str:
     """Return "Rhomboid major, left"."""
-    name = sentence_case(english_name(part, catalogue))
+    name = shown_name(part, catalogue, latin=latin, spelling=spelling)
     return f"{name}, {part.side}" if part.side else name
 
 
-def part_titles(model: BackModel) -> dict[str, str]:
+def part_titles(model: BackModel, *, latin: bool = False, spelling: str = "uk") -> dict[str, str]:
     """Return the title of every part by id."""
-    return {part.id: part_title(part, model.catalogue) for part in model.parts.values()}
+    return {
+        part.id: part_title(part, model.catalogue, latin=latin, spelling=spelling)
+        for part in model.parts.values()
+    }
 
 
 def _attachment_words(row: object) -> str:
@@ -169,7 +196,7 @@ def _model_attachments(part: Part, model: BackModel) -> str:
     )
 
 
-def search_index(model: BackModel) -> list[Named]:
+def search_index(model: BackModel, *, latin: bool = False, spelling: str = "uk") -> list[Named]:
     """Return everything that can be found by name: parts and named groups."""
     by_name: dict[str, list[Part]] = {}
     for part in model.parts.values():
@@ -185,9 +212,11 @@ def search_index(model: BackModel) -> list[Named]:
             names += [row.english, row.latin, *row.synonyms]
         index.append(
             Named(
-                sentence_case(english),
+                shown_name(first, model.catalogue, latin=latin, spelling=spelling),
                 tuple(p.id for p in parts),
-                tuple(dict.fromkeys(n for n in names if n)),
+                tuple(
+                    dict.fromkeys(n for n in (*names, *(spelled(n, "us") for n in names if n)) if n)
+                ),
                 first.stratum,
             )
         )
@@ -235,7 +264,11 @@ REGIONS = ("head", "neck", "thorax", "loin", "pelvis", "shoulder", "arm")
 
 
 def tree_of_parts(
-    parts: Iterable[Part], catalogue: Mapping[str, object]
+    parts: Iterable[Part],
+    catalogue: Mapping[str, object],
+    *,
+    latin: bool = False,
+    spelling: str = "uk",
 ) -> list[tuple[int, list[tuple[str, list[tuple[str, tuple[str, ...]]]]]]]:
     """Return the parts by stratum, then region, then name.
 
@@ -259,7 +292,7 @@ def tree_of_parts(
                     region,
                     [
                         (
-                            sentence_case(english_name(twins[0], catalogue)),
+                            shown_name(twins[0], catalogue, latin=latin, spelling=spelling),
                             tuple(p.id for p in twins),
                         )
                         for twins in tree[stratum][region].values()

@@ -1,0 +1,1 @@
+"""Interface texts in other languages, and how they are gathered."""

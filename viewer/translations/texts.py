@@ -1,0 +1,104 @@
+"""Which texts the window shows, and the .ts files that hold their translations."""
+
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as ET
+from collections.abc import Iterable
+from pathlib import Path
+
+FOLDER = Path(__file__).parent
+CONTEXT = "Peelback"
+
+
+def action_texts() -> tuple[str, ...]:
+    """Return titles, menus and tips of the table of actions."""
+    from viewer.state.actions import ACTIONS, MENUS
+
+    texts = [*MENUS, "Undo", "Redo"]
+    for action in ACTIONS:
+        texts += [action.title, action.tip or action.title.rstrip("…"), action.title.rstrip("…")]
+    return tuple(dict.fromkeys(texts))
+
+
+def window_texts(windows: Iterable) -> tuple[str, ...]:
+    """Return the texts of widgets, as they are written; figures and bare signs left out."""
+    from viewer.wording import texts_of
+
+    found = []
+    for window in windows:
+        for owner, what, get, _ in texts_of(window):
+            kept = owner.property(f"source {what}")
+            text = kept[0] if kept else get()
+            if re.search(r"[A-Za-z]{2}", text) and not re.search(r"[\d/\\]{2}|<|@", text):
+                # Keys in brackets and lines are looked up apart, as `viewer.wording` does.
+                found += [re.sub(r"\s+\([^()]*\)$", "", line) for line in text.split("\n")]
+    return tuple(dict.fromkeys(found))
+
+
+def gather() -> tuple[str, ...]:
+    """Return all texts: actions, strata, the window with no model, settings and other sheets."""
+    from meshes.body import Body
+    from viewer.panels.sheets import BEGIN, PictureSheet, PinSheet, SettingsSheet
+    from viewer.settings import Settings
+    from viewer.state.view_state import LOOKS, STRATA, VIEWS
+    from viewer.window import MainWindow
+    from viewer.wording import choose
+
+    choose("en", "uk")
+    window = MainWindow(Body(), "preview", Settings(language="en"), keep=False)
+    settings = SettingsSheet(Settings(language="en"), window)
+    sheets = [settings, PictureSheet(800, 600, window), PinSheet(window)]
+    texts = (*action_texts(), *BEGIN, *STRATA, *LOOKS.values(), *VIEWS.values())
+    texts += window_texts([window, *sheets])
+    for widget in (*sheets, window):
+        widget.close()
+    made = ("Kept in ", "0 scenes", "Untitled")  # sentences with figures and paths in them
+    return tuple(dict.fromkeys(t for t in texts if t and not t.startswith(made)))
+
+
+def translations(path: Path) -> dict[str, str]:
+    """Return source and translation of a .ts file; "" where there is none yet."""
+    return {
+        message.findtext("source", ""): message.findtext("translation", "")
+        for message in ET.parse(path).getroot().iter("message")
+    }
+
+
+def unfinished(path: Path) -> list[str]:
+    """Return the sources that have no finished translation."""
+    return [
+        message.findtext("source", "")
+        for message in ET.parse(path).getroot().iter("message")
+        if not message.findtext("translation", "")
+        or message.find("translation").get("type") == "unfinished"
+    ]
+
+
+def merge(path: Path, texts: Iterable[str]) -> None:
+    """Add texts to a .ts file; what is translated stays."""
+    old = translations(path)
+    write(path, {text: old.get(text, "") for text in dict.fromkeys([*old, *texts])})
+
+
+def write(path: Path, pairs: dict[str, str]) -> None:
+    """Write a .ts file of (source, translation)."""
+    language = path.stem.split("_")[-1]
+    root = ET.Element("TS", version="2.1", language=language, sourcelanguage="en_GB")
+    context = ET.SubElement(root, "context")
+    ET.SubElement(context, "name").text = CONTEXT
+    for source, words in pairs.items():
+        message = ET.SubElement(context, "message")
+        ET.SubElement(message, "source").text = source
+        translation = ET.SubElement(message, "translation")
+        if words:
+            translation.text = words
+        else:
+            translation.set("type", "unfinished")
+    ET.indent(root)
+    path.write_text(
+        '<?xml version="1.0" encoding="utf-8"?>\n<!DOCTYPE TS>\n'
+        + ET.tostring(root, encoding="unicode")
+        + "\n",
+        encoding="utf-8",
+    )
