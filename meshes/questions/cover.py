@@ -261,6 +261,33 @@ class Layers:
         )
         return start + enter * along, start + leave * along
 
+    def places_in_view(
+        self, target: str | Iterable[str], visible: Collection[str] | None = None
+    ) -> tuple[np.ndarray, np.ndarray]:
+        """Return where a part lies open: places on its outer face, (n, 3) mm, and their rays.
+
+        Parameters
+        ----------
+        target : str or iterable of str
+        visible : collection of str or None
+            Ids of what is there; None for the whole back.
+        """
+        wanted = self._targets(target)
+        _, item, _ = self._over(wanted, self._mask(visible))
+        entries = np.nonzero(np.isin(self._s.part, wanted))[0]
+        entries = np.setdiff1d(entries, item)
+        ray = self._ray[entries]
+        # Of a ray that meets the part twice, the second time lies under the first.
+        ray, first = np.unique(ray, return_index=True)
+        enter = self._s.enter[entries[first]].astype(np.float64)[:, None]
+        return self.rays.origins[ray] + enter * self.rays.directions[ray], ray
+
+    def order_on(self, ray: int, visible: Collection[str] | None = None) -> tuple[str, ...]:
+        """Return the ids of what one ray passes, outermost first, each once."""
+        mask = self._mask(visible)
+        part = self._s.part[self._s.start[ray] : self._s.start[ray + 1]]
+        return tuple(dict.fromkeys(self.ids[k] for k in part if mask[k]))
+
     def _over(self, wanted: list[int], mask: np.ndarray) -> tuple[np.ndarray, np.ndarray, float]:
         """Return (covering stretch, covered stretch) pairs in order, and the target's area."""
         s = self._s

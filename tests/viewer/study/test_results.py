@@ -1,0 +1,116 @@
+"""Results: kept, scheduled, exported, and never lost."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from viewer.study.results import Answered, Results, ResultsError, in_order
+
+START = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
+
+
+@pytest.fixture
+def results(tmp_path):
+    results = Results(tmp_path / "results.db")
+    results.add_learner("Ada")
+    yield results
+    results.close()
+
+
+def _answer(structure, right, kind="name", stratum=2):
+    return Answered(structure, kind, stratum, right, seconds=5.0)
+
+
+def test_a_week_of_right_answers_lets_a_card_rest_longer_and_longer(results):
+    now, rests = START, []
+    for _ in range(6):
+        due = results.keep("Ada", _answer("trapezius", True), now)
+        rests.append(due - now)
+        now = max(due, now + timedelta(hours=1))
+    assert rests[-1] > timedelta(days=7)
+    assert all(b >= a for a, b in zip(rests[1:], rests[2:], strict=False))
+
+
+def test_through_a_week_the_weak_structure_is_asked_more_often(results):
+    asked = {"trapezius": 0, "multifidus": 0}
+    for day in range(7):
+        for hour in (9, 14, 19):
+            now = START + timedelta(days=day, hours=hour - 9)
+            ripe = {s for s, _ in results.due("Ada", now)}
+            for structure in asked:
+                if day == 0 or structure in ripe:
+                    asked[structure] += 1
+                    results.keep("Ada", _answer(structure, structure == "trapezius"), now)
+    assert asked["multifidus"] > 2 * asked["trapezius"]
+    assert results.by_structure("Ada", now)[0].name == "multifidus"
+
+
+def test_a_wrong_answer_comes_back_before_a_right_one(results):
+    right = results.keep("Ada", _answer("trapezius", True), START)
+    wrong = results.keep("Ada", _answer("multifidus", False), START)
+    assert wrong <= right
+
+
+def test_learners_do_not_share_results(results):
+    results.add_learner("Ben")
+    results.keep("Ada", _answer("trapezius", True), START)
+    assert results.met("Ben") == frozenset()
+    assert results.by_stratum("Ben") == ()
+
+
+def test_results_survive_closing(tmp_path):
+    first = Results(tmp_path / "r.db")
+    first.add_learner("Ada")
+    first.keep("Ada", _answer("trapezius", True), START)
+    first.set_note("Ada", "trapezius", "mind the nerve")
+    first.close()
+    again = Results(tmp_path / "r.db")
+    assert again.met("Ada") == {("trapezius", "name")}
+    assert again.notes("Ada") == {"trapezius": "mind the nerve"}
+    again.close()
+
+
+@pytest.mark.parametrize(
+    "junk", [b"not a database, but long enough to look", b"SQLite format 3\0" * 40]
+)
+def test_a_broken_file_is_put_aside_and_told(tmp_path, junk):
+    path = tmp_path / "r.db"
+    path.write_bytes(junk)
+    results = Results(path)
+    assert "r.db.broken-1" in results.message
+    assert (tmp_path / "r.db.broken-1").read_bytes() == junk
+    results.add_learner("Ada")
+    results.close()
+
+
+def test_a_file_of_a_later_program_is_put_aside(tmp_path):
+    import sqlite3
+
+    path = tmp_path / "r.db"
+    base = sqlite3.connect(path)
+    base.execute("pragma user_version = 99")
+    base.commit()
+    base.close()
+    results = Results(path)
+    assert "later program" in results.message
+    results.close()
+
+
+def test_the_export_names_every_answer_and_no_formula(results):
+    results.keep("Ada", Answered("trapezius", "name", 2, False, True, "=1+1", 3.0), START)
+    head, line = results.csv("Ada").splitlines()
+    assert head.startswith("at,structure,kind")
+    assert "near" in line
+    assert "'=1+1" in line
+
+
+def test_an_unknown_learner_is_refused(results):
+    with pytest.raises(ResultsError, match="no learner"):
+        results.keep("Eve", _answer("trapezius", True))
+    with pytest.raises(ResultsError, match="1 to 60"):
+        results.add_learner("  ")
+
+
+def test_what_is_due_comes_first_then_what_is_new():
+    a, b, c = ("a", "name"), ("b", "name"), ("c", "name")
+    assert in_order([a, b, c], due=[c], met=[a, c]) == [c, b, a]

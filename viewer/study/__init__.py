@@ -1,0 +1,1 @@
+"""Tag test, review schedule and results; plain, without a window."""

@@ -1,0 +1,298 @@
+"""Keeps what was answered, per learner, structure and kind of question, in a local file.
+
+The interval until a card comes again is worked out by the schedule library (FSRS).
+Nothing leaves the machine.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import sqlite3
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+
+from fsrs import Card, Rating, Scheduler
+
+FORMAT = 1
+_TABLES = """
+create table if not exists learner (id integer primary key, name text not null unique);
+create table if not exists card (
+    learner integer not null references learner(id),
+    structure text not null, kind text not null, stratum integer not null,
+    state text not null, due text not null,
+    primary key (learner, structure, kind));
+create table if not exists review (
+    id integer primary key, learner integer not null references learner(id),
+    structure text not null, kind text not null, stratum integer not null,
+    at text not null, outcome integer not null, given text not null, seconds real not null);
+create table if not exists note (
+    learner integer not null references learner(id),
+    structure text not null, text text not null, at text not null,
+    primary key (learner, structure));
+"""
+_LONGEST_NAME = 60
+
+
+class ResultsError(Exception):
+    """Results that cannot be kept or read; the message is one line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """One answer as it is kept.
+
+    Attributes
+    ----------
+    structure : str
+        Row of the catalogue, with its level where it has one.
+    kind : str
+        Kind of question.
+    stratum : int
+    right : bool
+    near : bool
+        Wrong, but close.
+    given : str
+    seconds : float
+    """
+
+    structure: str
+    kind: str
+    stratum: int
+    right: bool
+    near: bool = False
+    given: str = ""
+    seconds: float = 0.0
+
+    @property
+    def rating(self) -> Rating:
+        """What the schedule is told: slow right answers were hard."""
+        if not self.right:
+            return Rating.Again
+        return Rating.Hard if self.seconds > 30.0 else Rating.Good
+
+
+@dataclass(frozen=True, slots=True)
+class Weakness:
+    """How one stratum or structure goes: answers, right ones, due cards."""
+
+    name: str
+    answers: int
+    right: int
+    due: int
+
+    @property
+    def share(self) -> float:
+        """Share (0-1) of right answers."""
+        return self.right / self.answers if self.answers else 0.0
+
+
+class Results:
+    """The results file.
+
+    Parameters
+    ----------
+    path : Path
+        A broken file is moved aside and never deleted; ``message`` then says so.
+    """
+
+    def __init__(self, path: Path) -> None:
+        self.path = Path(path)
+        self.message = ""
+        self._scheduler = Scheduler(enable_fuzzing=False)
+        try:
+            self.path.parent.mkdir(parents=True, exist_ok=True)
+            self._base = self._opened()
+        except sqlite3.DatabaseError as error:
+            aside = self._aside()
+            self.message = (
+                f"The results in {self.path.name} cannot be read ({error}); the file was kept as "
+                f"{aside.name} and a new one begun."
+            )
+            self._base = self._opened()
+        except OSError as error:
+            raise ResultsError(f"{self.path} cannot be written: {error.strerror}") from error
+
+    def _opened(self) -> sqlite3.Connection:
+        base = sqlite3.connect(self.path)
+        try:
+            version = base.execute("pragma user_version").fetchone()[0]
+            if version > FORMAT:
+                raise sqlite3.DatabaseError(f"written by a later program, format {version}")
+            if base.execute("pragma quick_check").fetchone()[0] != "ok":
+                raise sqlite3.DatabaseError("the file is damaged")
+            base.executescript(_TABLES)
+            base.execute(f"pragma user_version = {FORMAT}")
+            base.execute("select learner, structure, kind, stratum, state, due from card limit 1")
+            base.execute("select stratum, at, outcome, given, seconds from review limit 1")
+            base.commit()
+        except sqlite3.DatabaseError:
+            base.close()
+            raise
+        return base
+
+    def _aside(self) -> Path:
+        number = 1
+        while (aside := self.path.with_name(f"{self.path.name}.broken-{number}")).exists():
+            number += 1
+        self.path.replace(aside)
+        return aside
+
+    def close(self) -> None:
+        """Let go of the file."""
+        self._base.close()
+
+    # Learners ---------------------------------------------------------------------------
+
+    def learners(self) -> tuple[str, ...]:
+        """Return the names of all learners."""
+        return tuple(row[0] for row in self._base.execute("select name from learner order by name"))
+
+    def add_learner(self, name: str) -> str:
+        """Add a learner; a name that is there already is taken as it is."""
+        name = " ".join(name.split())
+        if not 1 <= len(name) <= _LONGEST_NAME:
+            raise ResultsError(f"a learner's name needs 1 to {_LONGEST_NAME} letters, got {name!r}")
+        with self._base:
+            self._base.execute("insert or ignore into learner (name) values (?)", (name,))
+        return name
+
+    def _learner(self, name: str) -> int:
+        row = self._base.execute("select id from learner where name = ?", (name,)).fetchone()
+        if row is None:
+            raise ResultsError(f"there is no learner {name!r}")
+        return row[0]
+
+    # Answers ----------------------------------------------------------------------------
+
+    def keep(self, learner: str, answer: Answered, now: datetime | None = None) -> datetime:
+        """Keep an answer and return when its card comes again (UTC)."""
+        now = now or datetime.now(UTC)
+        who = self._learner(learner)
+        row = self._base.execute(
+            "select state from card where learner = ? and structure = ? and kind = ?",
+            (who, answer.structure, answer.kind),
+        ).fetchone()
+        card = Card.from_dict(json.loads(row[0])) if row else Card(due=now)
+        card, _ = self._scheduler.review_card(card, answer.rating, review_datetime=now)
+        outcome = 2 if answer.right else 1 if answer.near else 0
+        with self._base:
+            self._base.execute(
+                "insert or replace into card values (?, ?, ?, ?, ?, ?)",
+                (who, answer.structure, answer.kind, answer.stratum,
+                 json.dumps(card.to_dict()), card.due.isoformat()),
+            )  # fmt: skip
+            self._base.execute(
+                "insert into review (learner, structure, kind, stratum, at, outcome, given, seconds)"
+                " values (?, ?, ?, ?, ?, ?, ?, ?)",
+                (who, answer.structure, answer.kind, answer.stratum, now.isoformat(),
+                 outcome, answer.given, answer.seconds),
+            )  # fmt: skip
+        return card.due
+
+    def due(self, learner: str, now: datetime | None = None) -> tuple[tuple[str, str], ...]:
+        """Return (structure, kind) of the cards whose time has come, longest due first."""
+        now = now or datetime.now(UTC)
+        rows = self._base.execute(
+            "select structure, kind, due from card where learner = ?", (self._learner(learner),)
+        ).fetchall()
+        ripe = [(datetime.fromisoformat(d), s, k) for s, k, d in rows]
+        return tuple((s, k) for d, s, k in sorted(ripe) if d <= now)
+
+    def met(self, learner: str) -> frozenset[tuple[str, str]]:
+        """Return (structure, kind) of every card there is."""
+        rows = self._base.execute(
+            "select structure, kind from card where learner = ?", (self._learner(learner),)
+        )
+        return frozenset((s, k) for s, k in rows)
+
+    # What is weak -----------------------------------------------------------------------
+
+    def by_stratum(self, learner: str, now: datetime | None = None) -> tuple[Weakness, ...]:
+        """Return how each stratum goes that was asked, outermost first; named by its number."""
+        return self._grouped(learner, "stratum", now)
+
+    def by_structure(self, learner: str, now: datetime | None = None) -> tuple[Weakness, ...]:
+        """Return how each structure goes, weakest first."""
+        found = self._grouped(learner, "structure", now)
+        return tuple(sorted(found, key=lambda w: (w.share, -w.answers, w.name)))
+
+    def _grouped(self, learner: str, column: str, now: datetime | None) -> tuple[Weakness, ...]:
+        now = now or datetime.now(UTC)
+        who = self._learner(learner)
+        due: dict[object, int] = {}
+        for name, when in self._base.execute(
+            f"select {column}, due from card where learner = ?", (who,)
+        ):
+            due[name] = due.get(name, 0) + (datetime.fromisoformat(when) <= now)
+        rows = self._base.execute(
+            f"select {column}, count(*), sum(outcome = 2) from review where learner = ?"
+            f" group by {column} order by {column}",
+            (who,),
+        )
+        return tuple(Weakness(str(n), count, right, due.get(n, 0)) for n, count, right in rows)
+
+    def csv(self, learner: str) -> str:
+        """Return every answer of a learner as comma-separated values."""
+        out = io.StringIO()
+        writer = csv.writer(out, lineterminator="\n")
+        writer.writerow(("at", "structure", "kind", "stratum", "outcome", "given", "seconds"))
+        words = ("wrong", "near", "right")
+        for at, structure, kind, stratum, outcome, given, seconds in self._base.execute(
+            "select at, structure, kind, stratum, outcome, given, seconds from review"
+            " where learner = ? order by id",
+            (self._learner(learner),),
+        ):
+            writer.writerow(
+                (at, structure, kind, stratum, words[outcome], _harmless(given), f"{seconds:.1f}")
+            )
+        return out.getvalue()
+
+    # Notes ------------------------------------------------------------------------------
+
+    def set_note(self, learner: str, structure: str, text: str) -> None:
+        """Keep a learner's own note on a structure; an empty one is taken away."""
+        who = self._learner(learner)
+        with self._base:
+            if text.strip():
+                self._base.execute(
+                    "insert or replace into note values (?, ?, ?, ?)",
+                    (who, structure, text.strip(), datetime.now(UTC).isoformat()),
+                )
+            else:
+                self._base.execute(
+                    "delete from note where learner = ? and structure = ?", (who, structure)
+                )
+
+    def notes(self, learner: str) -> dict[str, str]:
+        """Return a learner's notes by structure."""
+        rows = self._base.execute(
+            "select structure, text from note where learner = ?", (self._learner(learner),)
+        )
+        return dict(rows.fetchall())
+
+
+def _harmless(text: str) -> str:
+    """Return a cell that a spreadsheet will not take for a formula."""
+    return f"'{text}" if text[:1] in ("=", "+", "-", "@") else text
+
+
+def in_order(
+    wanted: Iterable[tuple[str, str]],
+    due: Iterable[tuple[str, str]],
+    met: Iterable[tuple[str, str]],
+) -> list[tuple[str, str]]:
+    """Return what to ask: cards that are due, then new ones, then the rest.
+
+    Each group keeps its order; of ``due`` only what is wanted comes.
+    """
+    wanted = list(dict.fromkeys(wanted))
+    asked, known = set(wanted), set(met)
+    first = [pair for pair in due if pair in asked]
+    taken = set(first)
+    new = [pair for pair in wanted if pair not in known and pair not in taken]
+    taken |= set(new)
+    return first + new + [pair for pair in wanted if pair not in taken]
