@@ -1,0 +1,95 @@
+"""Questions on the real model: answerable, one right option, the pin in the open."""
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from meshes.questions.cover import layers_of
+from viewer.state.view_state import ViewState
+from viewer.study.answers import judge
+from viewer.study.questions import KINDS, QuestionMaker
+
+
+@pytest.fixture(scope="module")
+def maker(preview_model):
+    return QuestionMaker(preview_model, layers_of(preview_model))
+
+
+@settings(max_examples=30, deadline=None)
+@given(seed=st.integers(0, 10**6), kind=st.sampled_from(sorted(KINDS)))
+def test_any_seed_gives_a_question_with_its_right_answer_once(maker, seed, kind):
+    question = maker.make(seed, (kind,))
+    assert question is not None
+    assert question.kind == kind
+    assert question.prompt and question.explanation
+    assert len(set(question.choices)) == len(question.choices)
+    if kind == "order":
+        assert sorted(question.choices) == sorted(question.order)
+        assert question.choices != question.order
+    elif kind != "point_to":
+        assert 0 <= question.right < len(question.choices)
+
+
+@settings(max_examples=15, deadline=None)
+@given(seed=st.integers(0, 10**6))
+def test_the_tagged_place_lies_open(maker, seed):
+    question = maker.make(seed, ("name", "nerve", "deep_to", "level"))
+    there = maker.there(question.state)
+    places, _ = maker.layers.places_in_view(question.part_id, there)
+    assert np.linalg.norm(places - question.pin, axis=1).min() < 1e-6
+    # A second opinion: the outermost part on the ray of the tag is the tagged one.
+    k = int(np.linalg.norm(places - question.pin, axis=1).argmin())
+    _, rays = maker.layers.places_in_view(question.part_id, there)
+    assert maker.layers.order_on(int(rays[k]), there)[0] == question.part_id
+
+
+@pytest.mark.parametrize("kind", sorted(set(KINDS) - {"side", "point_to", "order"}))
+def test_no_wrong_option_would_be_right(maker, kind):
+    for seed in range(6):
+        question = maker.make(seed, (kind,))
+        row = maker.row(question.part_id)
+        wrong = [c for k, c in enumerate(question.choices) if k != question.right]
+        right = question.choices[question.right]
+        assert right not in wrong
+        if kind == "action":
+            assert not set(wrong) & set(row.actions)
+        if kind == "attachment":
+            assert not set(wrong) & {r.words for r in row.attachments}
+        if kind == "name":
+            assert not any(judge(w, question.accepted).right for w in wrong)
+
+
+def test_the_same_seed_gives_the_same_question(maker):
+    assert maker.make(7) == maker.make(7)
+
+
+def test_the_prompt_does_not_tell_the_name(maker):
+    for seed in range(20):
+        question = maker.make(seed, ("name", "nerve", "attachment", "action"))
+        assert maker.english(question.part_id) not in question.prompt
+
+
+def test_a_structure_can_be_asked_for(maker):
+    question = maker.make(3, ("name",), structure="trapezius_ascending")
+    assert question.part_id.startswith("trapezius_ascending")
+
+
+def test_the_right_answer_typed_is_right(maker):
+    for seed in range(25):
+        question = maker.make(seed, ("name", "level"))
+        assert judge(question.accepted[0], question.accepted).right
+
+
+def test_wrong_options_come_from_the_neighbourhood(maker):
+    alike = maker.neighbours("rhomboid_major.left")[:10]
+    assert any(i.startswith("rhomboid_minor") for i in alike)
+
+
+def test_an_unknown_kind_is_refused(maker):
+    with pytest.raises(ValueError, match="kinds are"):
+        maker.make(1, ("spelling",))
+
+
+def test_a_question_never_starts_from_a_dissection_of_the_readers(maker):
+    assert maker.make(1).state.ticked == ViewState().ticked

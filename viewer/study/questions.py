@@ -1,0 +1,498 @@
+"""Makes tag-test questions from the catalogue, the model and what covers what.
+
+No question is stored: a structure, a state of the dissection and a kind of question give
+one, by a seed. A tag is a pin on a place that the state leaves open; wrong options come
+from plausible neighbours: the same stratum and kind, what lies over and under, and muscles
+that slope alike.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Callable, Collection, Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+from scipy.spatial import cKDTree
+
+from meshes.catalogue.names import names_of, plain
+from viewer.state.captions import neighbours_of
+from viewer.state.view_state import BOTH_SIDES, STRATA, Pin, Sides, ViewState
+from viewer.state.visibility import bare_films, is_film, visible_parts
+
+if TYPE_CHECKING:
+    from meshes.model import BackModel, Part
+    from meshes.questions.cover import Layers
+
+KINDS: dict[str, str] = {
+    "name": "Name the tagged structure",
+    "nerve": "Its nerve",
+    "artery": "Its artery",
+    "attachment": "An attachment",
+    "action": "An action",
+    "deep_to": "What lies directly deep to the pin",
+    "level": "Which level",
+    "side": "Left or right",
+    "point_to": "Point to it",
+    "order": "Put five in order of depth",
+}
+TYPED_KINDS = frozenset({"name", "level"})
+"""Kinds that can be answered by typing; the others are chosen or pointed."""
+
+CHOICES = 4
+LEAST_OPEN = 0.06
+"""A tagged structure lies open with at least this share of its area."""
+LEAST_PLACES = 6
+"""and at so many places, two millimetres apart."""
+_ASKED_KINDS = ("muscle", "bone", "nerve", "artery", "ligament", "fascia")
+_SLOPE_DEG = 25.0
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One question with its state, its answer and the reason.
+
+    Attributes
+    ----------
+    kind : str
+        A key of ``KINDS``.
+    part_id : str
+        The structure that is asked about.
+    structure : str
+        Its row with its level: the name under which results are kept.
+    stratum : int
+    prompt : str
+    accepted : tuple of str
+        Right typed answers, the one to show first; () where it is not typed.
+    choices : tuple of str
+        Options to choose from, () for pointing and ordering.
+    right : int
+        Place of the right option.
+    order : tuple of str
+        For "order": the titles, outermost first; ``choices`` has them shuffled.
+    pin : (3,) tuple of float or None
+        Where the tag stands, mm LPS.
+    state : ViewState
+        What the reader sees.
+    explanation : str
+    """
+
+    kind: str
+    part_id: str
+    structure: str
+    stratum: int
+    prompt: str
+    state: ViewState
+    explanation: str
+    accepted: tuple[str, ...] = ()
+    choices: tuple[str, ...] = ()
+    right: int = -1
+    order: tuple[str, ...] = ()
+    pin: tuple[float, float, float] | None = None
+
+
+@dataclass(eq=False, repr=False)
+class QuestionMaker:
+    """Makes questions on one model.
+
+    Parameters
+    ----------
+    model : BackModel
+    layers : Layers
+        From ``meshes.questions.cover.layers_of``.
+    """
+
+    model: BackModel
+    layers: Layers
+    _slopes: dict[str, np.ndarray | None] = field(default_factory=dict)
+
+    @cached_property
+    def askable(self) -> tuple[str, ...]:
+        """Ids of parts that can be asked about: named, and met by rays from behind."""
+        met = set(self.layers.ids)
+        neighbours = neighbours_of(self.model)
+        return tuple(
+            part.id
+            for part in self.model.parts.values()
+            if part.kind in _ASKED_KINDS
+            and part.id in met
+            and part.entry in self.model.catalogue
+            and not is_film(part)
+            and (part.id not in neighbours or part.kind == "muscle")
+        )
+
+    def structure(self, part_id: str) -> str:
+        """Return the name under which results of a part are kept: its id without side."""
+        return part_id.rsplit(".", 1)[0] if self.model.parts[part_id].side else part_id
+
+    def make(
+        self, seed: int, kinds: Collection[str] = tuple(KINDS), structure: str = ""
+    ) -> Question | None:
+        """Return a question, None where this seed, structure and kinds give none.
+
+        Parameters
+        ----------
+        seed : int
+        kinds : collection of str
+        structure : str
+            Ask about this one; "" for any.
+        """
+        for kind in kinds:
+            if kind not in KINDS:
+                raise ValueError(f"kinds are {', '.join(KINDS)}, got {kind!r}")
+        rng = random.Random(seed)
+        pool = [i for i in self.askable if not structure or self.structure(i) == structure]
+        rng.shuffle(pool)
+        # Where one kind alone is wanted, what it can't be asked of is not even laid open.
+        pool = [i for i in pool if any(self._may(kind, i) for kind in kinds)]
+        for part_id in pool[:40]:
+            laid = self._laid_open(rng, part_id)
+            if laid is None:
+                continue
+            state, pin, ray = laid
+            left = sorted(kinds, key=list(KINDS).index)
+            rng.shuffle(left)
+            for kind in left:
+                question = _MAKERS[kind](self, rng, part_id, state, ray)
+                if question is not None:
+                    shown = () if kind in ("point_to",) else (pin,)
+                    return replace(
+                        question,
+                        pin=pin if shown else None,
+                        state=replace(state, pins=tuple(Pin(p, "", part_id) for p in shown)),
+                    )
+        return None
+
+    def _may(self, kind: str, part_id: str) -> bool:
+        part = self.model.parts[part_id]
+        if kind == "level":
+            return part.kind == "bone" and bool(self.row(part_id).levels)
+        if kind in ("nerve", "artery", "attachment", "action"):
+            return part.kind == "muscle"
+        return kind != "side" or part.side is not None
+
+    # The state --------------------------------------------------------------------------
+
+    def there(self, state: ViewState) -> frozenset[str]:
+        """Return the ids that cover something in a state: films in the open do not."""
+        shown = visible_parts(self.model, state)
+        return frozenset(shown - bare_films(self.model, state, shown))
+
+    def _laid_open(
+        self, rng: random.Random, part_id: str
+    ) -> tuple[ViewState, tuple[float, float, float], int] | None:
+        """Peel at random so that a part lies open; return state, place and ray of the tag."""
+        part = self.model.parts[part_id]
+        depths = list(range(max(part.stratum - 2, 0), part.stratum + 1))
+        rng.shuffle(depths)
+        for depth in depths:
+            state = ViewState(peeled=Sides(depth, depth))
+            there = self.there(state)
+            open_share = self.layers.in_view(part_id, there)
+            if not open_share or open_share < LEAST_OPEN:
+                continue
+            state, there = self._one_more_away(rng, part_id, state, there)
+            places, rays = self.layers.places_in_view(part_id, there)
+            if len(places) < LEAST_PLACES:
+                continue
+            # Well inside what lies open, so that the tag is not on an edge.
+            crowd = [len(n) for n in cKDTree(places).query_ball_point(places, 8.0)]
+            best = np.argsort(crowd, kind="stable")[-max(1, len(places) // 5) :]
+            k = int(best[rng.randrange(len(best))])
+            return state, tuple(float(x) for x in places[k]), int(rays[k])
+        return None
+
+    def _one_more_away(self, rng, part_id, state, there):
+        """Take one or two neighbouring muscles away as well, now and then."""
+        if rng.random() < 0.5:
+            return state, there
+        part = self.model.parts[part_id]
+        others = sorted(
+            i
+            for i in there
+            if i != part_id
+            and self.model.parts[i].kind == "muscle"
+            and abs(self.model.parts[i].stratum - part.stratum) <= 1
+        )
+        if not others:
+            return state, there
+        gone = frozenset(rng.sample(others, min(len(others), rng.randint(1, 2))))
+        state = replace(state, removed=gone)
+        return state, self.there(state)
+
+    # Wrong options ----------------------------------------------------------------------
+
+    def slope(self, part_id: str) -> np.ndarray | None:
+        """Return the mean direction of a muscle's fibres, on the right as on the left; unit."""
+        key = self.structure(part_id)
+        if key not in self._slopes:
+            fibres = self.model.parts[part_id].fibres
+            way = None
+            if fibres is not None and self.model.parts[part_id].kind == "muscle":
+                way = (np.asarray(fibres)[:, -1] - np.asarray(fibres)[:, 0]).mean(axis=0)
+                if self.model.parts[part_id].side == "right":
+                    way = way * np.array([-1.0, 1.0, 1.0])
+                length = float(np.linalg.norm(way))
+                way = way / length if length > 0 else None
+            self._slopes[key] = way
+        return self._slopes[key]
+
+    def look_alike(self, a: str, b: str) -> bool:
+        """True when the fibres of two muscles run alike."""
+        first, second = self.slope(a), self.slope(b)
+        if first is None or second is None:
+            return False
+        return abs(float(first @ second)) > np.cos(np.radians(_SLOPE_DEG))
+
+    def neighbours(self, part_id: str) -> list[str]:
+        """Return other parts, the most easily taken for this one first, one a structure."""
+        part = self.model.parts[part_id]
+        beside = {c.part_id for c in self.layers.covers(part_id)}
+        best: dict[str, tuple[float, str]] = {}
+        for other_id in self.askable:
+            other = self.model.parts[other_id]
+            if other.entry == part.entry:
+                continue
+            likeness = (
+                3.0 * (other.kind == part.kind)
+                + max(0.0, 2.0 - abs(other.stratum - part.stratum))
+                + 1.0 * (other.region == part.region)
+                + 1.5 * (other_id in beside)
+                + 1.5 * self.look_alike(part_id, other_id)
+                + 1.0 * (other.group == part.group != "")
+            )
+            key = other.entry
+            if key not in best or likeness > best[key][0]:
+                best[key] = (likeness, other_id)
+        return [i for _, i in sorted(best.values(), key=lambda pair: (-pair[0], pair[1]))]
+
+    def options(
+        self, rng: random.Random, right: str, wrong: Iterable[str], count: int = CHOICES
+    ) -> tuple[tuple[str, ...], int] | None:
+        """Return shuffled options with the right one once, and its place; None if too few."""
+        taken, seen = [], {plain(right)}
+        for words in wrong:
+            if words and plain(words) not in seen:
+                seen.add(plain(words))
+                taken.append(words)
+            if len(taken) == count - 1:
+                break
+        if len(taken) < min(count - 1, 2):
+            return None
+        choices = [right, *taken]
+        rng.shuffle(choices)
+        return tuple(choices), choices.index(right)
+
+    # Words ------------------------------------------------------------------------------
+
+    def row(self, part_id: str) -> Any:
+        """Return the row of a part."""
+        return self.model.catalogue[self.model.parts[part_id].entry]
+
+    def english(self, part_id: str) -> str:
+        """Return the English name of a part without its side."""
+        return self.model.catalogue.english_of_part(part_id, with_side=False)
+
+    def accepted(self, part_id: str) -> tuple[str, ...]:
+        """Return every name of a part that is right."""
+        part, row = self.model.parts[part_id], self.row(part_id)
+        shown = self.english(part_id)
+        if row.levels:
+            return (shown, self.structure(part_id).replace("_", " "))
+        return tuple(dict.fromkeys((shown, *names_of(part.entry, self.model.catalogue))))
+
+    def explanation(self, part_id: str) -> str:
+        """Return what is to be learnt about a part, in two or three sentences."""
+        part, row = self.model.parts[part_id], self.row(part_id)
+        words = [f"{self.english(part_id)}, stratum {part.stratum} ({STRATA[part.stratum]})."]
+        if row.attachments and part.kind == "muscle":
+            words.append(f"From {row.origin_words} to {row.insertion_words}.")
+        if row.nerve:
+            words.append(f"Nerve: {row.nerve}.")
+        if row.note:
+            words.append(row.note)
+        return " ".join(words)
+
+
+# Kinds of question -----------------------------------------------------------------------
+
+
+def _question(
+    maker: QuestionMaker, kind: str, part_id: str, prompt: str, state, **more
+) -> Question:
+    part: Part = maker.model.parts[part_id]
+    return Question(
+        kind,
+        part_id,
+        maker.structure(part_id),
+        part.stratum,
+        prompt,
+        state,
+        maker.explanation(part_id),
+        **more,
+    )
+
+
+def _chosen(maker, rng, kind, part_id, state, prompt, right, wrong, **more) -> Question | None:
+    found = maker.options(rng, right, wrong)
+    if found is None:
+        return None
+    choices, place = found
+    return _question(maker, kind, part_id, prompt, state, choices=choices, right=place, **more)
+
+
+def _name(maker, rng, part_id, state, ray) -> Question | None:
+    near = maker.neighbours(part_id)[:8]
+    rng.shuffle(near)
+    return _chosen(
+        maker, rng, "name", part_id, state, "Name the tagged structure.",
+        maker.english(part_id), (maker.english(i) for i in near),
+        accepted=maker.accepted(part_id),
+    )  # fmt: skip
+
+
+def _fact(kind: str, words: str) -> Callable:
+    def make(maker, rng, part_id, state, ray) -> Question | None:
+        row = maker.row(part_id)
+        right = getattr(row, kind)
+        if not right or row.kind != "muscle" or row.doubts and _in_doubt(kind, row.doubts):
+            return None
+        wrong = [getattr(maker.row(i), kind) for i in maker.neighbours(part_id)]
+        wrong = [w for w in wrong if w and not _overlap(w, right)]
+        prompt = f"Which {words} supplies the tagged structure?"
+        return _chosen(maker, rng, kind, part_id, state, prompt, right, wrong)
+
+    return make
+
+
+def _in_doubt(kind: str, doubts: Iterable[str]) -> bool:
+    return any(kind in plain(words) for words in doubts)
+
+
+def _overlap(a: str, b: str) -> bool:
+    """True when one statement contains the other: both would be right."""
+    first, second = plain(a), plain(b)
+    return first in second or second in first
+
+
+def _attachment(maker, rng, part_id, state, ray) -> Question | None:
+    row = maker.row(part_id)
+    if row.kind != "muscle":
+        return None
+    rules = [r for r in row.attachments if r.kind in ("origin", "insertion") and not r.inconstant]
+    if not rules:
+        return None
+    rule = rules[rng.randrange(len(rules))]
+    own = [r.words for r in row.attachments]
+    wrong = [
+        r.words
+        for i in maker.neighbours(part_id)
+        for r in maker.row(i).attachments
+        if r.kind == rule.kind and not any(_overlap(r.words, w) for w in own)
+    ]
+    prompt = f"Which of these is an {rule.kind} of the tagged structure?"
+    return _chosen(maker, rng, "attachment", part_id, state, prompt, rule.words, wrong)
+
+
+def _action(maker, rng, part_id, state, ray) -> Question | None:
+    row = maker.row(part_id)
+    if row.kind != "muscle" or not row.actions or _in_doubt("action", row.doubts):
+        return None
+    right = row.actions[rng.randrange(len(row.actions))]
+    wrong = [
+        words
+        for i in maker.neighbours(part_id)
+        for words in maker.row(i).actions
+        if not any(_overlap(words, own) for own in row.actions)
+    ]
+    prompt = "Which of these does the tagged structure do?"
+    return _chosen(maker, rng, "action", part_id, state, prompt, right, wrong)
+
+
+def _deep_to(maker, rng, part_id, state, ray) -> Question | None:
+    order = [
+        i
+        for i in maker.layers.order_on(ray, maker.there(state))
+        if not is_film(maker.model.parts[i]) and i in maker.model.parts
+    ]
+    if part_id not in order:
+        return None
+    below = [i for i in order[order.index(part_id) + 1 :] if i in set(maker.askable)]
+    if not below:
+        return None
+    answer = below[0]
+    if maker.english(answer) == maker.english(part_id):
+        return None
+    # Whatever lies still deeper there is the likeliest mistake.
+    wrong = [maker.english(i) for i in below[1:3]]
+    wrong += [maker.english(i) for i in maker.neighbours(answer)[:8]]
+    wrong = [w for w in wrong if w != maker.english(part_id)]
+    prompt = f"The pin stands on {maker.english(part_id)}. What lies directly deep to it there?"
+    return _chosen(maker, rng, "deep_to", part_id, state, prompt, maker.english(answer), wrong)
+
+
+def _level(maker, rng, part_id, state, ray) -> Question | None:
+    row = maker.row(part_id)
+    part = maker.model.parts[part_id]
+    if part.kind != "bone" or part.level not in row.levels:
+        return None
+    k = row.levels.index(part.level)
+    near = [row.levels[k + d] for d in (-1, 1, -2, 2) if 0 <= k + d < len(row.levels)]
+    prompt = f"{row.english.capitalize()}: which level carries the tag?"
+    return _chosen(
+        maker, rng, "level", part_id, state, prompt, str(part.level), near,
+        accepted=(str(part.level), maker.english(part_id)),
+    )  # fmt: skip
+
+
+def _side(maker, rng, part_id, state, ray) -> Question | None:
+    part = maker.model.parts[part_id]
+    if part.side not in BOTH_SIDES:
+        return None
+    prompt = f"The tag is on {maker.english(part_id)}. Of which side of the donor?"
+    return _question(
+        maker, "side", part_id, prompt, state, choices=BOTH_SIDES,
+        right=BOTH_SIDES.index(part.side),
+    )  # fmt: skip
+
+
+def _point_to(maker, rng, part_id, state, ray) -> Question | None:
+    return _question(
+        maker, "point_to", part_id, f"Point to {maker.english(part_id)}: click on it.", state
+    )
+
+
+def _order(maker, rng, part_id, state, ray) -> Question | None:
+    titles: list[str] = []
+    known = set(maker.askable)
+    for i in maker.layers.order_on(ray):
+        if i in known and maker.english(i) not in titles:
+            titles.append(maker.english(i))
+    if len(titles) < 5:
+        return None
+    kept = sorted(rng.sample(range(len(titles)), 5))
+    order = tuple(titles[k] for k in kept)
+    shuffled = list(order)
+    while tuple(shuffled) == order:
+        rng.shuffle(shuffled)
+    return _question(
+        maker, "order", part_id,
+        "Put these in order under the pin, from the skin inwards.", state,
+        choices=tuple(shuffled), order=order,
+    )  # fmt: skip
+
+
+_MAKERS: Mapping[str, Callable[..., Question | None]] = {
+    "name": _name,
+    "nerve": _fact("nerve", "nerve"),
+    "artery": _fact("artery", "artery"),
+    "attachment": _attachment,
+    "action": _action,
+    "deep_to": _deep_to,
+    "level": _level,
+    "side": _side,
+    "point_to": _point_to,
+    "order": _order,
+}
