@@ -168,10 +168,22 @@ class QuestionMaker:
     def _may(self, kind: str, part_id: str) -> bool:
         part = self.model.parts[part_id]
         if kind == "level":
-            return part.kind == "bone" and bool(self.row(part_id).levels)
+            return part.kind == "bone" and part.level in self.levels_like(part_id)
         if kind in ("nerve", "artery", "attachment", "action"):
             return part.kind == "muscle"
         return kind != "side" or part.side is not None
+
+    def levels_like(self, part_id: str) -> tuple[str, ...]:
+        """Return the levels of the bones of one family, from the head down: vertebrae, ribs."""
+        family = self.structure(part_id).split("_")[0]
+        found = [
+            part.level
+            for part in self.model.parts.values()
+            if part.kind == "bone"
+            and part.level
+            and self.structure(part.id).split("_")[0] == family
+        ]
+        return tuple(dict.fromkeys(sorted(found, key=_from_the_head)))
 
     # The state --------------------------------------------------------------------------
 
@@ -316,6 +328,14 @@ class QuestionMaker:
         return " ".join(words)
 
 
+def _from_the_head(level: str) -> tuple[str, int]:
+    """Order C1 … L5 and rib numbers from the head down."""
+    letter = level.rstrip("0123456789")
+    number = level[len(letter) :]
+    order = {"C": "0", "T": "1", "L": "2", "S": "3"}.get(letter, letter)
+    return order, int(number) if number else 0
+
+
 # Kinds of question -----------------------------------------------------------------------
 
 
@@ -434,13 +454,14 @@ def _deep_to(maker, rng, part_id, state, ray) -> Question | None:
 
 
 def _level(maker, rng, part_id, state, ray) -> Question | None:
-    row = maker.row(part_id)
     part = maker.model.parts[part_id]
-    if part.kind != "bone" or part.level not in row.levels:
+    row = maker.levels_like(part_id)
+    if part.level not in row:
         return None
-    k = row.levels.index(part.level)
-    near = [row.levels[k + d] for d in (-1, 1, -2, 2) if 0 <= k + d < len(row.levels)]
-    prompt = f"{row.english.capitalize()}: which level carries the tag?"
+    k = row.index(part.level)
+    near = [row[k + d] for d in (-1, 1, -2, 2) if 0 <= k + d < len(row)]
+    family = maker.structure(part_id).split("_")[0]
+    prompt = f"Which {family} carries the tag? Its level."
     return _chosen(
         maker, rng, "level", part_id, state, prompt, str(part.level), near,
         accepted=(str(part.level), maker.english(part_id)),
