@@ -141,6 +141,7 @@ class Scene:
             for name in ("inset", "labels", "scale", "marker", "pose")
         }
         self._small_key: tuple | None = None
+        self._bar_px = 0
         self._outline = Outline(self._viewports[0].renderer)
         self._caps = Caps(self._viewports[0].renderer)
         self._measure_line = marks.Strokes(self._front, marks.MEASURE_COLOUR, 9.0, 3.0)
@@ -873,6 +874,9 @@ class Scene:
             )
             viewport.renderer.SetUseFXAA(not moving)
             viewport.renderer.SetUseDepthPeeling(see_through and not moving)
+            # Blending free of order draws into two float pictures of its own and costs as
+            # much as the model; one layer of film needs no order, so a moving one goes without.
+            viewport.renderer.SetUseOIT(not moving)
         self._outline.step(self._view_size(), self.pixel_ratio)
 
     def _has_texts(self) -> bool:
@@ -900,15 +904,19 @@ class Scene:
         )
         if key == self._small_key:
             return
-        self._small_key = key
+        before, self._small_key = self._small_key or (None,) * len(key), key
         marker = overlay.marker_picture(pose, self.small_px, self.theme)
         self._layers["marker"].show(marker, width - marker.shape[1] - 6, 6)
-        bar = overlay.scale_bar_picture(pose.scale_mm, height, self.small_px, self.theme)
-        self._layers["scale"].show(bar, 8, 8)
+        # A turn changes no length: the bar is drawn anew for another scale, size or look only.
+        looks_of_bar = (*key[:4], key[6])
+        if looks_of_bar != (*before[:4], before[6]):
+            bar = overlay.scale_bar_picture(pose.scale_mm, height, self.small_px, self.theme)
+            self._layers["scale"].show(bar, 8, 8)
+            self._bar_px = bar.shape[0]
         if self.pose_lines:
             words = overlay.text_picture(self.pose_lines, self.small_px, self.theme)
             # Above a lying donor there is room; standing, there is beside its feet.
-            below = height - words.shape[0] - 8 if self.table else 12 + bar.shape[0]
+            below = height - words.shape[0] - 8 if self.table else 12 + self._bar_px
             self._layers["pose"].show(words, 8, below)
         else:
             self._layers["pose"].hide()

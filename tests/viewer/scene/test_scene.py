@@ -9,6 +9,7 @@ from viewer.scene import looks
 from viewer.scene.drawn import draw_part
 from viewer.scene.furrows import shade
 from viewer.scene.scene import PartLook, Scene
+from viewer.state.visibility import is_film
 
 SIZE = (480, 400)
 
@@ -288,3 +289,37 @@ def test_finalised_scenes_leave_no_window_behind(model):
         scene.finalize()
         del scene
     assert living() <= before
+
+
+def test_resting_picture_is_the_same_to_the_pixel_after_any_movement(scene, model):
+    films = {i: PartLook(0.3) for i, p in model.parts.items() if is_film(p)}
+    scene.apply({**whole(model), **films})
+    pose, before = scene.pose, scene.screenshot(SIZE)
+    for turn in (7.0, -7.0):
+        scene.orbit(turn, 0.0)
+        scene.render(moving=True)
+    scene.pose = pose
+    assert np.array_equal(scene.screenshot(SIZE), before)
+
+
+def test_a_turn_back_shows_the_same_marker_and_scale_bar(scene):
+    scene.render(moving=True)
+    before = scene.grab()
+    pose = scene.pose
+    scene.orbit(9.0, 0.0)
+    scene.zoom(1.5)
+    scene.render(moving=True)
+    assert moved_pixels(scene.grab(), before) > 0
+    scene.pose = pose
+    scene.render(moving=True)
+    assert np.array_equal(scene.grab(), before)
+
+
+def test_a_moving_film_looks_like_the_resting_one(scene, model):
+    films = {i: PartLook(0.3) for i, p in model.parts.items() if is_film(p)}
+    assert films
+    scene.apply({**whole(model), **films})
+    scene.render()
+    still = scene.grab()
+    scene.render(moving=True)
+    assert moved_pixels(still, scene.grab()) < 0.03 * SIZE[0] * SIZE[1]
