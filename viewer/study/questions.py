@@ -146,7 +146,7 @@ class QuestionMaker:
         pool = [i for i in self.askable if not structure or self.structure(i) == structure]
         rng.shuffle(pool)
         # Where one kind alone is wanted, what it can't be asked of is not even laid open.
-        pool = [i for i in pool if any(self._may(kind, i) for kind in kinds)]
+        pool = [i for i in pool if any(self.may(kind, i) for kind in kinds)]
         for part_id in pool[:40]:
             laid = self._laid_open(rng, part_id)
             if laid is None:
@@ -165,7 +165,8 @@ class QuestionMaker:
                     )
         return None
 
-    def _may(self, kind: str, part_id: str) -> bool:
+    def may(self, kind: str, part_id: str) -> bool:
+        """True where a kind of question makes sense of a part; it may still give none."""
         part = self.model.parts[part_id]
         if kind == "level":
             return part.kind == "bone" and part.level in self.levels_like(part_id)
@@ -184,6 +185,19 @@ class QuestionMaker:
             and self.structure(part.id).split("_")[0] == family
         ]
         return tuple(dict.fromkeys(sorted(found, key=_from_the_head)))
+
+    def family(self, part_id: str) -> tuple[str, ...]:
+        """Return the levels of the bones of a part's family, in order; () for a single bone.
+
+        Vertebrae and ribs have a row each; the family is what their names share.
+        """
+        stem, _, number = self.model.parts[part_id].entry.rpartition("_")
+        if not stem or number != self.model.parts[part_id].level:
+            return ()
+        found = {p.level: None for p in self.model.parts.values() if p.entry == f"{stem}_{p.level}"}
+        return tuple(
+            sorted(found, key=lambda level: ("CTLS".find(level[:1]), int(level.strip("CTLS"))))
+        )
 
     # The state --------------------------------------------------------------------------
 
@@ -455,16 +469,16 @@ def _deep_to(maker, rng, part_id, state, ray) -> Question | None:
 
 def _level(maker, rng, part_id, state, ray) -> Question | None:
     part = maker.model.parts[part_id]
-    row = maker.levels_like(part_id)
-    if part.level not in row:
+    family = maker.family(part_id)
+    if part.kind != "bone" or part.level not in family:
         return None
-    k = row.index(part.level)
-    near = [row[k + d] for d in (-1, 1, -2, 2) if 0 <= k + d < len(row)]
-    family = maker.structure(part_id).split("_")[0]
-    prompt = f"Which {family} carries the tag? Its level."
+    k = family.index(part.level)
+    # Levels next to it are the likeliest mistakes; at either end there are more on one side.
+    near = sorted(family, key=lambda level: abs(family.index(level) - k))[1:]
+    what = part.entry.rpartition("_")[0].capitalize()
     return _chosen(
-        maker, rng, "level", part_id, state, prompt, str(part.level), near,
-        accepted=(str(part.level), maker.english(part_id)),
+        maker, rng, "level", part_id, state, f"{what}: which level carries the tag?",
+        str(part.level), near, accepted=(str(part.level), *maker.accepted(part_id)),
     )  # fmt: skip
 
 

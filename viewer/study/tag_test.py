@@ -1,0 +1,215 @@
+"""One sitting of a tag test: what comes next, what the answer was worth, and the sum."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Callable, Collection
+from dataclasses import dataclass
+from datetime import UTC, datetime
+
+from viewer.study.answers import Verdict, judge
+from viewer.study.questions import KINDS, TYPED_KINDS, Question, QuestionMaker
+from viewer.study.results import Answered, Results, in_order
+
+NUMBERS = (1, 100)
+"""Least and most questions of a sitting."""
+STATION_S = (10, 600)
+"""Shortest and longest station, s."""
+_TRIES = 60
+
+
+@dataclass(frozen=True, slots=True)
+class TestChoice:
+    """What a sitting shall be.
+
+    Attributes
+    ----------
+    learner : str
+    kinds : tuple of str
+        Keys of ``KINDS``.
+    number : int
+        Questions, within ``NUMBERS``.
+    typed : bool
+        Type the answer where the kind allows it, rather than choose.
+    station_s : int or None
+        Time for a question, within ``STATION_S``; None for as long as it takes.
+    bell : bool
+        A bell when a station ends.
+
+    Raises
+    ------
+    ValueError
+        On a value that is not allowed; the message names it.
+    """
+
+    __test__ = False
+
+    learner: str
+    kinds: tuple[str, ...] = tuple(KINDS)
+    number: int = 10
+    typed: bool = False
+    station_s: int | None = None
+    bell: bool = False
+
+    def __post_init__(self) -> None:
+        if not self.kinds:
+            raise ValueError("choose at least one kind of question")
+        for kind in self.kinds:
+            if kind not in KINDS:
+                raise ValueError(f"kinds are {', '.join(KINDS)}, got {kind!r}")
+        low, high = NUMBERS
+        if not low <= self.number <= high:
+            raise ValueError(f"the number of questions lies in {low}–{high}, got {self.number}")
+        low, high = STATION_S
+        if self.station_s is not None and not low <= self.station_s <= high:
+            raise ValueError(f"a station takes {low}–{high} seconds, got {self.station_s}")
+
+
+class TagTest:
+    """A sitting.
+
+    Parameters
+    ----------
+    maker : QuestionMaker
+    results : Results
+    choice : TestChoice
+        Its learner must be there.
+    seed : int
+        Decides every question, given what is due.
+    clock : callable, optional
+        Returns the present time, UTC.
+    """
+
+    def __init__(
+        self,
+        maker: QuestionMaker,
+        results: Results,
+        choice: TestChoice,
+        seed: int,
+        clock: Callable[[], datetime] = lambda: datetime.now(UTC),
+    ) -> None:
+        self.choice = choice
+        self.question: Question | None = None
+        self.verdict: Verdict | None = None
+        self.asked: list[tuple[Question, Verdict]] = []
+        self._maker, self._results, self._clock = maker, results, clock
+        self._rng = random.Random(seed)
+        self._began = clock()
+        wanted = list(
+            dict.fromkeys(
+                (maker.structure(i), kind)
+                for i in maker.askable
+                for kind in choice.kinds
+                if maker.may(kind, i)
+            )
+        )
+        self._rng.shuffle(wanted)
+        due = results.due(choice.learner, self._began)
+        self._coming = in_order(wanted, due, results.met(choice.learner))
+
+    @property
+    def typed(self) -> bool:
+        """True when the open question is answered by typing."""
+        q = self.question
+        return q is not None and self.choice.typed and q.kind in TYPED_KINDS and bool(q.accepted)
+
+    @property
+    def over(self) -> bool:
+        """True when all questions have been asked."""
+        return len(self.asked) >= self.choice.number
+
+    def next(self) -> Question | None:
+        """Return the next question; None when the sitting is over or nothing is left to ask."""
+        self.question = self.verdict = None
+        tries = 0
+        while not self.over and self._coming and tries < _TRIES:
+            structure, kind = self._coming.pop(0)
+            self.question = self._maker.make(self._rng.randrange(2**31), (kind,), structure)
+            if self.question is not None:
+                break
+            tries += 1
+        self._began = self._clock()
+        return self.question
+
+    def answer_typed(self, text: str) -> Verdict:
+        """Answer by typing."""
+        return self._keep(judge(text, self._open.accepted), text.strip())
+
+    def answer_choice(self, place: int) -> Verdict:
+        """Answer by the place of a choice, from 0."""
+        q = self._open
+        if not 0 <= place < len(q.choices) or q.right < 0:
+            raise ValueError(f"there are {len(q.choices)} choices, got {place}")
+        return self._keep(_verdict(place == q.right, q.choices[q.right]), q.choices[place])
+
+    def answer_part(self, part_id: str) -> Verdict:
+        """Answer by pointing; the same structure on the other side is as good."""
+        q = self._open
+        named = self._maker.model.parts
+        hit = part_id in named and self._maker.structure(part_id) == q.structure
+        said = self._maker.english(part_id) if self._known(part_id) else part_id
+        words = "" if hit else f"You pointed to {said}. "
+        verdict = _verdict(hit, self._maker.english(q.part_id))
+        return self._keep(Verdict(hit, False, words + verdict.words), said)
+
+    def answer_order(self, titles: Collection[str]) -> Verdict:
+        """Answer by an order, outermost first; one swap of neighbours is close."""
+        q, titles = self._open, tuple(titles)
+        right = titles == q.order
+        swaps = [
+            (*q.order[:k], q.order[k + 1], q.order[k], *q.order[k + 2 :])
+            for k in range(len(q.order) - 1)
+        ]
+        verdict = _verdict(right, ", ".join(q.order), near=titles in swaps)
+        return self._keep(verdict, ", ".join(titles))
+
+    def give_up(self) -> Verdict:
+        """Leave the question unanswered: the time is over, or it is not known."""
+        q = self._open
+        right = (
+            ", ".join(q.order)
+            or (q.choices[q.right] if q.right >= 0 else "")
+            or self._maker.english(q.part_id)
+        )
+        return self._keep(Verdict(False, False, f"No answer. It is {right}."), "")
+
+    @property
+    def right(self) -> int:
+        """How many answers were right."""
+        return sum(verdict.right for _, verdict in self.asked)
+
+    def summary(self) -> str:
+        """Return how it went, in a sentence or two."""
+        if not self.asked:
+            return "No question was answered."
+        count = len(self.asked)
+        words = f"{self.right} of {count} right."
+        missed = dict.fromkeys(self._maker.english(q.part_id) for q, v in self.asked if not v.right)
+        return f"{words} To look at again: {', '.join(missed)}." if missed else words
+
+    @property
+    def _open(self) -> Question:
+        if self.question is None or self.verdict is not None:
+            raise ValueError("no question is open")
+        return self.question
+
+    def _known(self, part_id: str) -> bool:
+        part = self._maker.model.parts.get(part_id)
+        return part is not None and part.entry in self._maker.model.catalogue
+
+    def _keep(self, verdict: Verdict, given: str) -> Verdict:
+        q, now = self._open, self._clock()
+        seconds = max((now - self._began).total_seconds(), 0.0)
+        self._results.keep(
+            self.choice.learner,
+            Answered(q.structure, q.kind, q.stratum, verdict.right, verdict.near, given, seconds),
+            now,
+        )
+        self.verdict = verdict
+        self.asked.append((q, verdict))
+        return verdict
+
+
+def _verdict(right: bool, shown: str, near: bool = False) -> Verdict:
+    start = "Right" if right else "Close, but no: it is" if near else "No: it is"
+    return Verdict(right, near and not right, f"{start}{':' if right else ''} {shown}.")
