@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QModelIndex, Qt, Signal
 from PySide6.QtGui import QStandardItem, QStandardItemModel
-from PySide6.QtWidgets import QCompleter, QLineEdit, QWidget
+from PySide6.QtWidgets import QCompleter, QLineEdit, QToolButton, QWidget
 
 from viewer.state.search import Found, Named, also_called, find
 
@@ -28,6 +28,8 @@ class SearchBox(QLineEdit):
         super().__init__(parent)
         self.setPlaceholderText("Find a part: English, Latin, synonym…  (/)")
         self.setClearButtonEnabled(True)
+        for button in self.findChildren(QToolButton):
+            button.setAccessibleName("Clear the search")
         self.setAccessibleName("Find a part")
         self._index: Sequence[Named] = ()
         self._finds: list[Found] = []

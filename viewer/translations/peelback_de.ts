@@ -1,0 +1,1227 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1" language="de" sourcelanguage="en_GB">
+  <context>
+    <name>Peelback</name>
+    <message>
+      <source>File</source>
+      <translation>Datei</translation>
+    </message>
+    <message>
+      <source>Edit</source>
+      <translation>Bearbeiten</translation>
+    </message>
+    <message>
+      <source>Peel</source>
+      <translation>Abtragen</translation>
+    </message>
+    <message>
+      <source>Part</source>
+      <translation>Teil</translation>
+    </message>
+    <message>
+      <source>View</source>
+      <translation>Ansicht</translation>
+    </message>
+    <message>
+      <source>Tools</source>
+      <translation>Werkzeuge</translation>
+    </message>
+    <message>
+      <source>Talk</source>
+      <translation>Vortrag</translation>
+    </message>
+    <message>
+      <source>Help</source>
+      <translation>Hilfe</translation>
+    </message>
+    <message>
+      <source>Undo</source>
+      <translation>Rückgängig</translation>
+    </message>
+    <message>
+      <source>Redo</source>
+      <translation>Wiederholen</translation>
+    </message>
+    <message>
+      <source>Open state…</source>
+      <translation>Zustand öffnen …</translation>
+    </message>
+    <message>
+      <source>Open a saved working state</source>
+      <translation>Einen gespeicherten Arbeitsstand öffnen</translation>
+    </message>
+    <message>
+      <source>Open state</source>
+      <translation>Zustand öffnen</translation>
+    </message>
+    <message>
+      <source>Save state</source>
+      <translation>Zustand speichern</translation>
+    </message>
+    <message>
+      <source>Save view, peel and pins</source>
+      <translation>Ansicht, Abtragung und Nadeln speichern</translation>
+    </message>
+    <message>
+      <source>Save state as…</source>
+      <translation>Zustand speichern unter …</translation>
+    </message>
+    <message>
+      <source>Save state as</source>
+      <translation>Zustand speichern unter</translation>
+    </message>
+    <message>
+      <source>Copy picture</source>
+      <translation>Bild kopieren</translation>
+    </message>
+    <message>
+      <source>Put the picture, as it is seen, on the clipboard</source>
+      <translation>Das Bild, wie es zu sehen ist, in die Zwischenablage legen</translation>
+    </message>
+    <message>
+      <source>Save picture…</source>
+      <translation>Bild speichern …</translation>
+    </message>
+    <message>
+      <source>Save the picture at a chosen size</source>
+      <translation>Das Bild in gewählter Größe speichern</translation>
+    </message>
+    <message>
+      <source>Save picture</source>
+      <translation>Bild speichern</translation>
+    </message>
+    <message>
+      <source>Lab sheet…</source>
+      <translation>Arbeitsblatt …</translation>
+    </message>
+    <message>
+      <source>A PDF for the table: cautions, plan, steps with pictures, muscles</source>
+      <translation>Ein PDF für den Tisch: Hinweise, Plan, Schritte mit Bildern, Muskeln</translation>
+    </message>
+    <message>
+      <source>Lab sheet</source>
+      <translation>Arbeitsblatt</translation>
+    </message>
+    <message>
+      <source>Take-home page…</source>
+      <translation>Seite zum Mitnehmen …</translation>
+    </message>
+    <message>
+      <source>One file for a browser, which needs no network</source>
+      <translation>Eine Datei für den Browser, die kein Netz braucht</translation>
+    </message>
+    <message>
+      <source>Take-home page</source>
+      <translation>Seite zum Mitnehmen</translation>
+    </message>
+    <message>
+      <source>Export meshes…</source>
+      <translation>Netze ausgeben …</translation>
+    </message>
+    <message>
+      <source>STL or GLB files by part, stratum or whole</source>
+      <translation>STL- oder GLB-Dateien nach Teil, Schicht oder ganz</translation>
+    </message>
+    <message>
+      <source>Export meshes</source>
+      <translation>Netze ausgeben</translation>
+    </message>
+    <message>
+      <source>Settings…</source>
+      <translation>Einstellungen …</translation>
+    </message>
+    <message>
+      <source>Settings</source>
+      <translation>Einstellungen</translation>
+    </message>
+    <message>
+      <source>Quit</source>
+      <translation>Beenden</translation>
+    </message>
+    <message>
+      <source>Find a part</source>
+      <translation>Teil suchen</translation>
+    </message>
+    <message>
+      <source>Type any name; Enter goes there</source>
+      <translation>Einen Namen eingeben; die Eingabetaste führt hin</translation>
+    </message>
+    <message>
+      <source>Let go of the selection</source>
+      <translation>Auswahl aufheben</translation>
+    </message>
+    <message>
+      <source>One stratum deeper</source>
+      <translation>Eine Schicht tiefer</translation>
+    </message>
+    <message>
+      <source>One stratum back</source>
+      <translation>Eine Schicht zurück</translation>
+    </message>
+    <message>
+      <source>Lay all back</source>
+      <translation>Alles zurücklegen</translation>
+    </message>
+    <message>
+      <source>Bring all back</source>
+      <translation>Alles zurückholen</translation>
+    </message>
+    <message>
+      <source>Nothing hidden, nothing peeled; one undo returns</source>
+      <translation>Nichts verborgen, nichts abgetragen; einmal Rückgängig kehrt zurück</translation>
+    </message>
+    <message>
+      <source>Do the next step</source>
+      <translation>Nächsten Schritt ausführen</translation>
+    </message>
+    <message>
+      <source>Lay the last step back</source>
+      <translation>Letzten Schritt zurücklegen</translation>
+    </message>
+    <message>
+      <source>Steps fold muscles back</source>
+      <translation>Schritte klappen Muskeln um</translation>
+    </message>
+    <message>
+      <source>Off: steps take away what they would fold</source>
+      <translation>Aus: Schritte nehmen weg, was sie sonst umklappen</translation>
+    </message>
+    <message>
+      <source>Work on both sides</source>
+      <translation>An beiden Seiten arbeiten</translation>
+    </message>
+    <message>
+      <source>Work on the left</source>
+      <translation>Links arbeiten</translation>
+    </message>
+    <message>
+      <source>Work on the right</source>
+      <translation>Rechts arbeiten</translation>
+    </message>
+    <message>
+      <source>Hide</source>
+      <translation>Verbergen</translation>
+    </message>
+    <message>
+      <source>Put back</source>
+      <translation>Zurücklegen</translation>
+    </message>
+    <message>
+      <source>Lay the selected part back, however it was taken off</source>
+      <translation>Das gewählte Teil zurücklegen, wie auch immer es wegkam</translation>
+    </message>
+    <message>
+      <source>Show alone</source>
+      <translation>Allein zeigen</translation>
+    </message>
+    <message>
+      <source>See through</source>
+      <translation>Durchscheinend</translation>
+    </message>
+    <message>
+      <source>Peek through what covers</source>
+      <translation>Durch Deckendes blicken</translation>
+    </message>
+    <message>
+      <source>Looks through without changing what was done</source>
+      <translation>Blickt hindurch, ohne das Getane zu ändern</translation>
+    </message>
+    <message>
+      <source>Bring into view</source>
+      <translation>Freilegen</translation>
+    </message>
+    <message>
+      <source>Do the fewest steps of the plan that uncover it; one undo takes them back</source>
+      <translation>Die wenigsten Schritte des Plans, die es freilegen; einmal Rückgängig nimmt sie zurück</translation>
+    </message>
+    <message>
+      <source>What lies over it</source>
+      <translation>Was darüber liegt</translation>
+    </message>
+    <message>
+      <source>Tint and list what lies over it, with shares and depths; Esc ends it</source>
+      <translation>Färben und auflisten, was darüber liegt, mit Anteilen und Tiefen; Esc beendet es</translation>
+    </message>
+    <message>
+      <source>Fold back, or lay in place</source>
+      <translation>Umklappen oder zurücklegen</translation>
+    </message>
+    <message>
+      <source>Cut the muscle's one end as the plan says and lay it back on its hinge</source>
+      <translation>Das eine Ende des Muskels nach Plan durchtrennen und ihn umklappen</translation>
+    </message>
+    <message>
+      <source>Fold a quarter further</source>
+      <translation>Ein Viertel weiter klappen</translation>
+    </message>
+    <message>
+      <source>Fold a quarter less</source>
+      <translation>Ein Viertel weniger klappen</translation>
+    </message>
+    <message>
+      <source>Go to the part</source>
+      <translation>Zum Teil gehen</translation>
+    </message>
+    <message>
+      <source>Select its twin</source>
+      <translation>Gegenstück wählen</translation>
+    </message>
+    <message>
+      <source>Select its group</source>
+      <translation>Gruppe wählen</translation>
+    </message>
+    <message>
+      <source>Pin a note…</source>
+      <translation>Notiz anheften …</translation>
+    </message>
+    <message>
+      <source>Stick a note to the selected part</source>
+      <translation>Eine Notiz an das gewählte Teil heften</translation>
+    </message>
+    <message>
+      <source>Pin a note</source>
+      <translation>Notiz anheften</translation>
+    </message>
+    <message>
+      <source>From behind</source>
+      <translation>Von hinten</translation>
+    </message>
+    <message>
+      <source>Oblique, left</source>
+      <translation>Schräg, links</translation>
+    </message>
+    <message>
+      <source>Oblique, right</source>
+      <translation>Schräg, rechts</translation>
+    </message>
+    <message>
+      <source>From the left</source>
+      <translation>Von links</translation>
+    </message>
+    <message>
+      <source>From the right</source>
+      <translation>Von rechts</translation>
+    </message>
+    <message>
+      <source>From above</source>
+      <translation>Von oben</translation>
+    </message>
+    <message>
+      <source>From below</source>
+      <translation>Von unten</translation>
+    </message>
+    <message>
+      <source>From the front</source>
+      <translation>Von vorn</translation>
+    </message>
+    <message>
+      <source>Return to the fixed view</source>
+      <translation>Zur festen Ansicht zurück</translation>
+    </message>
+    <message>
+      <source>Back to the last fixed view</source>
+      <translation>Zurück zur letzten festen Ansicht</translation>
+    </message>
+    <message>
+      <source>Free orbit</source>
+      <translation>Freies Drehen</translation>
+    </message>
+    <message>
+      <source>Off: a gentle orbit about the fixed view</source>
+      <translation>Aus: sanftes Drehen um die feste Ansicht</translation>
+    </message>
+    <message>
+      <source>Donor: standing, as in anatomy</source>
+      <translation>Körperspende: stehend, wie in der Anatomie üblich</translation>
+    </message>
+    <message>
+      <source>Where I stand: the donor prone on a table, with the upright picture beside</source>
+      <translation>Wo ich stehe: Körperspende in Bauchlage auf dem Tisch, das aufrechte Bild daneben</translation>
+    </message>
+    <message>
+      <source>Donor: prone, from the left side</source>
+      <translation>Körperspende: Bauchlage, von links</translation>
+    </message>
+    <message>
+      <source>Donor: prone, from the right side</source>
+      <translation>Körperspende: Bauchlage, von rechts</translation>
+    </message>
+    <message>
+      <source>Donor: prone, from the head end</source>
+      <translation>Körperspende: Bauchlage, vom Kopfende</translation>
+    </message>
+    <message>
+      <source>Donor: prone, from the foot end</source>
+      <translation>Körperspende: Bauchlage, vom Fußende</translation>
+    </message>
+    <message>
+      <source>Turn left</source>
+      <translation>Nach links drehen</translation>
+    </message>
+    <message>
+      <source>Turn right</source>
+      <translation>Nach rechts drehen</translation>
+    </message>
+    <message>
+      <source>Turn up</source>
+      <translation>Nach oben drehen</translation>
+    </message>
+    <message>
+      <source>Turn down</source>
+      <translation>Nach unten drehen</translation>
+    </message>
+    <message>
+      <source>Move the picture left</source>
+      <translation>Bild nach links schieben</translation>
+    </message>
+    <message>
+      <source>Move the picture right</source>
+      <translation>Bild nach rechts schieben</translation>
+    </message>
+    <message>
+      <source>Move the picture up</source>
+      <translation>Bild nach oben schieben</translation>
+    </message>
+    <message>
+      <source>Move the picture down</source>
+      <translation>Bild nach unten schieben</translation>
+    </message>
+    <message>
+      <source>Closer</source>
+      <translation>Näher</translation>
+    </message>
+    <message>
+      <source>Further</source>
+      <translation>Weiter weg</translation>
+    </message>
+    <message>
+      <source>Show both sides</source>
+      <translation>Beide Seiten zeigen</translation>
+    </message>
+    <message>
+      <source>Show the left side only</source>
+      <translation>Nur die linke Seite zeigen</translation>
+    </message>
+    <message>
+      <source>Show the right side only</source>
+      <translation>Nur die rechte Seite zeigen</translation>
+    </message>
+    <message>
+      <source>Dissected beside whole</source>
+      <translation>Präpariert neben ganz</translation>
+    </message>
+    <message>
+      <source>Neighbours at the edge</source>
+      <translation>Nachbarn am Rand</translation>
+    </message>
+    <message>
+      <source>Deltoid, gluteal and other muscles that do not belong to the back</source>
+      <translation>Deltamuskel, Gesäßmuskeln und andere, die nicht zum Rücken gehören</translation>
+    </message>
+    <message>
+      <source>Look: by kind</source>
+      <translation>Aussehen: nach Art</translation>
+    </message>
+    <message>
+      <source>Look: as fixed</source>
+      <translation>Aussehen: wie fixiert</translation>
+    </message>
+    <message>
+      <source>Look: high contrast</source>
+      <translation>Aussehen: hoher Kontrast</translation>
+    </message>
+    <message>
+      <source>Next look</source>
+      <translation>Nächstes Aussehen</translation>
+    </message>
+    <message>
+      <source>Dark window</source>
+      <translation>Dunkles Fenster</translation>
+    </message>
+    <message>
+      <source>Latin names first</source>
+      <translation>Lateinische Namen zuerst</translation>
+    </message>
+    <message>
+      <source>Tree, labels, captions and search name parts in Latin</source>
+      <translation>Baum, Beschriftung, Legenden und Suche nennen Teile lateinisch</translation>
+    </message>
+    <message>
+      <source>Larger letters</source>
+      <translation>Größere Schrift</translation>
+    </message>
+    <message>
+      <source>Smaller letters</source>
+      <translation>Kleinere Schrift</translation>
+    </message>
+    <message>
+      <source>Letters at 100 %</source>
+      <translation>Schrift auf 100 %</translation>
+    </message>
+    <message>
+      <source>Parts and caption</source>
+      <translation>Teile und Legende</translation>
+    </message>
+    <message>
+      <source>Full screen</source>
+      <translation>Ganzer Bildschirm</translation>
+    </message>
+    <message>
+      <source>Labels</source>
+      <translation>Beschriftung</translation>
+    </message>
+    <message>
+      <source>Numbers in place of names</source>
+      <translation>Nummern statt Namen</translation>
+    </message>
+    <message>
+      <source>More labels</source>
+      <translation>Mehr Beschriftung</translation>
+    </message>
+    <message>
+      <source>Fewer labels</source>
+      <translation>Weniger Beschriftung</translation>
+    </message>
+    <message>
+      <source>Measure</source>
+      <translation>Messen</translation>
+    </message>
+    <message>
+      <source>Click two points; teaching only, not for needle or surgical guidance</source>
+      <translation>Zwei Punkte anklicken; nur zur Lehre, nicht zur Führung von Nadel oder Messer</translation>
+    </message>
+    <message>
+      <source>Measure along the surface</source>
+      <translation>Entlang der Oberfläche messen</translation>
+    </message>
+    <message>
+      <source>Clear the measure</source>
+      <translation>Messung löschen</translation>
+    </message>
+    <message>
+      <source>Probe at…</source>
+      <translation>Sondieren bei …</translation>
+    </message>
+    <message>
+      <source>The layers under a place given by level, distance and side; teaching only</source>
+      <translation>Die Schichten unter einer Stelle nach Höhe, Abstand und Seite; nur zur Lehre</translation>
+    </message>
+    <message>
+      <source>Probe at</source>
+      <translation>Sondieren bei</translation>
+    </message>
+    <message>
+      <source>Landmarks on the skin</source>
+      <translation>Landmarken auf der Haut</translation>
+    </message>
+    <message>
+      <source>Palpable landmarks and levels</source>
+      <translation>Tastbare Landmarken und Höhen</translation>
+    </message>
+    <message>
+      <source>Pins and notes…</source>
+      <translation>Nadeln und Notizen …</translation>
+    </message>
+    <message>
+      <source>Pins and notes</source>
+      <translation>Nadeln und Notizen</translation>
+    </message>
+    <message>
+      <source>Section</source>
+      <translation>Schnitt</translation>
+    </message>
+    <message>
+      <source>Cut the model flat, with named areas beside it</source>
+      <translation>Das Modell eben schneiden, benannte Flächen daneben</translation>
+    </message>
+    <message>
+      <source>Section one level up</source>
+      <translation>Schnitt eine Höhe hinauf</translation>
+    </message>
+    <message>
+      <source>Section one level down</source>
+      <translation>Schnitt eine Höhe hinab</translation>
+    </message>
+    <message>
+      <source>Section in the next plane</source>
+      <translation>Schnitt in der nächsten Ebene</translation>
+    </message>
+    <message>
+      <source>Keep the other half</source>
+      <translation>Die andere Hälfte behalten</translation>
+    </message>
+    <message>
+      <source>Cut the whole, not what is left</source>
+      <translation>Das Ganze schneiden, nicht den Rest</translation>
+    </message>
+    <message>
+      <source>Shows in the section what the dissection took off, too</source>
+      <translation>Zeigt im Schnitt auch, was die Präparation wegnahm</translation>
+    </message>
+    <message>
+      <source>Save the section…</source>
+      <translation>Schnitt speichern …</translation>
+    </message>
+    <message>
+      <source>Save the section</source>
+      <translation>Schnitt speichern</translation>
+    </message>
+    <message>
+      <source>Rehearse a cut</source>
+      <translation>Schnittführung üben</translation>
+    </message>
+    <message>
+      <source>Draw a line on skin or muscle: how deep, how near, what it would lose</source>
+      <translation>Eine Linie auf Haut oder Muskel ziehen: wie tief, wie nah, was verloren ginge</translation>
+    </message>
+    <message>
+      <source>Add the place under the pointer</source>
+      <translation>Stelle unter dem Zeiger hinzufügen</translation>
+    </message>
+    <message>
+      <source>Try the cut again</source>
+      <translation>Schnitt noch einmal versuchen</translation>
+    </message>
+    <message>
+      <source>What goes wrong</source>
+      <translation>Was schiefgeht</translation>
+    </message>
+    <message>
+      <source>The commonest mistakes of the present step, shown on the model</source>
+      <translation>Die häufigsten Fehler dieses Schritts, am Modell gezeigt</translation>
+    </message>
+    <message>
+      <source>Scenes of the talk</source>
+      <translation>Szenen des Vortrags</translation>
+    </message>
+    <message>
+      <source>Keep this view as a scene</source>
+      <translation>Diese Ansicht als Szene behalten</translation>
+    </message>
+    <message>
+      <source>A scene after the chosen one, with all that is peeled, picked and seen</source>
+      <translation>Eine Szene nach der gewählten, mit allem Abgetragenen, Gewählten und Gesehenen</translation>
+    </message>
+    <message>
+      <source>Give the scene this view</source>
+      <translation>Der Szene diese Ansicht geben</translation>
+    </message>
+    <message>
+      <source>New talk</source>
+      <translation>Neuer Vortrag</translation>
+    </message>
+    <message>
+      <source>Open talk…</source>
+      <translation>Vortrag öffnen …</translation>
+    </message>
+    <message>
+      <source>Open talk</source>
+      <translation>Vortrag öffnen</translation>
+    </message>
+    <message>
+      <source>Save talk</source>
+      <translation>Vortrag speichern</translation>
+    </message>
+    <message>
+      <source>Save talk as…</source>
+      <translation>Vortrag speichern unter …</translation>
+    </message>
+    <message>
+      <source>Save talk as</source>
+      <translation>Vortrag speichern unter</translation>
+    </message>
+    <message>
+      <source>Open the sample talk</source>
+      <translation>Beispielvortrag öffnen</translation>
+    </message>
+    <message>
+      <source>Present…</source>
+      <translation>Vorführen …</translation>
+    </message>
+    <message>
+      <source>Cautions and room check first, then full screen</source>
+      <translation>Zuerst Hinweise und Saalprüfung, dann ganzer Bildschirm</translation>
+    </message>
+    <message>
+      <source>Present</source>
+      <translation>Vorführen</translation>
+    </message>
+    <message>
+      <source>Present from this scene…</source>
+      <translation>Ab dieser Szene vorführen …</translation>
+    </message>
+    <message>
+      <source>Present from this scene</source>
+      <translation>Ab dieser Szene vorführen</translation>
+    </message>
+    <message>
+      <source>Rapid review, both sides</source>
+      <translation>Schnelldurchgang, beide Seiten</translation>
+    </message>
+    <message>
+      <source>Skin to cord in about a minute, each part named; Space pauses</source>
+      <translation>Von der Haut zum Rückenmark in etwa einer Minute, jedes Teil benannt; Leertaste hält an</translation>
+    </message>
+    <message>
+      <source>Rapid review, left</source>
+      <translation>Schnelldurchgang, links</translation>
+    </message>
+    <message>
+      <source>Rapid review, right</source>
+      <translation>Schnelldurchgang, rechts</translation>
+    </message>
+    <message>
+      <source>Keys and how to begin</source>
+      <translation>Tasten und erste Schritte</translation>
+    </message>
+    <message>
+      <source>Guided tour of the back lab</source>
+      <translation>Führung durch den Rückenkurs</translation>
+    </message>
+    <message>
+      <source>Cautions</source>
+      <translation>Hinweise</translation>
+    </message>
+    <message>
+      <source>Where the log file is</source>
+      <translation>Wo die Protokolldatei liegt</translation>
+    </message>
+    <message>
+      <source>About Peelback</source>
+      <translation>Über Peelback</translation>
+    </message>
+    <message>
+      <source>Pull the &lt;b&gt;handle of the depth rail&lt;/b&gt; down: the back peels, stratum by stratum, on the left, the right or both. Click a &lt;b&gt;band&lt;/b&gt; to take one stratum out and to put it back.</source>
+      <translation>Den &lt;b&gt;Griff der Tiefenleiste&lt;/b&gt; nach unten ziehen: Der Rücken wird Schicht um Schicht abgetragen, links, rechts oder beidseits. Ein Klick auf ein &lt;b&gt;Band&lt;/b&gt; nimmt eine Schicht heraus und legt sie zurück.</translation>
+    </message>
+    <message>
+      <source>The &lt;b&gt;step line&lt;/b&gt; under the model holds the dissection in order. It follows what you peel, and says why a step may not be done yet.</source>
+      <translation>Die &lt;b&gt;Schrittzeile&lt;/b&gt; unter dem Modell hält die Präparation in der Reihenfolge. Sie folgt dem Abtragen und sagt, warum ein Schritt noch nicht an der Reihe ist.</translation>
+    </message>
+    <message>
+      <source>&lt;b&gt;Point&lt;/b&gt; at a part to see what it is, &lt;b&gt;click&lt;/b&gt; to pick it. Type any name to find one.</source>
+      <translation>Auf ein Teil &lt;b&gt;zeigen&lt;/b&gt;, um zu sehen, was es ist; &lt;b&gt;klicken&lt;/b&gt;, um es zu wählen. Jeder Name lässt sich suchen.</translation>
+    </message>
+    <message>
+      <source>&lt;b&gt;Looking&lt;/b&gt; (see through, alone, peek) never changes what you have &lt;b&gt;done&lt;/b&gt;. The strip above the model lists what is hidden; &lt;b&gt;A&lt;/b&gt; brings all back and one undo returns.</source>
+      <translation>&lt;b&gt;Schauen&lt;/b&gt; (durchscheinend, allein, hindurchblicken) ändert nie, was &lt;b&gt;getan&lt;/b&gt; ist. Der Streifen über dem Modell nennt das Verborgene; &lt;b&gt;A&lt;/b&gt; holt alles zurück, einmal Rückgängig kehrt wieder.</translation>
+    </message>
+    <message>
+      <source>&lt;b&gt;1&lt;/b&gt; to &lt;b&gt;8&lt;/b&gt; are fixed views; &lt;b&gt;Home&lt;/b&gt; returns to the last one. Drag to turn a little about it, with Shift or the middle button to move, wheel to come closer. Free orbit is in the View menu.</source>
+      <translation>&lt;b&gt;1&lt;/b&gt; bis &lt;b&gt;8&lt;/b&gt; sind feste Ansichten; &lt;b&gt;Pos1&lt;/b&gt; kehrt zur letzten zurück. Ziehen dreht ein wenig, mit Umschalt oder mittlerer Taste wird geschoben, das Rad holt näher. Freies Drehen steht im Menü Ansicht.</translation>
+    </message>
+    <message>
+      <source>The body stands, arms a little away from the trunk; a donor lies prone.</source>
+      <translation>Der Körper steht, die Arme etwas vom Rumpf abgespreizt; eine Körperspende liegt auf dem Bauch.</translation>
+    </message>
+    <message>
+      <source>skin</source>
+      <translation>Haut</translation>
+    </message>
+    <message>
+      <source>superficial fascia</source>
+      <translation>Unterhautgewebe</translation>
+    </message>
+    <message>
+      <source>first sheet</source>
+      <translation>erste Lage</translation>
+    </message>
+    <message>
+      <source>second sheet</source>
+      <translation>zweite Lage</translation>
+    </message>
+    <message>
+      <source>intermediate</source>
+      <translation>mittlere Lage</translation>
+    </message>
+    <message>
+      <source>fascia, splenii</source>
+      <translation>Faszie, Splenii</translation>
+    </message>
+    <message>
+      <source>erector spinae</source>
+      <translation>Erector spinae</translation>
+    </message>
+    <message>
+      <source>transversospinales</source>
+      <translation>Transversospinales</translation>
+    </message>
+    <message>
+      <source>segmental</source>
+      <translation>segmental</translation>
+    </message>
+    <message>
+      <source>ligaments, bones</source>
+      <translation>Bänder, Knochen</translation>
+    </message>
+    <message>
+      <source>canal</source>
+      <translation>Kanal</translation>
+    </message>
+    <message>
+      <source>By kind</source>
+      <translation>Nach Art</translation>
+    </message>
+    <message>
+      <source>As fixed</source>
+      <translation>Wie fixiert</translation>
+    </message>
+    <message>
+      <source>High contrast</source>
+      <translation>Hoher Kontrast</translation>
+    </message>
+    <message>
+      <source>Peelback</source>
+      <translation>Peelback</translation>
+    </message>
+    <message>
+      <source>Contrast</source>
+      <translation>Kontrast</translation>
+    </message>
+    <message>
+      <source>Compare</source>
+      <translation>Vergleich</translation>
+    </message>
+    <message>
+      <source>Marks</source>
+      <translation>Marken</translation>
+    </message>
+    <message>
+      <source>Label density</source>
+      <translation>Dichte der Beschriftung</translation>
+    </message>
+    <message>
+      <source>How many labels</source>
+      <translation>Wie viel Beschriftung</translation>
+    </message>
+    <message>
+      <source>Depth</source>
+      <translation>Tiefe</translation>
+    </message>
+    <message>
+      <source>Work on left</source>
+      <translation>Links arbeiten</translation>
+    </message>
+    <message>
+      <source>Rail and steps work on left</source>
+      <translation>Leiste und Schritte wirken links</translation>
+    </message>
+    <message>
+      <source>Left</source>
+      <translation>Links</translation>
+    </message>
+    <message>
+      <source>Work on both</source>
+      <translation>Beidseits arbeiten</translation>
+    </message>
+    <message>
+      <source>Rail and steps work on both</source>
+      <translation>Leiste und Schritte wirken beidseits</translation>
+    </message>
+    <message>
+      <source>Both</source>
+      <translation>Beide</translation>
+    </message>
+    <message>
+      <source>Work on right</source>
+      <translation>Rechts arbeiten</translation>
+    </message>
+    <message>
+      <source>Rail and steps work on right</source>
+      <translation>Leiste und Schritte wirken rechts</translation>
+    </message>
+    <message>
+      <source>Right</source>
+      <translation>Rechts</translation>
+    </message>
+    <message>
+      <source>typical thickness, not to measure</source>
+      <translation>übliche Dicke, kein Maß</translation>
+    </message>
+    <message>
+      <source>Depth rail</source>
+      <translation>Tiefenleiste</translation>
+    </message>
+    <message>
+      <source>What is hidden</source>
+      <translation>Was verborgen ist</translation>
+    </message>
+    <message>
+      <source>Nothing is hidden</source>
+      <translation>Nichts ist verborgen</translation>
+    </message>
+    <message>
+      <source>The model</source>
+      <translation>Das Modell</translation>
+    </message>
+    <message>
+      <source>Preparing the picture …</source>
+      <translation>Das Bild wird vorbereitet …</translation>
+    </message>
+    <message>
+      <source>Building the model</source>
+      <translation>Das Modell wird gebaut</translation>
+    </message>
+    <message>
+      <source>Step line</source>
+      <translation>Schrittzeile</translation>
+    </message>
+    <message>
+      <source>What to do at this step</source>
+      <translation>Was bei diesem Schritt zu tun ist</translation>
+    </message>
+    <message>
+      <source>The plan appears when the model is ready.</source>
+      <translation>Der Plan erscheint, wenn das Modell fertig ist.</translation>
+    </message>
+    <message>
+      <source>Do this step</source>
+      <translation>Diesen Schritt ausführen</translation>
+    </message>
+    <message>
+      <source>Do the step although the plan does not allow it yet</source>
+      <translation>Den Schritt ausführen, obwohl der Plan ihn noch nicht erlaubt</translation>
+    </message>
+    <message>
+      <source>Anyway</source>
+      <translation>Trotzdem</translation>
+    </message>
+    <message>
+      <source>Lay this step back, and every step that needs it</source>
+      <translation>Diesen Schritt zurücklegen und jeden, der ihn braucht</translation>
+    </message>
+    <message>
+      <source>Lay back</source>
+      <translation>Zurücklegen</translation>
+    </message>
+    <message>
+      <source>How far it is folded back</source>
+      <translation>Wie weit es umgeklappt ist</translation>
+    </message>
+    <message>
+      <source>Fold it back so far; stop midway to look beneath</source>
+      <translation>So weit umklappen; auf halbem Weg anhalten, um darunter zu sehen</translation>
+    </message>
+    <message>
+      <source>Find a part: English, Latin, synonym…</source>
+      <translation>Teil suchen: englisch, lateinisch, Synonym …</translation>
+    </message>
+    <message>
+      <source>Keep this view as a scene after the chosen one</source>
+      <translation>Diese Ansicht als Szene nach der gewählten behalten</translation>
+    </message>
+    <message>
+      <source>Keep view</source>
+      <translation>Behalten</translation>
+    </message>
+    <message>
+      <source>Give the chosen scene this view</source>
+      <translation>Der gewählten Szene diese Ansicht geben</translation>
+    </message>
+    <message>
+      <source>New view</source>
+      <translation>Neue Ansicht</translation>
+    </message>
+    <message>
+      <source>Duplicate the chosen scene</source>
+      <translation>Die gewählte Szene verdoppeln</translation>
+    </message>
+    <message>
+      <source>Double</source>
+      <translation>Doppeln</translation>
+    </message>
+    <message>
+      <source>Delete the chosen scene</source>
+      <translation>Die gewählte Szene löschen</translation>
+    </message>
+    <message>
+      <source>Delete the chosen scene (undo brings it back)</source>
+      <translation>Die gewählte Szene löschen (Rückgängig holt sie zurück)</translation>
+    </message>
+    <message>
+      <source>Delete</source>
+      <translation>Löschen</translation>
+    </message>
+    <message>
+      <source>Move the scene up</source>
+      <translation>Szene nach oben</translation>
+    </message>
+    <message>
+      <source>Move the scene down</source>
+      <translation>Szene nach unten</translation>
+    </message>
+    <message>
+      <source>Undo the last change of the talk</source>
+      <translation>Letzte Änderung des Vortrags zurücknehmen</translation>
+    </message>
+    <message>
+      <source>Do again what was undone</source>
+      <translation>Zurückgenommenes wieder tun</translation>
+    </message>
+    <message>
+      <source>Title of the scene</source>
+      <translation>Titel der Szene</translation>
+    </message>
+    <message>
+      <source>Title</source>
+      <translation>Titel</translation>
+    </message>
+    <message>
+      <source>Short line for the hall</source>
+      <translation>Kurze Zeile für den Saal</translation>
+    </message>
+    <message>
+      <source>Notes for the speaker</source>
+      <translation>Notizen für den Vortragenden</translation>
+    </message>
+    <message>
+      <source>Parts by stratum and region</source>
+      <translation>Teile nach Schicht und Gegend</translation>
+    </message>
+    <message>
+      <source>What lies over it, from outside inward</source>
+      <translation>Was darüber liegt, von außen nach innen</translation>
+    </message>
+    <message>
+      <source>Lies over it</source>
+      <translation>Liegt darüber</translation>
+    </message>
+    <message>
+      <source>Hides</source>
+      <translation>Verdeckt</translation>
+    </message>
+    <message>
+      <source>Close the list of what lies over it</source>
+      <translation>Liste des Darüberliegenden schließen</translation>
+    </message>
+    <message>
+      <source>Caption</source>
+      <translation>Legende</translation>
+    </message>
+    <message>
+      <source>Hide the part</source>
+      <translation>Das Teil verbergen</translation>
+    </message>
+    <message>
+      <source>Alone</source>
+      <translation>Allein</translation>
+    </message>
+    <message>
+      <source>Show it with nothing else</source>
+      <translation>Ohne alles andere zeigen</translation>
+    </message>
+    <message>
+      <source>Make it see-through</source>
+      <translation>Durchscheinend machen</translation>
+    </message>
+    <message>
+      <source>Lay it back, however it was taken off</source>
+      <translation>Zurücklegen, wie auch immer es wegkam</translation>
+    </message>
+    <message>
+      <source>Into view</source>
+      <translation>Freilegen</translation>
+    </message>
+    <message>
+      <source>Do the fewest steps that uncover it</source>
+      <translation>Die wenigsten Schritte, die es freilegen</translation>
+    </message>
+    <message>
+      <source>Over it</source>
+      <translation>Darüber</translation>
+    </message>
+    <message>
+      <source>Tint and list what lies over it</source>
+      <translation>Färben und auflisten, was darüber liegt</translation>
+    </message>
+    <message>
+      <source>Peek</source>
+      <translation>Blick</translation>
+    </message>
+    <message>
+      <source>Look through what covers it, changing nothing</source>
+      <translation>Durch das Deckende blicken, ohne etwas zu ändern</translation>
+    </message>
+    <message>
+      <source>Go to</source>
+      <translation>Hin</translation>
+    </message>
+    <message>
+      <source>Let the camera go there</source>
+      <translation>Die Kamera dorthin führen</translation>
+    </message>
+    <message>
+      <source>Teaching model: not for needle or surgical guidance.</source>
+      <translation>Lehrmodell: nicht zur Führung von Nadel oder Messer.</translation>
+    </message>
+    <message>
+      <source>&amp;Window</source>
+      <translation>&amp;Fenster</translation>
+    </message>
+    <message>
+      <source>Window</source>
+      <translation>Fenster</translation>
+    </message>
+    <message>
+      <source>Light</source>
+      <translation>Hell</translation>
+    </message>
+    <message>
+      <source>Dark</source>
+      <translation>Dunkel</translation>
+    </message>
+    <message>
+      <source>&amp;Look of tissues</source>
+      <translation>&amp;Aussehen der Gewebe</translation>
+    </message>
+    <message>
+      <source>Look of tissues</source>
+      <translation>Aussehen der Gewebe</translation>
+    </message>
+    <message>
+      <source>&amp;Detail of the model</source>
+      <translation>&amp;Genauigkeit des Modells</translation>
+    </message>
+    <message>
+      <source>Detail of the model</source>
+      <translation>Genauigkeit des Modells</translation>
+    </message>
+    <message>
+      <source>Full</source>
+      <translation>Voll</translation>
+    </message>
+    <message>
+      <source>Preview</source>
+      <translation>Vorschau</translation>
+    </message>
+    <message>
+      <source>Preview (quicker, coarser)</source>
+      <translation>Vorschau (schneller, gröber)</translation>
+    </message>
+    <message>
+      <source>&amp;Spelling</source>
+      <translation>&amp;Rechtschreibung</translation>
+    </message>
+    <message>
+      <source>Spelling</source>
+      <translation>Englische Rechtschreibung</translation>
+    </message>
+    <message>
+      <source>British</source>
+      <translation>Britisch</translation>
+    </message>
+    <message>
+      <source>American</source>
+      <translation>Amerikanisch</translation>
+    </message>
+    <message>
+      <source>L&amp;anguage</source>
+      <translation>&amp;Sprache</translation>
+    </message>
+    <message>
+      <source>Language</source>
+      <translation>Sprache</translation>
+    </message>
+    <message>
+      <source>As the computer</source>
+      <translation>Wie der Rechner</translation>
+    </message>
+    <message>
+      <source>English</source>
+      <translation>English</translation>
+    </message>
+    <message>
+      <source>Deutsch</source>
+      <translation>Deutsch</translation>
+    </message>
+    <message>
+      <source>L&amp;etters</source>
+      <translation>S&amp;chrift</translation>
+    </message>
+    <message>
+      <source>Letters, per cent</source>
+      <translation>Schrift, Prozent</translation>
+    </message>
+    <message>
+      <source>Latin name first</source>
+      <translation>Lateinischer Name zuerst</translation>
+    </message>
+    <message>
+      <source>Begin where the last session ended</source>
+      <translation>Beginnen, wo die letzte Sitzung endete</translation>
+    </message>
+    <message>
+      <source>No movement: views change at once</source>
+      <translation>Keine Bewegung: Ansichten wechseln sofort</translation>
+    </message>
+    <message>
+      <source>Detail takes effect at the next start.</source>
+      <translation>Die Genauigkeit gilt ab dem nächsten Start.</translation>
+    </message>
+    <message>
+      <source>Reset all</source>
+      <translation>Alles zurücksetzen</translation>
+    </message>
+    <message>
+      <source>Close</source>
+      <translation>Schließen</translation>
+    </message>
+    <message>
+      <source>Usual sizes</source>
+      <translation>Übliche Größen</translation>
+    </message>
+    <message>
+      <source>Own size</source>
+      <translation>Eigene Größe</translation>
+    </message>
+    <message>
+      <source>Width</source>
+      <translation>Breite</translation>
+    </message>
+    <message>
+      <source>Width in pixels</source>
+      <translation>Breite in Pixeln</translation>
+    </message>
+    <message>
+      <source>Height</source>
+      <translation>Höhe</translation>
+    </message>
+    <message>
+      <source>Height in pixels</source>
+      <translation>Höhe in Pixeln</translation>
+    </message>
+    <message>
+      <source>Save as…</source>
+      <translation>Speichern unter …</translation>
+    </message>
+    <message>
+      <source>Cancel</source>
+      <translation>Abbrechen</translation>
+    </message>
+    <message>
+      <source>Pins</source>
+      <translation>Nadeln</translation>
+    </message>
+    <message>
+      <source>Words of the pin</source>
+      <translation>Worte der Nadel</translation>
+    </message>
+    <message>
+      <source>No pins yet: pick a place and press Ctrl+P</source>
+      <translation>Noch keine Nadeln: eine Stelle wählen und Strg+P drücken</translation>
+    </message>
+    <message>
+      <source>Change</source>
+      <translation>Ändern</translation>
+    </message>
+    <message>
+      <source>Take out</source>
+      <translation>Entfernen</translation>
+    </message>
+    <message>
+      <source>Go there</source>
+      <translation>Dorthin</translation>
+    </message>
+  </context>
+</TS>
