@@ -186,6 +186,27 @@ def save_working_file(
     write_atomically(path, json.dumps(record, indent=1, ensure_ascii=False, sort_keys=True) + "\n")
 
 
+def read_text(path: Path, what: str, refusal: type[PeelbackError]) -> str:
+    """Return the text of one of this program's own files.
+
+    Parameters
+    ----------
+    path : Path
+    what : str
+        What the file should be, for the refusal: "a working state".
+    refusal : type
+        Raised, with one line, when it cannot be read, is too large or is no text.
+    """
+    try:
+        if path.stat().st_size > SIZE_LIMIT:
+            raise refusal(f"{path.name} is too large to be {what}")
+        return path.read_text(encoding="utf-8")
+    except OSError as error:
+        raise refusal(f"{path} cannot be read: {error.strerror}") from None
+    except UnicodeDecodeError:
+        raise refusal(f"{path.name} is not {what} of Peelback") from None
+
+
 def open_working_file(path: Path) -> WorkingFile:
     """Read a working state.
 
@@ -195,14 +216,7 @@ def open_working_file(path: Path) -> WorkingFile:
         With one line that says what is wrong with the file.
     """
     path = Path(path)
-    try:
-        if path.stat().st_size > SIZE_LIMIT:
-            raise WorkingFileError(f"{path.name} is too large to be a working state")
-        text = path.read_text(encoding="utf-8")
-    except OSError as error:
-        raise WorkingFileError(f"{path} cannot be read: {error.strerror}") from None
-    except UnicodeDecodeError:
-        raise WorkingFileError(f"{path.name} is not a working state of Peelback") from None
+    text = read_text(path, "a working state", WorkingFileError)
     try:
         record = json.loads(text)
     except (json.JSONDecodeError, RecursionError) as error:

@@ -169,22 +169,10 @@ class QuestionMaker:
         """True where a kind of question makes sense of a part; it may still give none."""
         part = self.model.parts[part_id]
         if kind == "level":
-            return part.kind == "bone" and part.level in self.levels_like(part_id)
+            return part.kind == "bone" and part.level in self.family(part_id)
         if kind in ("nerve", "artery", "attachment", "action"):
             return part.kind == "muscle"
         return kind != "side" or part.side is not None
-
-    def levels_like(self, part_id: str) -> tuple[str, ...]:
-        """Return the levels of the bones of one family, from the head down: vertebrae, ribs."""
-        family = self.structure(part_id).split("_")[0]
-        found = [
-            part.level
-            for part in self.model.parts.values()
-            if part.kind == "bone"
-            and part.level
-            and self.structure(part.id).split("_")[0] == family
-        ]
-        return tuple(dict.fromkeys(sorted(found, key=_from_the_head)))
 
     def family(self, part_id: str) -> tuple[str, ...]:
         """Return the levels of the bones of a part's family, in order; () for a single bone.
@@ -340,14 +328,6 @@ class QuestionMaker:
         if row.note:
             words.append(row.note)
         return " ".join(words)
-
-
-def _from_the_head(level: str) -> tuple[str, int]:
-    """Order C1 … L5 and rib numbers from the head down."""
-    letter = level.rstrip("0123456789")
-    number = level[len(letter) :]
-    order = {"C": "0", "T": "1", "L": "2", "S": "3"}.get(letter, letter)
-    return order, int(number) if number else 0
 
 
 # Kinds of question -----------------------------------------------------------------------

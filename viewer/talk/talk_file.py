@@ -22,6 +22,7 @@ from meshes.errors import PeelbackError
 from viewer.state.view_state import ViewState
 from viewer.state.working_file import (
     WorkingFileError,
+    read_text,
     state_from_json,
     state_to_json,
     write_atomically,
@@ -31,7 +32,6 @@ from viewer.talk.scenes import SCENES_LIMIT, Talk, TalkScene
 FORMAT = "peelback talk"
 VERSION = 1
 SUFFIX = ".talk"
-SIZE_LIMIT = 20_000_000
 _SCENE_FIELDS = {"title", "line", "notes", "seconds", "state"}
 
 
@@ -82,15 +82,7 @@ def open_talk(path: Path) -> Talk:
         With one line that says what is wrong with the file.
     """
     path = Path(path)
-    try:
-        if path.stat().st_size > SIZE_LIMIT:
-            raise TalkFileError(f"{path.name} is too large to be a talk")
-        text = path.read_text(encoding="utf-8")
-    except OSError as error:
-        raise TalkFileError(f"{path} cannot be read: {error.strerror}") from None
-    except UnicodeDecodeError:
-        raise TalkFileError(f"{path.name} is not a talk of Peelback") from None
-    return talk_from_text(text, path.name)
+    return talk_from_text(read_text(path, "a talk", TalkFileError), path.name)
 
 
 def talk_from_text(text: str, name: str) -> Talk:
