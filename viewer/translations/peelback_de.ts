@@ -1223,5 +1223,9 @@
       <source>Go there</source>
       <translation>Dorthin</translation>
     </message>
+    <message>
+      <source>Clear the search</source>
+      <translation>Suche leeren</translation>
+    </message>
   </context>
 </TS>
