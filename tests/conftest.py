@@ -7,6 +7,13 @@ import sys
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
+
+# One set of cases on every machine, so that a run says something about the change and not
+# about luck. To search further: `scripts/test -- --hypothesis-profile=search`.
+settings.register_profile("repeatable", derandomize=True, deadline=None)
+settings.register_profile("search", derandomize=False, deadline=None)
+settings.load_profile("repeatable")
 
 # `tests.fakes` must be importable however pytest was started (installed wheel included).
 _HERE = Path(__file__).resolve().parent

@@ -33,6 +33,9 @@ LIFT_MM = 2.0
 OUTWARD_SPACING_MM = 8.0
 OUTWARD_NEIGHBOURS = 12
 REACH_MM = 60.0
+SETTLE_MM = 3.0
+"""A chord over a furrow stands off by less than this; a gap between two slips is deeper."""
+
 LAYERS_TOLD = 5
 LEAST_LOSS_MM = 0.5
 MIDLINE_MM = 1.0
@@ -288,7 +291,21 @@ class Rehearser:
             if way is None or _length(way) > 1.6 * np.linalg.norm(b - a) + 5.0:
                 way = self.onto(_evenly(np.array([a, b]), 4.0), family)
             pieces.append(way)
-        return _evenly(np.concatenate(pieces), STEP_MM)
+        return self._settled(_evenly(np.concatenate(pieces), STEP_MM), family)
+
+    def _settled(self, line: np.ndarray, ids: Collection[str]) -> np.ndarray:
+        """Return a line whose points that nearly lie on one of some parts lie on it.
+
+        Chords between evenly spaced points cut across furrows. What stands further off
+        bridges a gap between two slips, and stays.
+        """
+        off = np.full(len(line), SETTLE_MM)
+        laid = line.copy()
+        for part_id in ids:
+            distance, nearest = self._index(part_id).signed_distance(line)[:2]
+            better = np.abs(distance) < off
+            off[better], laid[better] = np.abs(distance)[better], nearest[better]
+        return laid
 
     def _family(self, part_id: str) -> tuple[str, ...]:
         """Return a part and what goes on from it as the same layer: its group, both sides."""

@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 from meshes.catalogue.plan import removed_by
@@ -123,6 +123,7 @@ def test_a_deeper_blade_never_loses_less_nor_stands_clearer(rehearser, one, othe
     max_examples=8, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
 @given(st.lists(st.tuples(st.floats(-120, 120), st.floats(60, 480)), min_size=2, max_size=5))
+@example([(0.0, 60.0), (48.0, 388.0)])
 def test_any_clicks_on_skin_give_a_line_on_skin_and_an_answer(rehearser, places):
     points = rehearser.onto([(x, 60.0, z) for x, z in places], ("skin.left", "skin.right"))
     if max(np.linalg.norm(points - points[0], axis=1)) < 1.0:
@@ -131,7 +132,7 @@ def test_any_clicks_on_skin_give_a_line_on_skin_and_an_answer(rehearser, places)
     off = np.minimum(
         *(np.abs(rehearser._index(f"skin.{s}").signed_distance(line)[0]) for s in ("left", "right"))
     )
-    assert np.quantile(off, 0.9) < 1.5
+    assert np.quantile(off, 0.9) < 0.5
     answer = rehearser.rehearse(line, "skin.left", 3.0)
     chord = sum(np.linalg.norm(b - a) for a, b in zip(points[:-1], points[1:], strict=True))
     assert answer.length_mm >= 0.97 * chord
