@@ -80,6 +80,7 @@ from viewer.state.places import level_heights
 from viewer.state.plan import Plan, plan_from_records
 from viewer.state.rail import folded_strata
 from viewer.state.session import Session
+from viewer.state.tongue import told
 from viewer.state.view_state import (
     Camera,
     ViewState,
@@ -98,6 +99,7 @@ LOG = logging.getLogger("peelback")
 
 SAY_MS = 6000
 AUTOSAVE_MS = 60_000
+LEAST_PICTURE_PX = 130
 
 
 class MainWindow(
@@ -165,6 +167,7 @@ class MainWindow(
         self._last_place: tuple | None = None
         self._measuring = False
         self._flying = False
+        self._cramped = False
         self._closed = False
         self._actions: dict[str, QAction] = {}
         self._pin_sheet: PinSheet | None = None
@@ -240,11 +243,14 @@ class MainWindow(
         self.steps.lay_back_wanted.connect(self.lay_step_back)
         self.steps.fold_wanted.connect(self.fold_step_to)
         self.steps.fold_ended.connect(self.session.close_gesture)
+        self.steps.whole_wanted.connect(self._read_step)
         self.caption = CaptionPanel()
         self.caption.action_wanted.connect(lambda name: self._actions[name].trigger())
         self.search = SearchBox()
         self.search.found.connect(self.go_to_named)
-        self.search.nothing_found.connect(lambda text: self.say(f"No part is called “{text}”."))
+        self.search.nothing_found.connect(
+            lambda text: self.say(told("No part is called “{text}”.", text=text))
+        )
         self.tree = PartsTree()
         self.tree.selection_wanted.connect(lambda ids: self.do(commands.select(ids)))
         self.tree.shown_wanted.connect(self._show_or_hide)
@@ -424,7 +430,25 @@ class MainWindow(
         width, height = max(self.width(), 640), max(self.height(), 480)
         self.side_panel.setFixedWidth(round(min(290 * self.scale, 0.28 * width)))
         self.rail.set_room(round(0.24 * width))
-        self.steps.set_room(round(0.26 * height))
+        # Large letters on a small screen: the tools keep to one line, the step gets theirs.
+        cramped = width < 820 * self.scale
+        self.tools.set_cramped(cramped)
+        self.caption.set_cramped(cramped)
+        self._cramped = cramped
+        self.steps.set_room(
+            round((0.33 if cramped else 0.26) * height), self._most_for_step(height)
+        )
+
+    def _most_for_step(self, height: int) -> int:
+        """The height that leaves the picture a strip, whatever else stands above and below."""
+        others = (self.menuBar(), self.tools, self.strip, self.statusBar())
+        return height - sum(widget.height() for widget in others) - LEAST_PICTURE_PX
+
+    def _read_step(self, on: bool) -> None:
+        """Give the step's words the side panel's width as well where letters are large."""
+        docked = any(dock.isVisible() for dock in self.findChildren(QDockWidget))
+        if self._cramped and not docked and self.presenting is None:
+            self.side_panel.setVisible(self.settings.side_panel and not on)
 
     def _open_dock(self, dock: QDockWidget) -> None:
         """Open a dock on about a third of the window; caption and tree make way in a narrow one."""
@@ -536,7 +560,7 @@ class MainWindow(
 
     def _on_progress(self, share: float, what: str) -> None:
         self.progress.setValue(round(share * 1000))
-        self.progress.setFormat(f"Laid: {what} – %p %")
+        self.progress.setFormat(told("Laid: {what} – %p %", what=told(what)))
 
     def _on_parts(self, parts: Iterable[Any]) -> None:
         if not isinstance(self.model, GrowingModel):
@@ -760,14 +784,20 @@ class MainWindow(
             ("redo", "Redo", self.session.redo_name),
         ):
             words = shown(words)
-            self._actions[name].setText(f"{words} {shown(what)}" if what else words)
+            told_what = shown(what)
+            if what and (in_plain_english() or told_what != what):
+                words = f"{words} {told_what}".strip()
+            self._actions[name].setText(words)
             self._actions[name].setEnabled(bool(what))
 
     def _show_caption(self) -> None:
         state = self.state
         part_id = self._hovered or state.selected or ""
         part = self.model.parts.get(part_id)
-        caption = caption_of(part, self.model, state) if part is not None else None
+        caption = None
+        if part is not None:
+            covered = self.covered_words(part_id, picked=part_id == state.selected)
+            caption = caption_of(part, self.model, state, covered)
         if caption is not None:
             caption = caption.spelled(self.settings.spelling)
         self.caption.show_caption(caption, picked=part_id == state.selected)

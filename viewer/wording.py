@@ -35,6 +35,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from viewer.state import tongue
 from viewer.state.spelling import spelled
 
 CONTEXT = "Peelback"
@@ -79,6 +80,7 @@ def choose(language: str, spelling: str) -> bool:
             app.installTranslator(translator)
             _CHOSEN.translator = translator
     _CHOSEN.language, _CHOSEN.spelling = language, spelling
+    tongue.speak(shown)
     if _CHOSEN.watch is None:
         # Only now: a filter in Python is asked about every event.
         _CHOSEN.watch = _Watch(app)

@@ -14,6 +14,7 @@ from viewer.panels.sheets import (
     PictureSheet,
     version,
 )
+from viewer.state.tongue import told
 from viewer.state.working_file import (
     SUFFIX,
     WorkingFileError,
@@ -32,7 +33,7 @@ class FileMenu:
             return
         self._note_camera()
         if name := self.session.undo():
-            self.say(f"Undone: {name}")
+            self.say(told("Undone: {what}", what=name))
 
     def redo(self) -> None:
         """Do again what was undone."""
@@ -41,7 +42,7 @@ class FileMenu:
             return
         self._note_camera()
         if name := self.session.redo():
-            self.say(f"Done again: {name}")
+            self.say(told("Done again: {what}", what=name))
 
     def open_state(self) -> None:
         """Ask for a working state and open it."""
@@ -104,7 +105,7 @@ class FileMenu:
             QMessageBox.warning(self, "Save state", f"{path} cannot be written: {error.strerror}")
             return False
         self._file = path
-        self.say(f"Saved {path.name}")
+        self.say(told("Saved {file}", file=path.name))
         return True
 
     def _picture(self, size: tuple[int, int] | None) -> QImage:
@@ -139,5 +140,5 @@ class FileMenu:
         if not self._picture(size).save(str(path)):
             QMessageBox.warning(self, "Save picture", f"{path} could not be written.")
             return False
-        self.say(f"Saved {path.name}, {size[0]} × {size[1]}")
+        self.say(told("Saved {file}", file=f"{path.name}, {size[0]} × {size[1]}"))
         return True

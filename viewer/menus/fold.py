@@ -14,6 +14,7 @@ from meshes.catalogue.folds import Laid, fold_of_part, own_parts
 from meshes.errors import PeelbackError
 from viewer.state import fold_commands
 from viewer.state.folding import fold_title, share_of
+from viewer.state.tongue import told
 from viewer.state.view_state import sides_of
 
 LOG = logging.getLogger("peelback")
@@ -146,7 +147,7 @@ class FoldPlayer(QObject):
             for k, laid in enumerate(order[0])
             if not shells.reflector.is_ready(laid.fold_id, order[1], order[0][:k])
         )
-        self.waiting.emit(f"Working out how to fold {titles} …")
+        self.waiting.emit(told("Working out how to fold {titles} …", titles=titles))
         self._thread = threading.Thread(target=work, name="fold", daemon=True)
         self._thread.start()
 
@@ -186,7 +187,7 @@ class FoldPlayer(QObject):
         if self._shells is None:
             return
         if error is not None:
-            self.waiting.emit(f"It cannot be folded: {error}")
+            self.waiting.emit(told("It cannot be folded: {why}", why=error))
             return
         if not self._shells.ready(self._wanted, self._gone):
             # Something else is wanted by now.
@@ -296,5 +297,8 @@ class FoldMenu:
             from viewer.settings import save_settings
 
             save_settings(self.settings)
-        words = "fold muscles back" if on else "take muscles away"
-        self.say(f"Steps now {words}, where the plan folds them.")
+        self.say(
+            told("Steps now fold muscles back, where the plan folds them.")
+            if on
+            else told("Steps now take muscles away, where the plan folds them.")
+        )

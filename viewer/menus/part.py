@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 
 from viewer.state import commands
 from viewer.state.search import Named
+from viewer.state.tongue import told
 from viewer.state.visibility import taken_off, visible_parts
 
 
@@ -19,14 +20,16 @@ class PartMenu:
         chosen = self.state.selection
         if len(chosen) == 1:
             return self._titles.get(chosen[0], chosen[0])
-        return f"{len(chosen)} parts"
+        return told("{count} parts", count=len(chosen))
 
     def hide_selected(self) -> None:
         """Hide what is picked."""
         if self.state.selection:
             words = self._selection_words()
             self.do(commands.hide(self.state.selection, words))
-            self.say(f"Hidden: {words}. The strip above the model brings it back.")
+            self.say(
+                told("Hidden: {names}. The strip above the model brings it back.", names=words)
+            )
 
     def show_selected(self) -> None:
         """Bring what is picked into view."""
@@ -35,7 +38,11 @@ class PartMenu:
 
     def _show_or_hide(self, ids: Iterable[str], wanted: bool) -> None:
         ids = list(ids)
-        words = self._titles.get(ids[0], ids[0]) if len(ids) == 1 else f"{len(ids)} parts"
+        words = (
+            self._titles.get(ids[0], ids[0])
+            if len(ids) == 1
+            else told("{count} parts", count=len(ids))
+        )
         if wanted:
             self.do(commands.show(ids, self.model, words))
         else:
@@ -69,7 +76,7 @@ class PartMenu:
         if part is None:
             return
         if not part.group:
-            self.say(f"{self._titles[part.id]} belongs to no group.")
+            self.say(told("{title} belongs to no group.", title=self._titles[part.id]))
             return
         ids = [
             p.id for p in self.model.parts.values() if p.group == part.group and p.side == part.side
@@ -114,10 +121,19 @@ class PartMenu:
             if i in self.model.parts
         )
         if hidden:
-            self.say(f"{named.title} is not in view: S puts it back, P shows it through.", 0)
+            self.say(
+                told(
+                    "{title} is not in view: S puts it back, P shows it through.", title=named.title
+                ),
+                0,
+            )
         elif covered:
             self.say(
-                f"{named.title} may be covered: D brings it into view, W says what lies over it.", 0
+                told(
+                    "{title} may be covered: D brings it into view, W says what lies over it.",
+                    title=named.title,
+                ),
+                0,
             )
         self.stage.setFocus()
 
@@ -133,7 +149,11 @@ class PartMenu:
         # At the table one stays where one stands.
         scene.fly_to(ids, keep_direction=bool(self.state.table))
         camera, view = self._present_camera(), scene.camera().get("view", self.state.view)
-        title = self._titles.get(ids[0], ids[0]) if len(ids) == 1 else f"{len(ids)} parts"
+        title = (
+            self._titles.get(ids[0], ids[0])
+            if len(ids) == 1
+            else told("{count} parts", count=len(ids))
+        )
         scene.animate = animate
         if animate:
             # Start again from where one was, and let the flight bring the picture there.

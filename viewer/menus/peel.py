@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from viewer.state import commands
 from viewer.state.plan import names_in_words
+from viewer.state.tongue import told
 from viewer.state.view_state import STRATUM_COUNT, SideChoice
 from viewer.state.visibility import HiddenThing
 
@@ -55,7 +56,8 @@ class PeelMenu:
         self.do(self.plan.do_step(step_id, self.model, side, self.settings.steps_fold))
         step = self.plan[step_id]
         if step.keep:
-            self.say(f"Keep: {names_in_words(step.keep, self._names_of_things())}", 10000)
+            names = names_in_words(step.keep, self._names_of_things())
+            self.say(told("Keep: {names}.", names=names), 10000)
 
     def lay_step_back(self, step_id: str) -> None:
         """Lay a step back, and all that need it."""
@@ -79,7 +81,7 @@ class PeelMenu:
             return
         fold = self.settings.steps_fold
         self.do(self.plan.do_step(step.id, self.model, self.state.working_side, fold))
-        self.say(f"Done: {step.title}")
+        self.say(told("Done: {what}", what=told(step.title)))
 
     def previous_step(self) -> None:
         """Lay the last step back."""
@@ -92,4 +94,4 @@ class PeelMenu:
             self.say("No step has been done yet.")
             return
         self.do(self.plan.undo_step(step.id, self.model, side))
-        self.say(f"Laid back: {step.title}")
+        self.say(told("Laid back: {what}", what=told(step.title)))

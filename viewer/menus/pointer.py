@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QMenu
 from viewer.building import GrowingModel
 from viewer.state import commands, rail
 from viewer.state.places import place_in_words
+from viewer.state.tongue import told
 
 LOG = logging.getLogger("peelback")
 
@@ -69,7 +70,8 @@ class Pointer:
             LOG.exception("the probe failed")
             return
         self.rail.set_ladder(rail.thickness_by_stratum(ladder.rungs, self.model))
-        self._rail_place.setText(f"at {place_in_words(self._last_place, self._heights)}")
+        place = place_in_words(self._last_place, self._heights)
+        self._rail_place.setText(told("at {place}", place=place))
 
     def _on_pick(self, hit: Any, adding: bool) -> None:
         if self.state.cut_line is not None and not adding:

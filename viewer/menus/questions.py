@@ -15,6 +15,7 @@ from viewer.building import GrowingModel
 from viewer.panels.probe_sheet import ProbeSheet
 from viewer.state import commands, covering
 from viewer.state.commands import Command
+from viewer.state.tongue import told
 from viewer.state.view_state import DONE_FIELDS, ViewState
 
 STEP_MS = 650
@@ -40,6 +41,8 @@ class QuestionsMenu:
         self._questions.failed.connect(self._on_no_answer)
         self._when_layers: list[Any] = []
         self._covering: frozenset[str] = frozenset()
+        self._covered_key: tuple = ()
+        self._covered = ""
         self._playing: deque[Command] = deque()
         self._played: ViewState | None = None
         self._play_end = ""
@@ -51,6 +54,7 @@ class QuestionsMenu:
     def _prepare_questions(self, model: Any) -> None:
         self._probe = self._layers = self._folded = None
         self._covering = frozenset()
+        self._covered_key = ()
         self._questions.prepare(model)
 
     def _end_questions(self) -> None:
@@ -139,6 +143,28 @@ class QuestionsMenu:
         """Ask about what is picked; asked again about the same, end it."""
         self.ask_what_covers(on or set(self.state.selection) != set(self.state.covers_of))
 
+    def covered_words(self, part_id: str, *, picked: bool) -> str:
+        """Return what lies over a part, "" until that is known.
+
+        The layers are fetched when a part is picked, not while the pointer wanders.
+        """
+        folds = any(laid.share > 0 for laid in self.state.folds)
+        if self._layers is None or (folds and self._layers_now() is None):
+            if picked and not isinstance(self.model, GrowingModel):
+                self._with_layers(self._caption_again)
+            return ""
+        key = (part_id, *(getattr(self.state, name) for name in DONE_FIELDS), folds)
+        if self._covered_key != key:
+            layers = self._layers_now()
+            self._covered_key = key
+            self._covered = covering.covered_by_words(
+                layers, self.model, self.state, part_id, self._titles
+            )
+        return self._covered
+
+    def _caption_again(self) -> None:
+        self._show_caption()
+
     def covering_ids(self) -> frozenset[str]:
         """Return the ids that are tinted because they lie over the part asked about."""
         return self._covering
@@ -147,7 +173,7 @@ class QuestionsMenu:
         ids = list(ids)
         if len(ids) == 1:
             return self._titles.get(ids[0], ids[0])
-        return f"{len(ids)} parts"
+        return told("{count} parts", count=len(ids))
 
     def _follow_questions(self, before: ViewState | None, after: ViewState) -> None:
         names = ("covers_of", *DONE_FIELDS)
@@ -262,7 +288,8 @@ class QuestionsMenu:
         self.do(self._playing.popleft())
         self._played = self.state
         if self._playing:
-            self.say(f"{self._play_end.split(':')[0]}: {left - 1} more …  (Esc stops)", 0)
+            title = self._play_end.split(":")[0]
+            self.say(told("{title}: {count} more …  (Esc stops)", title=title, count=left - 1), 0)
             self._play_timer.start()
         else:
             self._finish_playing()

@@ -20,6 +20,7 @@ from viewer.building import GrowingModel
 from viewer.panels.section_dock import SectionDock, region_middle
 from viewer.scene.section_picture import short_name
 from viewer.state.section_plane import KINDS, SectionPlane, change_section, set_section
+from viewer.state.tongue import told
 from viewer.state.view_state import ViewState
 from viewer.state.visibility import visible_parts
 
@@ -450,5 +451,5 @@ class SectionMenu:
         except PeelbackError as error:
             QMessageBox.warning(self, "Save the section", str(error))
             return False
-        self.say(f"Saved {path.name}")
+        self.say(told("Saved {file}", file=path.name))
         return True

@@ -16,6 +16,7 @@ from viewer.menus.verb_run import VerbRun
 from viewer.panels.sheets import version
 from viewer.panels.take_home import ExportChoices, ShareChoices, SheetChoice, SheetChoices
 from viewer.print.sheet_words import sheet_in_words
+from viewer.state.tongue import told
 from viewer.state.view_state import sides_of
 from viewer.state.visibility import visible_parts
 from viewer.talk.talk_file import SUFFIX, save_talk
@@ -114,7 +115,7 @@ class TakeHomeMenu:
             if scrap is not None:
                 scrap.cleanup()
             if good:
-                self.say(f"Written: {said}", 12000)
+                self.say(told("Written: {what}", what=said), 12000)
             else:
                 self.statusBar().clearMessage()
                 QMessageBox.warning(self, "Not written", f"{path.name}: {said}")
@@ -122,7 +123,9 @@ class TakeHomeMenu:
 
         run.ended.connect(tell)
         self._verb_run = run
-        self.say(f"Writing {path.name} … it takes up to a minute; go on working.", 0)
+        self.say(
+            told("Writing {file} … it takes up to a minute; go on working.", file=path.name), 0
+        )
         run.start()
 
     def stop_verb(self) -> None:
@@ -160,8 +163,8 @@ class TakeHomeMenu:
         except PeelbackError as error:
             QMessageBox.warning(self, "Export meshes", str(error))
             return False
-        count = "1 file" if len(paths) == 1 else f"{len(paths)} files"
-        self.say(f"Written: {count} in {folder}", 12000)
+        count = told("1 file") if len(paths) == 1 else told("{count} files", count=len(paths))
+        self.say(told("Written: {what} in {folder}", what=count, folder=folder), 12000)
         return True
 
     def _place_for(self, title: str, name: str, kinds: str) -> Path | None:

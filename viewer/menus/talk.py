@@ -16,6 +16,7 @@ from viewer.panels.sheets import version
 from viewer.panels.talk_panel import TalkPanel
 from viewer.state import commands
 from viewer.state.table_view import TABLE_PLACES, pose_sentence
+from viewer.state.tongue import told
 from viewer.state.view_state import STRATA, STRATUM_COUNT, SideChoice, ViewState
 from viewer.talk import autosave
 from viewer.talk.back_lab import lab_talk
@@ -95,7 +96,7 @@ class TalkMenu:
             title = self.desk.talk.scenes[self.desk.chosen].title
             self.desk.delete()
             self._show_talk()
-            self.say(f"Deleted “{title}”. Undo in the talk brings it back.")
+            self.say(told("Deleted “{title}”. Undo in the talk brings it back.", title=title))
 
     def _shift_scene(self, by: int) -> None:
         self._edit(lambda: self.desk.move(self.desk.chosen, self.desk.chosen + by))
@@ -117,19 +118,19 @@ class TalkMenu:
         try:
             self.desk.write(field, text)
         except ValueError as error:
-            self.say(f"Not kept: {error}.")
+            self.say(told("Not kept: {why}.", why=error))
         self._show_talk()
 
     def talk_undo(self) -> None:
         """Take the last change of the talk back."""
         if name := self.desk.undo():
-            self.say(f"Undone in the talk: {name}")
+            self.say(told("Undone in the talk: {what}", what=name))
         self._show_talk()
 
     def talk_redo(self) -> None:
         """Do again what was undone in the talk."""
         if name := self.desk.redo():
-            self.say(f"Done again in the talk: {name}")
+            self.say(told("Done again in the talk: {what}", what=name))
         self._show_talk()
 
     def talk_has_focus(self) -> bool:
@@ -154,7 +155,7 @@ class TalkMenu:
         title = suggested_title(self.state, self._titles)
         self.desk.keep(self.state.with_(peek=False), title)
         self._show_talk()
-        self.say(f"Kept as scene {self.desk.chosen + 1}, “{title}”.")
+        self.say(told("Kept as scene {n}, “{title}”.", n=self.desk.chosen + 1, title=title))
 
     def update_scene(self) -> None:
         """Give the chosen scene the view that is seen."""
@@ -164,7 +165,7 @@ class TalkMenu:
         self._note_camera()
         self.desk.update(self.state.with_(peek=False))
         self._show_talk()
-        self.say(f"Scene {self.desk.chosen + 1} shows this view now.")
+        self.say(told("Scene {n} shows this view now.", n=self.desk.chosen + 1))
 
     def show_scene(self) -> None:
         """Show the chosen scene in the window; undo returns to what was seen."""
@@ -188,7 +189,7 @@ class TalkMenu:
             return True
         box = QMessageBox(self)
         box.setWindowTitle("Talk")
-        box.setText(f"“{self.desk.talk.title}” has changes that are not saved.")
+        box.setText(told("“{title}” has changes that are not saved.", title=self.desk.talk.title))
         save = box.addButton("Save", QMessageBox.ButtonRole.AcceptRole)
         box.addButton("Don't save", QMessageBox.ButtonRole.DestructiveRole)
         cancel = box.addButton("Cancel", QMessageBox.ButtonRole.RejectRole)
@@ -224,7 +225,14 @@ class TalkMenu:
             return False
         autosave.forget_unsaved()
         self._take_talk(talk, path)
-        self.say(f"Opened {path.name}, {len(talk.scenes)} scenes. F5 presents it.", 12000)
+        self.say(
+            told(
+                "Opened {file}, {count} scenes. F5 presents it.",
+                file=path.name,
+                count=len(talk.scenes),
+            ),
+            12000,
+        )
         return True
 
     def open_any_file(self, path: Path) -> bool:
@@ -268,7 +276,7 @@ class TalkMenu:
         self.desk.mark_saved()
         autosave.forget_unsaved()
         self._show_talk()
-        self.say(f"Saved {path.name}")
+        self.say(told("Saved {file}", file=path.name))
         return True
 
     def keep_talk(self) -> None:
@@ -431,7 +439,7 @@ class TalkMenu:
                 self.plan, self.model, side, self.settings.review_seconds, self.state.look
             )
         except (PeelbackError, ValueError) as error:
-            self.say(f"No review: {error}.")
+            self.say(told("No review: {why}.", why=error))
             return
         self.start_presenting(talk, playing=True)
 

@@ -12,6 +12,7 @@ from viewer.panels.sheets import (
 )
 from viewer.state import commands
 from viewer.state.measuring import TEACHING_NOTE, measure_words
+from viewer.state.tongue import told
 from viewer.state.view_state import Pin
 
 
@@ -39,7 +40,7 @@ class ToolsMenu:
         self._actions["measure"].setChecked(on)
         if self.scene_widget is not None:
             self.scene_widget.mode = "measure" if on else "pick"
-        self.say(f"Click two points. {TEACHING_NOTE}" if on else "", 0)
+        self.say(f"{told('Click two points.')} {told(TEACHING_NOTE)}" if on else "", 0)
 
     def set_measure_surface(self, on: bool) -> None:
         """Measure along the surface rather than straight."""
@@ -64,8 +65,8 @@ class ToolsMenu:
         scene.set_measure(np.array(state.measure).reshape(-1, 3), path, words)
         if words:
             unable = state.measure_surface and path is None
-            note = " No way along one part joins the points." if unable else ""
-            self.say(f"{words}.{note} {TEACHING_NOTE}", 0)
+            note = told(" No way along one part joins the points.") if unable else ""
+            self.say(f"{words}.{note} {told(TEACHING_NOTE)}", 0)
 
     def set_surface_marks(self, on: bool) -> None:
         """Draw the palpable landmarks on the skin."""
@@ -78,7 +79,7 @@ class ToolsMenu:
             self.say("Pick a part first; the note sticks where it was clicked.")
             return
         words, good = QInputDialog.getText(
-            self, "Pin a note", f"Note on {self._titles.get(part_id, part_id)}:"
+            self, "Pin a note", told("Note on {title}:", title=self._titles.get(part_id, part_id))
         )
         if good and words.strip():
             self.add_pin(words.strip())

@@ -10,6 +10,7 @@ from viewer.settings import (
     FONT_SCALES,
 )
 from viewer.state import commands
+from viewer.state.tongue import told
 from viewer.state.view_state import LOOKS, VIEWS, SideChoice
 
 
@@ -96,7 +97,7 @@ class ViewMenu:
         low, high = FONT_SCALES
         scale = min(max(round(scale, 2), low), high)
         self._take_settings(replace(self.settings, font_scale=scale))
-        self.say(f"Letters at {scale:.0%}")
+        self.say(told("Letters at {share}", share=f"{scale:.0%}"))
 
     def show_side_panel(self, on: bool) -> None:
         """Show caption and tree, or give their room to the model."""

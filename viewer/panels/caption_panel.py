@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QTextBrowser, QToolButton, QVBoxLayout, QWidget
 from viewer.panels.flow import FlowLayout
 from viewer.panels.style import LIGHT, Theme, font, point_size
 from viewer.state.captions import Caption
+from viewer.state.tongue import told
 
 BUTTONS = (
     ("hide", "Hide", "Hide the part (H)"),
@@ -46,7 +47,7 @@ class CaptionPanel(QWidget):
         self.text.setOpenLinks(False)
         self.text.setAccessibleName("Caption")
         self.buttons: dict[str, QToolButton] = {}
-        tools = QWidget()
+        self._tools = tools = QWidget()
         row = FlowLayout(tools, spacing=4, line_gap=4)
         row.setContentsMargins(0, 0, 0, 0)
         for action, title, tip in BUTTONS:
@@ -80,6 +81,10 @@ class CaptionPanel(QWidget):
         self._caption, self._picked = caption, picked
         self._write()
 
+    def set_cramped(self, cramped: bool) -> None:
+        """Leave the room to the words; all that the buttons do is in the menu 'Part' as well."""
+        self._tools.setVisible(not cramped)
+
     def show_toggles(
         self, *, enabled: bool, alone: bool, see_through: bool, peek: bool, covers: bool = False
     ) -> None:
@@ -103,11 +108,13 @@ class CaptionPanel(QWidget):
         t = self._theme
         if self._caption is None:
             self.text.setHtml(
-                f"<p style='color:{t.soft}'>Point at a part to see what it is; click to pick it."
-                "</p><p style='color:"
-                f"{t.soft}'>Type any name in the search field above to find one.</p>"
+                f"<p style='color:{t.soft}'>"
+                + told("Point at a part to see what it is; click to pick it.")
+                + f"</p><p style='color:{t.soft}'>"
+                + told("Type any name in the search field above to find one.")
+                + "</p>"
             )
-            self.text.setAccessibleDescription("No part")
+            self.text.setAccessibleDescription(told("No part"))
             return
         c = self._caption
         large, small = point_size(self._scale, 1.42), point_size(self._scale, 0.9)
@@ -115,7 +122,7 @@ class CaptionPanel(QWidget):
         rows = [f"<div style='font-size:{large:.1f}pt; font-weight:600'>{escape(names[0])}</div>"]
         if names[1]:
             rows.append(f"<div style='color:{t.soft}'><i>{escape(names[1])}</i></div>")
-        mark = "picked" if self._picked else "under the pointer"
+        mark = told("picked") if self._picked else told("under the pointer")
         rows.append(
             f"<div style='color:{t.soft}; font-size:{small:.1f}pt; margin-bottom:5px'>"
             f"{escape(c.place)} · {mark}</div>"
@@ -123,14 +130,14 @@ class CaptionPanel(QWidget):
         for head, text in c.lines:
             colour = t.caution if head == "Sources differ" else t.accent
             rows.append(
-                f"<div style='margin-top:5px'><b style='color:{colour}'>{escape(head)}</b><br>"
+                f"<div style='margin-top:5px'><b style='color:{colour}'>{escape(told(head))}</b><br>"
                 f"{escape(text)}</div>"
             )
         if c.sources:
             cited = "<br>".join(f"· {escape(s)}" for s in c.sources)
             rows.append(
                 f"<div style='margin-top:8px; color:{t.soft}; font-size:{small:.1f}pt'>"
-                f"<b>Sources</b><br>{cited}</div>"
+                f"<b>{told('Sources')}</b><br>{cited}</div>"
             )
         at = self.text.verticalScrollBar().value() if self._picked else 0
         self.text.setHtml("".join(rows))

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.covering import CoverRow, covers_in_words, percent
+from viewer.state.tongue import told
 
 _PART = Qt.ItemDataRole.UserRole
 
@@ -97,18 +98,20 @@ class CoverPanel(QWidget):
 
     def show_waiting(self, title: str) -> None:
         """Say that the layers are being looked through."""
-        self._fill(title, "Looking through the layers …", ())
+        self._fill(title, told("Looking through the layers …"), ())
 
     def show_rows(
         self, title: str, in_view: float | None, rows: Sequence[CoverRow], note: str = ""
     ) -> None:
         """Show what lies over a part, and a note such as what was at risk on the way in."""
         if in_view is None:
-            words = "Not reached from behind."
+            words = told("Not reached from behind.")
         elif not rows:
-            words = f"Nothing lies over it: {percent(in_view)} in view."
+            words = told("Nothing lies over it: {share} in view.", share=percent(in_view))
         else:
-            words = f"{percent(in_view)} in view. Depths under the skin, mm; teaching only."
+            words = told(
+                "{share} in view. Depths under the skin, mm; teaching only.", share=percent(in_view)
+            )
         self._fill(title, f"{words}\n{note}" if note else words, rows)
         spoken = covers_in_words(title, in_view, rows)
         self.list.setAccessibleDescription(f"{spoken} {note}".strip())

@@ -15,7 +15,7 @@ from PySide6.QtGui import (
     QPainterPath,
     QPen,
 )
-from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
+from PySide6.QtWidgets import QAbstractSlider, QSizePolicy, QToolTip, QWidget
 
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.rail import (
@@ -27,14 +27,17 @@ from viewer.state.rail import (
     handle_y,
     rail_bands,
 )
+from viewer.state.tongue import told
 from viewer.state.view_state import STRATA, STRATUM_COUNT, ViewState
 from viewer.wording import shown
 
 HANDLE_REACH_PX = 9
 
 
-class DepthRail(QWidget):
+class DepthRail(QAbstractSlider):
     """A drilled core split down its middle: left half the donor's left, right half the right.
+
+    To a screen reader it is a slider from 0 (whole) to 11 (all off) of the side worked on.
 
     Signals
     -------
@@ -55,6 +58,11 @@ class DepthRail(QWidget):
         self.setMouseTracking(True)
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
         self.setAccessibleName("Depth rail")
+        self.setOrientation(Qt.Orientation.Vertical)
+        self.setInvertedAppearance(True)
+        self.setRange(0, STRATUM_COUNT)
+        self._telling = False
+        self.valueChanged.connect(self._on_value)
         self._state = ViewState()
         self._folded: frozenset[tuple[str, int]] = frozenset()
         self._theme = LIGHT
@@ -74,6 +82,9 @@ class DepthRail(QWidget):
         """Show a state; ``folded`` holds (side, stratum) of flaps that lie folded back."""
         self._state = state
         self._folded = frozenset(folded)
+        self._telling = True
+        self.setValue(self._depth())
+        self._telling = False
         self._describe()
         self.update()
 
@@ -433,11 +444,19 @@ class DepthRail(QWidget):
             self._hover_band = -1
             self.update()
 
-    def _nudge(self, by: int) -> None:
+    def _depth(self) -> int:
+        """The depth of the side that is worked on; of both, the deeper one."""
         side = self._state.working_side
-        depth = max(self._state.peeled) if side == "both" else self._state.peeled.of(side)
-        wanted = min(max(depth + by, 0), STRATUM_COUNT)
-        self.depth_wanted.emit(wanted, side, False)
+        return max(self._state.peeled) if side == "both" else self._state.peeled.of(side)
+
+    def _on_value(self, value: int) -> None:
+        """A screen reader or another aid has set the slider."""
+        if not self._telling:
+            self.depth_wanted.emit(value, self._state.working_side, False)
+
+    def _nudge(self, by: int) -> None:
+        wanted = min(max(self._depth() + by, 0), STRATUM_COUNT)
+        self.depth_wanted.emit(wanted, self._state.working_side, False)
 
     def keyPressEvent(self, event) -> None:
         key = event.key()
@@ -486,10 +505,12 @@ class DepthRail(QWidget):
             QToolTip.hideText()
             return
         band = self.bands()[stratum]
-        mm = f" – {_millimetres(band.mm)} here" if self._measured else ""
+        mm = told(" – {mm} here", mm=_millimetres(band.mm)) if self._measured else ""
         QToolTip.showText(
             event.globalPos(),
-            f"Stratum {stratum}, {STRATA[stratum]}{mm}\nClick: take it out or put it back",
+            told("Stratum {n}, {name}{mm}", n=stratum, name=told(STRATA[stratum]), mm=mm)
+            + "\n"
+            + told("Click: take it out or put it back"),
             self,
         )
 
@@ -498,26 +519,36 @@ class DepthRail(QWidget):
         if not self._measured:
             return ""
         mm = sum(t or 0.0 for t in self._ladder[:depth])
-        return f", {_millimetres(mm)} of layers off here"
+        return told(", {mm} of layers off here", mm=_millimetres(mm))
+
+    def _depth_words(self, depth: int) -> str:
+        """How far a side is peeled, in words."""
+        if depth == 0:
+            return told("whole")
+        if depth == STRATUM_COUNT:
+            return told("all taken off")
+        return told(
+            "peeled to stratum {n}, {name}{under}",
+            n=depth,
+            name=told(STRATA[depth]),
+            under=self._under(depth),
+        )
 
     def _describe(self) -> None:
         words = []
         for side in ("left", "right"):
             depth = self._state.peeled.of(side)
             words.append(
-                f"{side} side: "
-                + (
-                    "whole"
-                    if depth == 0
-                    else "all taken off"
-                    if depth == STRATUM_COUNT
-                    else f"peeled to stratum {depth}, {STRATA[depth]}{self._under(depth)}"
-                )
+                f"{told('left side' if side == 'left' else 'right side')}: {self._depth_words(depth)}"
             )
         if self._cursor_band >= 0:
-            words.append(f"band {self._cursor_band}, {STRATA[self._cursor_band]}")
-        text = "; ".join(words) + ". Up and Down peel, Control with Up or Down chooses a band, "
-        text += "Space takes it out or puts it back."
+            n = self._cursor_band
+            words.append(told("band {n}, {name}", n=n, name=told(STRATA[n])))
+        text = "; ".join(words) + ". "
+        text += told(
+            "Up and Down peel, Control with Up or Down chooses a band, "
+            "Space takes it out or puts it back."
+        )
         if text != self.accessibleDescription():
             self.setAccessibleDescription(text)
             QAccessible.updateAccessibility(

@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QToolButton, QWidget
 
 from viewer.panels.style import LIGHT, Theme, font
+from viewer.state.tongue import told
 from viewer.state.visibility import HiddenThing
 
 
@@ -72,16 +73,18 @@ class HiddenStrip(QFrame):
             if widget := item.widget():
                 widget.hide()
                 widget.deleteLater()
-        self._label.setText("Hidden" if things else "Nothing is hidden")
+        self._label.setText(told("Hidden") if things else told("Nothing is hidden"))
         for thing in things:
             chip = QToolButton()
             chip.setFont(font(self._scale, 0.9))
             chip.setText(f"{thing.text}  ×")
-            chip.setToolTip(f"Bring back: {thing.detail or thing.text}")
-            chip.setAccessibleName(f"Bring back: {thing.text}")
+            chip.setToolTip(told("Bring back: {what}", what=thing.detail or thing.text))
+            chip.setAccessibleName(told("Bring back: {what}", what=thing.text))
             chip.setCursor(Qt.CursorShape.PointingHandCursor)
             chip.clicked.connect(lambda _=False, t=thing: self.restore_wanted.emit(t))
             self._row.addWidget(chip)
         self._row.addStretch(1)
         self._all.setVisible(bool(things))
-        self.setAccessibleDescription("; ".join(t.text for t in things) or "nothing is hidden")
+        self.setAccessibleDescription(
+            "; ".join(t.text for t in things) or told("Nothing is hidden")
+        )

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from viewer.panels.style import Theme, font
+from viewer.state.tongue import told
 from viewer.talk.presenter import Presenter
 
 BUTTONS = (
@@ -133,7 +134,9 @@ class NotesWindow(QWidget):
     def show_presenter(self, presenter: Presenter, picture: QPixmap | None) -> None:
         """Show where the talk stands."""
         scene, after = presenter.scene, presenter.following
-        self.where.setText(f"Scene {presenter.index + 1} of {len(presenter.talk.scenes)}")
+        self.where.setText(
+            told("Scene {n} of {count}", n=presenter.index + 1, count=len(presenter.talk.scenes))
+        )
         self.title.setText(scene.title)
         self.line.setText(scene.line)
         self.notes.setPlainText(scene.notes or "No notes.")

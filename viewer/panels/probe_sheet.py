@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
 from meshes.errors import PeelbackError
 from viewer.panels.style import font
 from viewer.state.covering import Rung, ladder_text
+from viewer.state.tongue import told
 
 _PART = Qt.ItemDataRole.UserRole
 
@@ -161,7 +162,13 @@ class ProbeSheet(QDialog):
             self._rows = tuple(
                 self._ask(self.level.currentText(), self.lateral.value(), self.side.currentData())
             )
-            self.words.setText(f"{self.place()}: {len(self._rows)} layers from the skin inward, mm")
+            self.words.setText(
+                told(
+                    "{place}: {count} layers from the skin inward, mm",
+                    place=self.place(),
+                    count=len(self._rows),
+                )
+            )
         except PeelbackError as refusal:
             self._rows = ()
             self.words.setText(f"{self.place()}: {refusal}.")

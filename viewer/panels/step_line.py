@@ -14,14 +14,27 @@ from PySide6.QtWidgets import (
     QPushButton,
     QScrollArea,
     QSlider,
+    QToolButton,
     QVBoxLayout,
     QWidget,
 )
 
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.plan import Step, StepLine, names_in_words
+from viewer.state.tongue import told
 
 FOLD_STEPS = 100
+HEADINGS = (
+    "Not yet.",
+    "Do",
+    "Reveals",
+    "Keep",
+    "Cut",
+    "Hinge",
+    "Too deep if",
+    "Caution",
+    "Courses differ",
+)
 STATUS_WORDS = {"done": "done", "allowed": "may be done now", "refused": "not yet"}
 
 
@@ -43,8 +56,16 @@ class StepMark(QAbstractButton):
         """Show how the step stands on the left and on the right."""
         self._status = {"left": left, "right": right}
         self._chosen = chosen
-        self.setAccessibleName(f"Step {self.number}: {self.step.title}")
-        self.setAccessibleDescription(f"left: {STATUS_WORDS[left]}; right: {STATUS_WORDS[right]}")
+        self.setAccessibleName(
+            told("Step {n}: {title}", n=self.number, title=told(self.step.title))
+        )
+        self.setAccessibleDescription(
+            told(
+                "left: {left}; right: {right}",
+                left=told(STATUS_WORDS[left]),
+                right=told(STATUS_WORDS[right]),
+            )
+        )
         self.update()
 
     def set_dress(self, theme: Theme, scale: float) -> None:
@@ -55,7 +76,7 @@ class StepMark(QAbstractButton):
 
     def sizeHint(self) -> QSize:
         metrics = self.fontMetrics()
-        width = min(max(metrics.horizontalAdvance(self.step.title) * 0.56, 84), 150)
+        width = min(max(metrics.horizontalAdvance(told(self.step.title)) * 0.56, 84), 150)
         return QSize(round(width + 40 * self._scale), round(46 * self._scale))
 
     def minimumSizeHint(self) -> QSize:
@@ -96,7 +117,7 @@ class StepMark(QAbstractButton):
     def _wrapped(self, painter: QPainter, width: int) -> str:
         """The title on at most two lines, shortened at its end."""
         metrics = painter.fontMetrics()
-        words, first = f"{self.number}. {self.step.title}".split(), ""
+        words, first = f"{self.number}. {told(self.step.title)}".split(), ""
         while words and metrics.horizontalAdvance(f"{first} {words[0]}".strip()) <= width:
             first = f"{first} {words.pop(0)}".strip()
         rest = metrics.elidedText(" ".join(words), Qt.TextElideMode.ElideRight, width)
@@ -150,12 +171,15 @@ class StepLineBar(QFrame):
     fold_wanted : str, float
         Fold the flaps of this step so far, 0 to 1.
     fold_ended : the slider was let go
+    whole_wanted : bool
+        The whole text of the step is to be seen, whatever it takes of the picture.
     """
 
     step_wanted = Signal(str, bool)
     lay_back_wanted = Signal(str)
     fold_wanted = Signal(str, float)
     fold_ended = Signal()
+    whole_wanted = Signal(bool)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -169,6 +193,7 @@ class StepLineBar(QFrame):
         self._titles: Mapping[str, str] = {}
         self._theme: Theme = LIGHT
         self._scale = 1.0
+        self._room = (10_000, 10_000)
 
         self._row = QWidget()
         self._row_layout = QHBoxLayout(self._row)
@@ -195,6 +220,12 @@ class StepLineBar(QFrame):
         self._words.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._words.setAccessibleName("What to do at this step")
         self._what.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.whole_button = QToolButton()
+        self.whole_button.setCheckable(True)
+        self.whole_button.setArrowType(Qt.ArrowType.UpArrow)
+        self.whole_button.setAccessibleName("Show the whole text of the step")
+        self.whole_button.setToolTip("Show the whole text of the step")
+        self.whole_button.toggled.connect(self._on_whole)
         self.do_button = QPushButton("Do this step")
         self.do_button.setProperty("strong", True)
         self.anyway_button = QPushButton("Anyway")
@@ -231,7 +262,12 @@ class StepLineBar(QFrame):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 6, 0, 0)
         layout.setSpacing(5)
-        layout.addWidget(self._scroll)
+        top = QHBoxLayout()
+        top.setContentsMargins(0, 0, 10, 0)
+        top.setSpacing(4)
+        top.addWidget(self._scroll, 1)
+        top.addWidget(self.whole_button, 0, Qt.AlignmentFlag.AlignVCenter)
+        layout.addLayout(top)
         layout.addLayout(below, 1)
         self._tell()
 
@@ -265,16 +301,48 @@ class StepLineBar(QFrame):
         for mark in self._marks:
             mark.set_dress(theme, scale)
         self._scroll.setFixedHeight(round(46 * scale) + round(11 * scale))
-        self.set_room(10_000)
+        side = round(26 * scale)
+        self.whole_button.setFixedSize(max(side, 24), max(side, 24))
         for button in (self.do_button, self.anyway_button, self.back_button):
             button.setFont(font(scale, 0.95, bold=button is self.do_button))
         self._what.setFont(font(scale, 0.95))
         self._fold_words.setFont(font(scale, 0.88))
         self._tell()
+        self._share_height()
 
-    def set_room(self, height: int) -> None:
-        """Take at most this height, pixels; the words of a step scroll when it is scarce."""
-        self.setFixedHeight(min(round(178 * self._scale), height))
+    def set_room(self, height: int, most: int = 10_000) -> None:
+        """Take at most this height, pixels; the words of a step scroll when it is scarce.
+
+        ``most`` is the height while the whole text of a step is shown.
+        """
+        self._room = (height, most)
+        self._share_height()
+
+    def resizeEvent(self, event: QEvent) -> None:
+        super().resizeEvent(event)
+        self._share_height()
+
+    def _on_whole(self, on: bool) -> None:
+        self.whole_button.setArrowType(Qt.ArrowType.DownArrow if on else Qt.ArrowType.UpArrow)
+        self._share_height()
+        self.whole_wanted.emit(on)
+
+    def _share_height(self) -> None:
+        """Give the words whole lines, and all of them when they are asked for."""
+        usual, most = self._room
+        usual = min(round(178 * self._scale), usual)
+        margins = self.layout().contentsMargins()
+        above = self._scroll.height() + self.layout().spacing() + margins.top() + 6
+        width = max(self._words.width() - self._words.verticalScrollBar().sizeHint().width(), 80)
+        wanted = above + self._what.heightForWidth(width) + 6
+        self.whole_button.setVisible(wanted > usual or self.whole_button.isChecked())
+        height = min(max(wanted, usual), most) if self.whole_button.isChecked() else usual
+        if height != self.height() or self.minimumHeight() != height:
+            self.setFixedHeight(height)
+        # A line cut through its middle can be read by nobody.
+        line = self._what.fontMetrics().lineSpacing()
+        lines = max((height - above) // line, 1)
+        self._words.setMaximumHeight(lines * line + 2)
 
     def show_lines(self, left: Sequence[StepLine], right: Sequence[StepLine], side: str) -> None:
         """Show how every step stands, and follow the dissection to the next one."""
@@ -306,7 +374,9 @@ class StepLineBar(QFrame):
         if not self.fold_slider.isSliderDown():
             self.fold_slider.setValue(round(share * FOLD_STEPS))
         self.fold_slider.blockSignals(False)
-        self._fold_words.setText(f"Folded {share:.0%}" if share else "In place")
+        self._fold_words.setText(
+            told("Folded {share}", share=f"{share:.0%}") if share else told("In place")
+        )
         self.fold_slider.setAccessibleDescription(self._fold_words.text())
 
     def _on_fold_slider(self, value: int) -> None:
@@ -358,7 +428,7 @@ class StepLineBar(QFrame):
         for button in (self.do_button, self.anyway_button, self.back_button):
             button.setVisible(bool(lines))
         if not lines:
-            self._what.setText("The plan appears when the model is ready.")
+            self._what.setText(told("The plan appears when the model is ready."))
             return
         step, t = lines[0].step, self._theme
         statuses = {line.status for line in lines}
@@ -373,18 +443,22 @@ class StepLineBar(QFrame):
             if not text:
                 return ""
             tint = f" style='color:{colour}'" if colour else f" style='color:{t.soft}'"
-            return f"<b{tint}>{head}</b>&nbsp; {text}"
+            return f"<b{tint}>{told(head)}</b>&nbsp; {text}"
 
-        where = "both sides" if self._side == "both" else f"the {self._side} side"
-        head = f"<b>{step.title}</b> <span style='color:{t.soft}'>· on {where}"
+        where = told(
+            {"both": "on both sides", "left": "on the left side", "right": "on the right side"}[
+                self._side
+            ]
+        )
+        head = f"<b>{told(step.title)}</b> <span style='color:{t.soft}'>· {where}"
         if step.minutes:
-            head += f" · about {step.minutes:.0f} min"
+            head += " · " + told("about {minutes} min", minutes=f"{step.minutes:.0f}")
         head += "</span>"
         reasons = " ".join(dict.fromkeys(line.reason for line in lines if line.reason))
         rows = [
             head,
             part("Not yet.", reasons, t.caution) if refused else "",
-            part("Do", step.do) if step.do != step.title else "",
+            part("Do", told(step.do)) if step.do != step.title else "",
             "&nbsp;&nbsp; ".join(
                 piece
                 for piece in (
@@ -394,14 +468,17 @@ class StepLineBar(QFrame):
                 if piece
             ),
             "&nbsp;&nbsp; ".join(
-                piece for piece in (part("Cut", step.cut), part("Hinge", step.hinge)) if piece
+                piece
+                for piece in (part("Cut", told(step.cut)), part("Hinge", told(step.hinge)))
+                if piece
             ),
-            part("Too deep if", step.stop, t.caution),
-            part("Caution", step.caution, t.caution),
-            part("Courses differ", step.differs),
+            part("Too deep if", told(step.stop), t.caution),
+            part("Caution", told(step.caution), t.caution),
+            part("Courses differ", told(step.differs)),
         ]
         text = "<br>".join(row for row in rows if row)
         if text != self._what.text():
             self._what.setText(text)
             self._words.verticalScrollBar().setValue(0)
+            self._share_height()
         self._what.setToolTip(f"<p>{text}</p>")

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from viewer.panels.flow import FlowLayout
 from viewer.panels.style import Theme, font
+from viewer.state.tongue import told
 from viewer.talk.scenes import LINE_LIMIT, TITLE_LIMIT, TalkDesk
 
 DEEDS = (
@@ -185,7 +186,10 @@ class TalkPanel(QWidget):
         talk = desk.talk
         mark = " *" if desk.unsaved else ""
         name = file_name or "not saved yet"
-        self.head.setText(f"{talk.title}{mark}\n{len(talk.scenes)} scenes · {name}")
+        self.head.setText(
+            f"{talk.title}{mark}\n"
+            + told("{count} scenes · {file}", count=len(talk.scenes), file=name)
+        )
         blocked = [QSignalBlocker(w) for w in (self.list, self.title, self.line, self.notes)]
         titles = [f"{n}  {scene.title}" for n, scene in enumerate(talk.scenes, start=1)]
         if titles != [self.list.item(k).text() for k in range(self.list.count())]:

@@ -67,6 +67,7 @@ class ToolRow(QFrame):
         self._theme: Theme = LIGHT
         self._buttons: list[tuple[QToolButton, str]] = []
         self._heads: list[QLabel] = []
+        self._spare: list[QWidget] = []
         flow = FlowLayout(self, spacing=10)
         flow.setContentsMargins(8, 5, 8, 5)
         for head, entries in _GROUPS:
@@ -80,6 +81,8 @@ class ToolRow(QFrame):
                 label.setContentsMargins(0, 0, 6, 0)
                 self._heads.append(label)
                 row.addWidget(label)
+            if entries[0][0].startswith("look_"):
+                self._spare.append(group)
             for k, (action_id, drawing, words) in enumerate(entries):
                 button = _ActionButton(actions[action_id], words, bool(drawing))
                 place = "first" if k == 0 else "last" if k == len(entries) - 1 else "middle"
@@ -94,6 +97,20 @@ class ToolRow(QFrame):
         self._density.setToolTip("How many labels ( , and . )")
         self._density.valueChanged.connect(lambda v: self.density_wanted.emit(v / 100))
         flow.addWidget(self._density)
+        self._spare.append(self._density)
+
+    def set_cramped(self, cramped: bool) -> None:
+        """Keep to one line: looks and label slider (both in the menus) and words go."""
+        for widget in self._spare:
+            widget.setVisible(not cramped)
+        for button, drawing in self._buttons:
+            if drawing and button.text():
+                button.setToolButtonStyle(
+                    Qt.ToolButtonStyle.ToolButtonIconOnly
+                    if cramped
+                    else Qt.ToolButtonStyle.ToolButtonTextBesideIcon
+                )
+        self.layout().invalidate()
 
     def set_dress(self, theme: Theme, scale: float) -> None:
         """Take colours and letter scale."""

@@ -15,6 +15,8 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from viewer.state.tongue import told
+
 VIEWS: dict[str, tuple[float, float]] = {
     "posterior": (0.0, 0.0),
     "oblique_left": (38.0, 14.0),
@@ -281,9 +283,13 @@ def markers_sentence(pose: Pose) -> str:
     def where(name: str) -> str:
         x, y = letters[name]
         if max(abs(x), abs(y)) < 0.35:
-            return "along the line of sight"
+            return told("along the line of sight")
         if abs(x) >= abs(y):
-            return "on the left of the picture" if x < 0 else "on the right of the picture"
-        return "at the top of the picture" if y > 0 else "at the bottom of the picture"
+            return told("on the left of the picture" if x < 0 else "on the right of the picture")
+        return told("at the top of the picture" if y > 0 else "at the bottom of the picture")
 
-    return f"The subject's left is {where('left')}; the head is {where('head')}."
+    return told(
+        "The subject's left is {left}; the head is {head}.",
+        left=where("left"),
+        head=where("head"),
+    )

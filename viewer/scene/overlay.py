@@ -15,6 +15,7 @@ from PIL import Image, ImageDraw, ImageFont
 
 from viewer.scene.camera import Pose, side_letters
 from viewer.scene.label_layout import Label
+from viewer.state.tongue import told
 
 BASE_FONT_PX = 14
 INK = {"light": (24, 24, 28, 255), "dark": (238, 238, 240, 255)}
@@ -145,7 +146,7 @@ _LETTERS = {
 def marker_picture(pose: Pose, font_px: int, theme: str) -> np.ndarray:
     """Return a small RGBA cross that tells the subject's left, right, head and foot."""
     # Room for the longest word beside either arm.
-    size = int(2 * (font_px * 3.0 + max(text_size(t, font_px)[0] for t in _LETTERS.values())))
+    size = int(2 * (font_px * 3.0 + max(text_size(told(t), font_px)[0] for t in _LETTERS.values())))
     image, draw = canvas(size, size, theme)
     centre = size / 2
     reach = font_px * 2.1
@@ -173,12 +174,12 @@ def marker_picture(pose: Pose, font_px: int, theme: str) -> np.ndarray:
     for name, x, y, length in shown:
         # Letters stand beyond the arm's end, pushed out by their own half-size.
         out = reach * length + font_px * 0.72
-        half_width = text_size(_LETTERS[name], font_px)[0] / 2 if abs(x) > 0.5 * length else 0
+        half_width = text_size(told(_LETTERS[name]), font_px)[0] / 2 if abs(x) > 0.5 * length else 0
         place = (
             centre + (out * x + np.sign(x) * max(half_width - font_px * 0.3, 0)) / length,
             centre - out * y / length,
         )
-        draw_text(draw, place, _LETTERS[name], font_px, theme, anchor="mm")
+        draw_text(draw, place, told(_LETTERS[name]), font_px, theme, anchor="mm")
     towards = pose.axes()[2]
     for name, share in (
         ("left", towards[0]),
@@ -188,7 +189,7 @@ def marker_picture(pose: Pose, font_px: int, theme: str) -> np.ndarray:
     ):
         if share > 0.8:
             # This side faces the viewer: no arm can point at it.
-            word = _LETTERS[name]
+            word = told(_LETTERS[name])
             half = max(text_size(word, font_px)[0] / 2 + 0.35 * font_px, 0.8 * font_px)
             box = [centre - half, centre - 0.8 * font_px, centre + half, centre + 0.8 * font_px]
             draw.rounded_rectangle(

@@ -13,6 +13,7 @@ from vtkmodules.vtkRenderingCore import vtkActor, vtkPolyDataMapper, vtkRenderer
 from viewer.scene import looks, marks, overlay
 from viewer.scene.camera import EYE_DISTANCE_MM, Pose, framed, view_pose
 from viewer.scene.table_pose import table_corners
+from viewer.state.tongue import told
 
 INSET_HEIGHT = 0.37
 """Share of the picture's height that the upright picture takes."""
@@ -136,7 +137,7 @@ class TableView:
         image, draw = overlay.canvas(width, height, theme)
         line = max(2, round(font_px / 8))
         draw.rectangle([0, 0, width - 1, height - 1], outline=overlay.LEADER[theme], width=line)
-        overlay.draw_text(draw, (line + 4, line + 2), "Upright", font_px, theme)
+        overlay.draw_text(draw, (line + 4, line + 2), told("Upright"), font_px, theme)
         return np.asarray(image)
 
     def set_spot(self, point: np.ndarray | None) -> None:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from viewer.state.search import Named
 from viewer.state.spelling import spelled
+from viewer.state.tongue import told
 from viewer.state.view_state import STRATA, ViewState
 from viewer.state.visibility import taken_off
 
@@ -30,6 +31,8 @@ KIND_WORDS = {
     "context": "context, not modelled here",
 }
 
+ATTACHED = {"origin": "from {words}", "insertion": "to {words}", "attach": "at {words}"}
+
 FIELDS = (
     "Attachments",
     "Nerve",
@@ -37,6 +40,7 @@ FIELDS = (
     "Action",
     "Course",
     "Thickness",
+    "Covered by",
     "To note",
     "Sources differ",
 )
@@ -76,7 +80,7 @@ class Caption:
 
     def spoken(self) -> str:
         """Return the whole caption as sentences for screen readers."""
-        facts = " ".join(f"{head}: {text.rstrip('.')}." for head, text in self.lines)
+        facts = " ".join(f"{told(head)}: {text.rstrip('.')}." for head, text in self.lines)
         return f"{self.title}. {self.latin}. {self.place}. {facts}".replace(". .", ".")
 
 
@@ -111,7 +115,7 @@ def part_title(
 ) -> str:
     """Return "Rhomboid major, left"."""
     name = shown_name(part, catalogue, latin=latin, spelling=spelling)
-    return f"{name}, {part.side}" if part.side else name
+    return f"{name}, {told(part.side)}" if part.side else name
 
 
 def part_titles(model: BackModel, *, latin: bool = False, spelling: str = "uk") -> dict[str, str]:
@@ -125,19 +129,27 @@ def part_titles(model: BackModel, *, latin: bool = False, spelling: str = "uk") 
 def _attachment_words(row: object) -> str:
     rules = getattr(row, "attachments", ())
     out = []
-    for kind, head in (("origin", "from"), ("insertion", "to"), ("attach", "at")):
+    for kind, head in ATTACHED.items():
         words = [
-            rule.words + (" (inconstant)" if rule.inconstant else "")
+            rule.words + (told(" (inconstant)") if rule.inconstant else "")
             for rule in rules
             if rule.kind == kind
         ]
         if words:
-            out.append(f"{head} {'; '.join(dict.fromkeys(words))}")
+            out.append(told(head, words="; ".join(dict.fromkeys(words))))
     return " — ".join(out)
 
 
-def caption_of(part: Part, model: BackModel, state: ViewState | None = None) -> Caption:
-    """Return the caption of a part of the model."""
+def caption_of(
+    part: Part, model: BackModel, state: ViewState | None = None, covered: str = ""
+) -> Caption:
+    """Return the caption of a part of the model.
+
+    Parameters
+    ----------
+    covered : str
+        What lies over it, in words; "" while that is not known.
+    """
     catalogue = model.catalogue
     row = catalogue.get(part.entry) if part.entry in catalogue else None
     latin = getattr(row, "latin", "") or ""
@@ -145,10 +157,13 @@ def caption_of(part: Part, model: BackModel, state: ViewState | None = None) -> 
         latin += " (?)"
     done = ""
     if state is not None and taken_off(part, state):
-        done = ", taken off"
-    place = (
-        f"{KIND_WORDS.get(part.kind, part.kind)}, stratum {part.stratum} "
-        f"({STRATA[part.stratum]}){done}"
+        done = told(", taken off")
+    place = told(
+        "{kind}, stratum {n} ({name}){done}",
+        kind=told(KIND_WORDS.get(part.kind, part.kind)),
+        n=part.stratum,
+        name=told(STRATA[part.stratum]),
+        done=done,
     )
     nerve = getattr(row, "nerve", "")
     if nerve and getattr(row, "roots", ()):
@@ -162,6 +177,7 @@ def caption_of(part: Part, model: BackModel, state: ViewState | None = None) -> 
         "; ".join(getattr(row, "actions", ())),
         getattr(row, "course", ""),
         _thickness_words(part, row, model),
+        covered,
         getattr(row, "note", ""),
         "; ".join(getattr(row, "doubts", ())),
     )
@@ -177,9 +193,13 @@ def _thickness_words(part: Part, row: object, model: BackModel) -> str:
     words = ""
     if thickness is not None:
         mm = thickness.for_sex(model.body.sex)
-        words = f"{mm:g} mm at its thickest"
+        words = told("{mm} mm at its thickest", mm=f"{mm:g}")
     if part.drawn_thicker:
-        words = f"{words}; drawn thicker" if words else "drawn thicker than it is"
+        words = (
+            told("{words}; drawn thicker", words=words)
+            if words
+            else told("drawn thicker than it is")
+        )
     return words
 
 
@@ -190,9 +210,9 @@ def _model_attachments(part: Part, model: BackModel) -> str:
         other = model.parts.get(attachment.to)
         name = english_name(other, model.catalogue) if other else attachment.to.replace("_", " ")
         ends.setdefault(attachment.kind, []).append(name)
-    words = {"origin": "from", "insertion": "to", "attach": "at"}
     return " — ".join(
-        f"{words.get(kind, kind)} {', '.join(dict.fromkeys(names))}" for kind, names in ends.items()
+        told(ATTACHED.get(kind, ATTACHED["attach"]), words=", ".join(dict.fromkeys(names)))
+        for kind, names in ends.items()
     )
 
 
@@ -228,7 +248,7 @@ def search_index(model: BackModel, *, latin: bool = False, spelling: str = "uk")
         if words.casefold() not in titles:
             index.append(
                 Named(
-                    f"{sentence_case(words)} (group)",
+                    told("{name} (group)", name=sentence_case(words)),
                     tuple(p.id for p in parts),
                     (words, *_group_synonyms(group, model)),
                     min(p.stratum for p in parts),

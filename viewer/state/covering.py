@@ -10,6 +10,7 @@ from viewer.state import commands
 from viewer.state.commands import Command
 from viewer.state.folding import is_folded
 from viewer.state.plan import Plan, names_in_words
+from viewer.state.tongue import told
 from viewer.state.view_state import BOTH_SIDES, STRATA, ViewState, on_side
 from viewer.state.visibility import HasParts, taken_off
 
@@ -20,6 +21,9 @@ if TYPE_CHECKING:
 
 LISTED_SHARE = 0.01
 """What hides less of a part than this is not listed."""
+
+CAPTION_COVERS = 3
+"""How many covers a caption names; the list under 'Over it' has all."""
 
 TINTED_SHARE = 0.03
 """What hides less than this is not tinted: the tint would tell more than there is."""
@@ -77,9 +81,9 @@ def cover_rows(
         group = f", {part.group.replace('_', ' ')}" if part.group else ""
         title = titles.get(cover.part_id, cover.part_id)
         if sides == {part.side} and part.side is not None:
-            title = title.removesuffix(f", {part.side}")
+            title = title.removesuffix(f", {told(part.side)}")
         if is_folded(state, cover.part_id):
-            title = f"{title} (folded)"
+            title = told("{title} (folded)", title=title)
         rows.append(
             CoverRow(
                 cover.part_id,
@@ -87,8 +91,13 @@ def cover_rows(
                 cover.share,
                 cover.depth_mm,
                 cover.thickness_mm,
-                f"stratum {part.stratum} ({STRATA[part.stratum]}){group}; "
-                f"{cover.thickness_mm:.1f} mm thick there",
+                told(
+                    "stratum {n} ({name}){group}; {mm} mm thick there",
+                    n=part.stratum,
+                    name=told(STRATA[part.stratum]),
+                    group=group,
+                    mm=f"{cover.thickness_mm:.1f}",
+                ),
             )
         )
     return layers.in_view(asked, there), tuple(rows)
@@ -99,14 +108,37 @@ def percent(share: float) -> str:
     return f"{100 * share:.1f} %" if 0 < share < 0.0995 else f"{100 * share:.0f} %"
 
 
+def covered_by_words(
+    layers: Layers, model: HasParts, state: ViewState, part_id: str, titles: Mapping[str, str]
+) -> str:
+    """Return what lies over a part in a state, for its caption: the three that hide most."""
+    asked = replace(state, covers_of=(part_id,))
+    in_view, rows = cover_rows(layers, model, asked, titles)
+    if in_view is None:
+        return told("not reached from behind")
+    if not rows:
+        return told("nothing; {share} in view", share=percent(in_view))
+    most = sorted(rows, key=lambda row: -row.share)[:CAPTION_COVERS]
+    listed = "; ".join(f"{row.title} {percent(row.share)}" for row in most)
+    if len(rows) > len(most):
+        listed += told(" and {count} more", count=len(rows) - len(most))
+    return told("{listed}. In view: {share}", listed=listed, share=percent(in_view))
+
+
 def covers_in_words(title: str, in_view: float | None, rows: Sequence[CoverRow]) -> str:
     """Return the answer as sentences, for screen readers and the status line."""
     if in_view is None:
-        return f"{title} is not reached from behind."
+        return told("{title} is not reached from behind.", title=title)
     if not rows:
-        return f"Nothing lies over {title}: {percent(in_view)} in view."
-    listed = "; ".join(f"{row.title} hides {percent(row.share)}" for row in rows)
-    return f"{title}, {percent(in_view)} in view. {listed}."
+        return told(
+            "Nothing lies over {title}: {share} in view.", title=title, share=percent(in_view)
+        )
+    listed = "; ".join(
+        told("{title} hides {share}", title=row.title, share=percent(row.share)) for row in rows
+    )
+    return told(
+        "{title}, {share} in view. {listed}.", title=title, share=percent(in_view), listed=listed
+    )
 
 
 def way_in(
@@ -156,17 +188,28 @@ def way_in_words(way: WayIn, title: str, titles: Mapping[str, str]) -> str:
     """Return in one sentence or two what a way in comes to."""
     count = len(way.steps)
     if not count and way.reached:
-        return f"{title} is in view already: {percent(way.before)} of it."
-    words = f"{title}: {percent(way.after)} in view"
-    words += f" after {count} step{'s' if count != 1 else ''}." if count else "."
+        return told(
+            "{title} is in view already: {share} of it.", title=title, share=percent(way.before)
+        )
+    words = told("{title}: {share} in view", title=title, share=percent(way.after))
+    if count == 1:
+        words += told(" after 1 step.")
+    else:
+        words += told(" after {count} steps.", count=count) if count else "."
     if way.reached:
         return words
-    words += " The plan brings no more of it into view"
+    words += told(" The plan brings no more of it into view")
     most = max(way.remains, key=lambda cover: cover.share, default=None)
     if most is None:
         return f"{words}."
     name = titles.get(most.part_id, most.part_id)
-    return f"{words}: {name} still hides {percent(most.share)} ({way.stays[most.part_id]})."
+    return told(
+        "{words}: {name} still hides {share} ({why}).",
+        words=words,
+        name=name,
+        share=percent(most.share),
+        why=told(way.stays[most.part_id]),
+    )
 
 
 def risks_in_words(way: WayIn, titles: Mapping[str, str], names: Mapping[str, str]) -> str:
@@ -179,21 +222,27 @@ def risks_in_words(way: WayIn, titles: Mapping[str, str], names: Mapping[str, st
             nearest[risk.part_id] = min(risk.clearance_mm, nearest.get(risk.part_id, 1e9))
     if nearest:
         listed = [
-            f"{titles.get(i, i)} {'under 1' if mm < 1 else format(mm, '.0f')} mm"
+            f"{titles.get(i, i)} {told('under 1') if mm < 1 else format(mm, '.0f')} mm"
             for i, mm in sorted(nearest.items(), key=lambda pair: pair[1])
         ]
-        more = f" and {len(listed) - 4} more" if len(listed) > 4 else ""
-        return f"At risk, from the cuts: {'; '.join(listed[:4])}{more}."
-    return f"Keep: {names_in_words(way.steps[-1].keep, names)}." if way.steps[-1].keep else ""
+        more = told(" and {count} more", count=len(listed) - 4) if len(listed) > 4 else ""
+        return told(
+            "At risk, from the cuts: {listed}{more}.", listed="; ".join(listed[:4]), more=more
+        )
+    keep = way.steps[-1].keep
+    return told("Keep: {names}.", names=names_in_words(keep, names)) if keep else ""
 
 
 def share_after_folds(title: str, in_view: float | None, rows: Sequence[CoverRow]) -> str:
     """Return what is in view now that flaps have come to lie somewhere, and the worst cover."""
     if in_view is None:
-        return f"{title} is not reached from behind."
+        return told("{title} is not reached from behind.", title=title)
     worst = max(rows, key=lambda row: row.share, default=None)
-    words = f"{title}: {percent(in_view)} in view"
-    return f"{words}; {worst.title} hides {percent(worst.share)}." if worst else f"{words}."
+    words = told("{title}: {share} in view", title=title, share=percent(in_view))
+    if not worst:
+        return f"{words}."
+    hides = told("{title} hides {share}", title=worst.title, share=percent(worst.share))
+    return f"{words}; {hides}."
 
 
 @dataclass(frozen=True, slots=True)

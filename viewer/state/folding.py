@@ -14,6 +14,7 @@ from meshes.catalogue.folds import (
     own_parts,
 )
 from meshes.errors import PeelbackError
+from viewer.state.tongue import told
 from viewer.state.view_state import ViewState
 
 
@@ -39,7 +40,7 @@ def fold_title(fold_id: str) -> str:
         rule, side = fold_named(fold_id)
     except PeelbackError:
         return fold_id
-    return f"{rule.title}, {side}"
+    return f"{told(rule.title)}, {told(side)}"
 
 
 def with_fold(state: ViewState, fold_id: str, share: float) -> ViewState:

@@ -6,6 +6,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from viewer.state.tongue import told
+
 TEACHING_NOTE = "Teaching model: not for needle or surgical guidance."
 
 
@@ -23,5 +25,9 @@ def measure_words(points: Sequence[Sequence[float]], path: np.ndarray | None = N
         return ""
     straight = length_mm(points)
     if path is None or len(path) < 2:
-        return f"{straight:.0f} mm straight"
-    return f"{length_mm(path):.0f} mm along the surface ({straight:.0f} mm straight)"
+        return told("{mm} mm straight", mm=f"{straight:.0f}")
+    return told(
+        "{along} mm along the surface ({mm} mm straight)",
+        along=f"{length_mm(path):.0f}",
+        mm=f"{straight:.0f}",
+    )

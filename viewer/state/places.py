@@ -6,6 +6,8 @@ from collections.abc import Mapping, Sequence
 
 import numpy as np
 
+from viewer.state.tongue import told
+
 _SUFFIXES = (".spinous_process", ".posterior_tubercle", ".median_crest")
 
 # Feelable through the skin (common practice); all others are found by counting.
@@ -46,14 +48,18 @@ def place_in_words(point: Sequence[float], heights: Mapping[str, float]) -> str:
     """Return "level of spine T7, 40 mm left"."""
     x, z = float(point[0]), float(point[2])
     side = "left" if x > 0 else "right"
-    across = "midline" if abs(x) < 2.5 else f"{abs(x):.0f} mm {side}"
+    across = (
+        told("midline")
+        if abs(x) < 2.5
+        else told("{mm} mm {side}", mm=f"{abs(x):.0f}", side=told(side))
+    )
     if not heights:
         return across
     level = min(heights, key=lambda name: abs(heights[name] - z))
     top, bottom = max(heights.values()), min(heights.values())
     if z > top + 30 or z < bottom - 60:
         return across
-    return f"spine {level}, {across}"
+    return told("spine {level}, {across}", level=level, across=across)
 
 
 def surface_marks(

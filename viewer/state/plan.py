@@ -9,6 +9,7 @@ from typing import Any, Literal
 from meshes.catalogue.folds import own_parts
 from viewer.state.commands import Command
 from viewer.state.folding import is_folded, with_fold
+from viewer.state.tongue import told
 from viewer.state.view_state import BOTH_SIDES, SideChoice, ViewState, on_side, sides_of
 from viewer.state.visibility import HasParts, taken_off
 
@@ -186,8 +187,10 @@ class Plan:
             for s in BOTH_SIDES if step.side == "both" else (side,):
                 missing = [self._by_id[n].title for n in step.needs if n not in done[s]]
                 if missing:
-                    titles = ", ".join(f"“{title}”" for title in missing)
-                    reasons.append(f"First, on the {s}: {titles}.")
+                    titles = ", ".join(f"“{told(title)}”" for title in missing)
+                    reasons.append(
+                        told("First, on the {side}: {titles}.", side=told(s), titles=titles)
+                    )
             lines.append(StepLine(step, "refused" if reasons else "allowed", " ".join(reasons)))
         return lines
 

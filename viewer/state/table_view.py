@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from viewer.state.tongue import told
+
 TABLE_PLACES: dict[str, str] = {
     "": "Standing, as in anatomy",
     "left": "Prone, from the left side",
@@ -23,15 +25,17 @@ as quoted in a review of landmarks; not re-read). With the arms at the sides it 
 def pose_lines(table: str) -> tuple[str, ...]:
     """Return the lines that tell on the picture which pose is on."""
     if not table:
-        return (f"Pose: {TABLE_PLACES['']}",)
-    return (f"Pose: {TABLE_PLACES[table]}", LYING_NOTE)
+        return (told("Pose: {name}", name=told(TABLE_PLACES[""])),)
+    return (told("Pose: {name}", name=told(TABLE_PLACES[table])), told(LYING_NOTE))
 
 
 def pose_sentence(table: str) -> str:
     """Return the same for screen readers, with what it means for levels."""
     if not table:
-        return f"Pose: {TABLE_PLACES['']}."
-    return (
-        f"Pose: {TABLE_PLACES[table]}. {LYING_NOTE}. In a donor with the arms forward the lower "
-        f"angle of the shoulder blade lies about one level further down."
+        return told("Pose: {name}.", name=told(TABLE_PLACES[""]))
+    return told(
+        "Pose: {name}. {note}. In a donor with the arms forward the lower angle of the shoulder "
+        "blade lies about one level further down.",
+        name=told(TABLE_PLACES[table]),
+        note=told(LYING_NOTE),
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from viewer.state.folding import fold_title
+from viewer.state.tongue import told
 from viewer.state.view_state import (
     BOTH_SIDES,
     STRATA,
@@ -183,13 +184,15 @@ class HiddenThing:
 
 
 def _span(depth: int) -> str:
-    return f"stratum 0 ({STRATA[0]})" if depth == 1 else f"strata 0–{depth - 1}"
+    if depth == 1:
+        return told("stratum 0 ({name})", name=told(STRATA[0]))
+    return told("strata 0–{last}", last=depth - 1)
 
 
 def _listed(names: list[str], limit: int = 3) -> str:
     if len(names) <= limit:
         return ", ".join(names)
-    return f"{', '.join(names[:limit])} and {len(names) - limit} more"
+    return told("{names} and {more} more", names=", ".join(names[:limit]), more=len(names) - limit)
 
 
 def what_is_hidden(
@@ -208,14 +211,24 @@ def what_is_hidden(
     lines: list[HiddenThing] = []
     if state.alone:
         names = sorted(titles.get(i, i) for i in state.alone)
-        lines.append(HiddenThing(f"Only {_listed(names)}", "alone", detail=", ".join(names)))
+        lines.append(
+            HiddenThing(
+                told("Only {names}", names=_listed(names)), "alone", detail=", ".join(names)
+            )
+        )
     left, right = state.peeled
     if left and left == right:
-        lines.append(HiddenThing(f"Peeled: {_span(left)}, both sides", "peeled"))
+        lines.append(HiddenThing(told("Peeled: {what}, both sides", what=_span(left)), "peeled"))
     else:
         for side in BOTH_SIDES:
             if depth := state.peeled.of(side):
-                lines.append(HiddenThing(f"Peeled: {_span(depth)}, {side}", "peeled", side))
+                lines.append(
+                    HiddenThing(
+                        told("Peeled: {what}, {side}", what=_span(depth), side=told(side)),
+                        "peeled",
+                        side,
+                    )
+                )
     for n in range(STRATUM_COUNT):
         off = [
             side
@@ -223,28 +236,52 @@ def what_is_hidden(
             if n in state.strata_off.of(side) and n >= state.peeled.of(side)
         ]
         if len(off) == 2:
-            lines.append(HiddenThing(f"Off: {STRATA[n]}, both sides", "stratum", "both", stratum=n))
+            lines.append(
+                HiddenThing(
+                    told("Off: {what}, both sides", what=told(STRATA[n])),
+                    "stratum",
+                    "both",
+                    stratum=n,
+                )
+            )
         elif off:
-            lines.append(HiddenThing(f"Off: {STRATA[n]}, {off[0]}", "stratum", off[0], stratum=n))
+            lines.append(
+                HiddenThing(
+                    told("Off: {what}, {side}", what=told(STRATA[n]), side=told(off[0])),
+                    "stratum",
+                    off[0],
+                    stratum=n,
+                )
+            )
     removed = [i for i in state.removed if not _gone_with_stratum(i, state, model)]
     if removed:
         names = sorted(titles.get(i, i) for i in removed)
         lines.append(
-            HiddenThing(f"Removed by steps: {_listed(names)}", "removed", detail=", ".join(names))
+            HiddenThing(
+                told("Removed by steps: {names}", names=_listed(names)),
+                "removed",
+                detail=", ".join(names),
+            )
         )
     if state.hidden:
         names = sorted(titles.get(i, i) for i in state.hidden)
-        lines.append(HiddenThing(f"Hidden: {_listed(names)}", "hidden", detail=", ".join(names)))
+        lines.append(
+            HiddenThing(
+                told("Hidden: {names}", names=_listed(names)), "hidden", detail=", ".join(names)
+            )
+        )
     if state.folds:
         names = [fold_title(laid.fold_id) for laid in state.folds]
         lines.append(
-            HiddenThing(f"Folded back: {_listed(names)}", "folds", detail=", ".join(names))
+            HiddenThing(
+                told("Folded back: {names}", names=_listed(names)), "folds", detail=", ".join(names)
+            )
         )
     if state.side_shown != "both":
         other = "right" if state.side_shown == "left" else "left"
-        lines.append(HiddenThing(f"The {other} side", "side_shown"))
+        lines.append(HiddenThing(told("The {side} side", side=told(other)), "side_shown"))
     if not state.neighbours:
-        lines.append(HiddenThing("Neighbours at the edge", "neighbours"))
+        lines.append(HiddenThing(told("Neighbours at the edge"), "neighbours"))
     return lines
 
 

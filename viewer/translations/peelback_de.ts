@@ -1227,5 +1227,829 @@
       <source>Clear the search</source>
       <translation>Suche leeren</translation>
     </message>
+    <message>
+      <source>Saved {file}</source>
+      <translation>Gespeichert: {file}</translation>
+    </message>
+    <message>
+      <source>Undone: {what}</source>
+      <translation>Rückgängig: {what}</translation>
+    </message>
+    <message>
+      <source>Done again: {what}</source>
+      <translation>Wiederholt: {what}</translation>
+    </message>
+    <message>
+      <source>Working out how to fold {titles} …</source>
+      <translation>Umklappen wird berechnet: {titles} …</translation>
+    </message>
+    <message>
+      <source>It cannot be folded: {why}</source>
+      <translation>Lässt sich nicht umklappen: {why}</translation>
+    </message>
+    <message>
+      <source>Steps now fold muscles back, where the plan folds them.</source>
+      <translation>Schritte klappen Muskeln jetzt um, wo der Plan es tut.</translation>
+    </message>
+    <message>
+      <source>Steps now take muscles away, where the plan folds them.</source>
+      <translation>Schritte nehmen Muskeln jetzt weg, wo der Plan sie umklappt.</translation>
+    </message>
+    <message>
+      <source>{count} parts</source>
+      <translation>{count} Teile</translation>
+    </message>
+    <message>
+      <source>Hidden: {names}. The strip above the model brings it back.</source>
+      <translation>Verborgen: {names}. Die Leiste über dem Modell holt es zurück.</translation>
+    </message>
+    <message>
+      <source>{title} belongs to no group.</source>
+      <translation>{title} gehört zu keiner Gruppe.</translation>
+    </message>
+    <message>
+      <source>{title} is not in view: S puts it back, P shows it through.</source>
+      <translation>{title} ist nicht zu sehen: S legt es zurück, P lässt hindurchblicken.</translation>
+    </message>
+    <message>
+      <source>{title} may be covered: D brings it into view, W says what lies over it.</source>
+      <translation>{title} ist vielleicht bedeckt: D legt es frei, W sagt, was darüber liegt.</translation>
+    </message>
+    <message>
+      <source>Done: {what}</source>
+      <translation>Getan: {what}</translation>
+    </message>
+    <message>
+      <source>Laid back: {what}</source>
+      <translation>Zurückgelegt: {what}</translation>
+    </message>
+    <message>
+      <source>Keep: {names}.</source>
+      <translation>Schonen: {names}.</translation>
+    </message>
+    <message>
+      <source>at {place}</source>
+      <translation>bei {place}</translation>
+    </message>
+    <message>
+      <source>{title}: {count} more …  (Esc stops)</source>
+      <translation>{title}: noch {count} …  (Esc hält an)</translation>
+    </message>
+    <message>
+      <source>Writing {file} … it takes up to a minute; go on working.</source>
+      <translation>{file} wird geschrieben … bis zu einer Minute; Sie können weiterarbeiten.</translation>
+    </message>
+    <message>
+      <source>1 file</source>
+      <translation>1 Datei</translation>
+    </message>
+    <message>
+      <source>{count} files</source>
+      <translation>{count} Dateien</translation>
+    </message>
+    <message>
+      <source>Written: {what} in {folder}</source>
+      <translation>Geschrieben: {what} in {folder}</translation>
+    </message>
+    <message>
+      <source>Written: {what}</source>
+      <translation>Geschrieben: {what}</translation>
+    </message>
+    <message>
+      <source>Kept as scene {n}, “{title}”.</source>
+      <translation>Behalten als Szene {n}, „{title}“.</translation>
+    </message>
+    <message>
+      <source>Scene {n} shows this view now.</source>
+      <translation>Szene {n} zeigt jetzt diese Ansicht.</translation>
+    </message>
+    <message>
+      <source>“{title}” has changes that are not saved.</source>
+      <translation>„{title}“ hat Änderungen, die nicht gespeichert sind.</translation>
+    </message>
+    <message>
+      <source>Opened {file}, {count} scenes. F5 presents it.</source>
+      <translation>{file} geöffnet, {count} Szenen. F5 führt vor.</translation>
+    </message>
+    <message>
+      <source>Deleted “{title}”. Undo in the talk brings it back.</source>
+      <translation>„{title}“ gelöscht. Rückgängig im Vortrag holt es zurück.</translation>
+    </message>
+    <message>
+      <source>Undone in the talk: {what}</source>
+      <translation>Im Vortrag rückgängig: {what}</translation>
+    </message>
+    <message>
+      <source>Done again in the talk: {what}</source>
+      <translation>Im Vortrag wiederholt: {what}</translation>
+    </message>
+    <message>
+      <source>Not kept: {why}.</source>
+      <translation>Nicht behalten: {why}.</translation>
+    </message>
+    <message>
+      <source>No review: {why}.</source>
+      <translation>Kein Schnelldurchgang: {why}.</translation>
+    </message>
+    <message>
+      <source>Note on {title}:</source>
+      <translation>Notiz zu {title}:</translation>
+    </message>
+    <message>
+      <source> No way along one part joins the points.</source>
+      <translation> Kein Weg über einen Teil verbindet die Punkte.</translation>
+    </message>
+    <message>
+      <source>Click two points.</source>
+      <translation>Zwei Punkte anklicken.</translation>
+    </message>
+    <message>
+      <source>Letters at {share}</source>
+      <translation>Schrift auf {share}</translation>
+    </message>
+    <message>
+      <source>picked</source>
+      <translation>gewählt</translation>
+    </message>
+    <message>
+      <source>under the pointer</source>
+      <translation>unter dem Zeiger</translation>
+    </message>
+    <message>
+      <source>No part</source>
+      <translation>Kein Teil</translation>
+    </message>
+    <message>
+      <source>Type any name in the search field above to find one.</source>
+      <translation>Einen Namen ins Suchfeld oben schreiben, um einen Teil zu finden.</translation>
+    </message>
+    <message>
+      <source>Sources</source>
+      <translation>Quellen</translation>
+    </message>
+    <message>
+      <source>Point at a part to see what it is; click to pick it.</source>
+      <translation>Auf einen Teil zeigen sagt, was er ist; ein Klick wählt ihn.</translation>
+    </message>
+    <message>
+      <source>Looking through the layers …</source>
+      <translation>Die Schichten werden durchgesehen …</translation>
+    </message>
+    <message>
+      <source>Not reached from behind.</source>
+      <translation>Von hinten nicht erreicht.</translation>
+    </message>
+    <message>
+      <source>Nothing lies over it: {share} in view.</source>
+      <translation>Nichts liegt darüber: {share} zu sehen.</translation>
+    </message>
+    <message>
+      <source>{share} in view. Depths under the skin, mm; teaching only.</source>
+      <translation>{share} zu sehen. Tiefen unter der Haut, mm; nur zum Lernen.</translation>
+    </message>
+    <message>
+      <source>, {mm} of layers off here</source>
+      <translation>, hier sind {mm} abgetragen</translation>
+    </message>
+    <message>
+      <source>peeled to stratum {n}, {name}{under}</source>
+      <translation>abgetragen bis Stratum {n}, {name}{under}</translation>
+    </message>
+    <message>
+      <source>Up and Down peel, Control with Up or Down chooses a band, Space takes it out or puts it back.</source>
+      <translation>Auf und Ab tragen ab, mit Strg wählen sie ein Band, die Leertaste nimmt es heraus oder legt es zurück.</translation>
+    </message>
+    <message>
+      <source> – {mm} here</source>
+      <translation> – hier {mm}</translation>
+    </message>
+    <message>
+      <source>whole</source>
+      <translation>ganz</translation>
+    </message>
+    <message>
+      <source>all taken off</source>
+      <translation>alles abgetragen</translation>
+    </message>
+    <message>
+      <source>Click: take it out or put it back</source>
+      <translation>Klick: herausnehmen oder zurücklegen</translation>
+    </message>
+    <message>
+      <source>band {n}, {name}</source>
+      <translation>Band {n}, {name}</translation>
+    </message>
+    <message>
+      <source>Stratum {n}, {name}{mm}</source>
+      <translation>Stratum {n}, {name}{mm}</translation>
+    </message>
+    <message>
+      <source>left side</source>
+      <translation>linke Seite</translation>
+    </message>
+    <message>
+      <source>right side</source>
+      <translation>rechte Seite</translation>
+    </message>
+    <message>
+      <source>Hidden</source>
+      <translation>Verborgen</translation>
+    </message>
+    <message>
+      <source>Bring back: {what}</source>
+      <translation>Zurückholen: {what}</translation>
+    </message>
+    <message>
+      <source>Scene {n} of {count}</source>
+      <translation>Szene {n} von {count}</translation>
+    </message>
+    <message>
+      <source>{place}: {count} layers from the skin inward, mm</source>
+      <translation>{place}: {count} Schichten von der Haut nach innen, mm</translation>
+    </message>
+    <message>
+      <source>on both sides</source>
+      <translation>auf beiden Seiten</translation>
+    </message>
+    <message>
+      <source>on the left side</source>
+      <translation>auf der linken Seite</translation>
+    </message>
+    <message>
+      <source>on the right side</source>
+      <translation>auf der rechten Seite</translation>
+    </message>
+    <message>
+      <source>Step {n}: {title}</source>
+      <translation>Schritt {n}: {title}</translation>
+    </message>
+    <message>
+      <source>left: {left}; right: {right}</source>
+      <translation>links: {left}; rechts: {right}</translation>
+    </message>
+    <message>
+      <source>Folded {share}</source>
+      <translation>Umgeklappt {share}</translation>
+    </message>
+    <message>
+      <source>In place</source>
+      <translation>An seinem Ort</translation>
+    </message>
+    <message>
+      <source>about {minutes} min</source>
+      <translation>etwa {minutes} min</translation>
+    </message>
+    <message>
+      <source>{count} scenes · {file}</source>
+      <translation>{count} Szenen · {file}</translation>
+    </message>
+    <message>
+      <source>The subject's left is {left}; the head is {head}.</source>
+      <translation>Die linke Körperseite ist {left}; der Kopf ist {head}.</translation>
+    </message>
+    <message>
+      <source>at the top of the picture</source>
+      <translation>oben im Bild</translation>
+    </message>
+    <message>
+      <source>at the bottom of the picture</source>
+      <translation>unten im Bild</translation>
+    </message>
+    <message>
+      <source>along the line of sight</source>
+      <translation>in Blickrichtung</translation>
+    </message>
+    <message>
+      <source>on the left of the picture</source>
+      <translation>links im Bild</translation>
+    </message>
+    <message>
+      <source>on the right of the picture</source>
+      <translation>rechts im Bild</translation>
+    </message>
+    <message>
+      <source>Upright</source>
+      <translation>Aufrecht</translation>
+    </message>
+    <message>
+      <source>{kind}, stratum {n} ({name}){done}</source>
+      <translation>{kind}, Stratum {n} ({name}){done}</translation>
+    </message>
+    <message>
+      <source>, taken off</source>
+      <translation>, abgetragen</translation>
+    </message>
+    <message>
+      <source>{mm} mm at its thickest</source>
+      <translation>{mm} mm an der dicksten Stelle</translation>
+    </message>
+    <message>
+      <source>{words}; drawn thicker</source>
+      <translation>{words}; dicker gezeichnet</translation>
+    </message>
+    <message>
+      <source>drawn thicker than it is</source>
+      <translation>dicker gezeichnet, als es ist</translation>
+    </message>
+    <message>
+      <source> (inconstant)</source>
+      <translation> (nicht immer)</translation>
+    </message>
+    <message>
+      <source>{name} (group)</source>
+      <translation>{name} (Gruppe)</translation>
+    </message>
+    <message>
+      <source>{listed}. In view: {share}</source>
+      <translation>{listed}. Zu sehen: {share}</translation>
+    </message>
+    <message>
+      <source>{title}, {share} in view. {listed}.</source>
+      <translation>{title}, {share} zu sehen. {listed}.</translation>
+    </message>
+    <message>
+      <source>{title}: {share} in view</source>
+      <translation>{title}: {share} zu sehen</translation>
+    </message>
+    <message>
+      <source> The plan brings no more of it into view</source>
+      <translation> Mehr legt der Plan davon nicht frei</translation>
+    </message>
+    <message>
+      <source>{words}: {name} still hides {share} ({why}).</source>
+      <translation>{words}: {name} verdeckt noch {share} ({why}).</translation>
+    </message>
+    <message>
+      <source>{title} hides {share}</source>
+      <translation>{title} verdeckt {share}</translation>
+    </message>
+    <message>
+      <source>not reached from behind</source>
+      <translation>von hinten nicht erreicht</translation>
+    </message>
+    <message>
+      <source>nothing; {share} in view</source>
+      <translation>nichts; {share} zu sehen</translation>
+    </message>
+    <message>
+      <source> and {count} more</source>
+      <translation> und {count} weitere</translation>
+    </message>
+    <message>
+      <source>{title} is not reached from behind.</source>
+      <translation>{title} ist von hinten nicht zu erreichen.</translation>
+    </message>
+    <message>
+      <source>Nothing lies over {title}: {share} in view.</source>
+      <translation>Nichts liegt über {title}: {share} zu sehen.</translation>
+    </message>
+    <message>
+      <source>{title} is in view already: {share} of it.</source>
+      <translation>{title} ist schon zu sehen: {share} davon.</translation>
+    </message>
+    <message>
+      <source> after 1 step.</source>
+      <translation> nach 1 Schritt.</translation>
+    </message>
+    <message>
+      <source>At risk, from the cuts: {listed}{more}.</source>
+      <translation>Gefährdet, Abstand von den Schnitten: {listed}{more}.</translation>
+    </message>
+    <message>
+      <source>{title} (folded)</source>
+      <translation>{title} (umgeklappt)</translation>
+    </message>
+    <message>
+      <source> after {count} steps.</source>
+      <translation> nach {count} Schritten.</translation>
+    </message>
+    <message>
+      <source>stratum {n} ({name}){group}; {mm} mm thick there</source>
+      <translation>Stratum {n} ({name}){group}; dort {mm} mm dick</translation>
+    </message>
+    <message>
+      <source>under 1</source>
+      <translation>unter 1</translation>
+    </message>
+    <message>
+      <source>{along} mm along the surface ({mm} mm straight)</source>
+      <translation>{along} mm über die Oberfläche ({mm} mm gerade)</translation>
+    </message>
+    <message>
+      <source>{mm} mm straight</source>
+      <translation>{mm} mm gerade</translation>
+    </message>
+    <message>
+      <source>spine {level}, {across}</source>
+      <translation>Dornfortsatz {level}, {across}</translation>
+    </message>
+    <message>
+      <source>midline</source>
+      <translation>Mittellinie</translation>
+    </message>
+    <message>
+      <source>{mm} mm {side}</source>
+      <translation>{mm} mm {side}</translation>
+    </message>
+    <message>
+      <source>First, on the {side}: {titles}.</source>
+      <translation>Zuerst, {side}: {titles}.</translation>
+    </message>
+    <message>
+      <source>Pose: {name}. {note}. In a donor with the arms forward the lower angle of the shoulder blade lies about one level further down.</source>
+      <translation>Haltung: {name}. {note}. Liegen die Arme nach vorn, steht der untere Schulterblattwinkel etwa einen Wirbel tiefer.</translation>
+    </message>
+    <message>
+      <source>Pose: {name}</source>
+      <translation>Haltung: {name}</translation>
+    </message>
+    <message>
+      <source>Pose: {name}.</source>
+      <translation>Haltung: {name}.</translation>
+    </message>
+    <message>
+      <source>strata 0–{last}</source>
+      <translation>Strata 0–{last}</translation>
+    </message>
+    <message>
+      <source>{names} and {more} more</source>
+      <translation>{names} und {more} weitere</translation>
+    </message>
+    <message>
+      <source>stratum 0 ({name})</source>
+      <translation>Stratum 0 ({name})</translation>
+    </message>
+    <message>
+      <source>Only {names}</source>
+      <translation>Nur {names}</translation>
+    </message>
+    <message>
+      <source>Peeled: {what}, both sides</source>
+      <translation>Abgetragen: {what}, beide Seiten</translation>
+    </message>
+    <message>
+      <source>Removed by steps: {names}</source>
+      <translation>Durch Schritte entfernt: {names}</translation>
+    </message>
+    <message>
+      <source>Hidden: {names}</source>
+      <translation>Verborgen: {names}</translation>
+    </message>
+    <message>
+      <source>Folded back: {names}</source>
+      <translation>Umgeklappt: {names}</translation>
+    </message>
+    <message>
+      <source>The {side} side</source>
+      <translation>Die Seite {side}</translation>
+    </message>
+    <message>
+      <source>Off: {what}, both sides</source>
+      <translation>Weg: {what}, beide Seiten</translation>
+    </message>
+    <message>
+      <source>Peeled: {what}, {side}</source>
+      <translation>Abgetragen: {what}, {side}</translation>
+    </message>
+    <message>
+      <source>Off: {what}, {side}</source>
+      <translation>Weg: {what}, {side}</translation>
+    </message>
+    <message>
+      <source>Laid: {what} – %p %</source>
+      <translation>Gelegt: {what} – %p %</translation>
+    </message>
+    <message>
+      <source>No part is called “{text}”.</source>
+      <translation>Kein Teil heißt „{text}“.</translation>
+    </message>
+    <message>
+      <source>bone</source>
+      <translation>Knochen</translation>
+    </message>
+    <message>
+      <source>cartilage</source>
+      <translation>Knorpel</translation>
+    </message>
+    <message>
+      <source>intervertebral disc</source>
+      <translation>Bandscheibe</translation>
+    </message>
+    <message>
+      <source>ligament</source>
+      <translation>Band</translation>
+    </message>
+    <message>
+      <source>muscle</source>
+      <translation>Muskel</translation>
+    </message>
+    <message>
+      <source>tendon</source>
+      <translation>Sehne</translation>
+    </message>
+    <message>
+      <source>fascia</source>
+      <translation>Faszie</translation>
+    </message>
+    <message>
+      <source>nerve</source>
+      <translation>Nerv</translation>
+    </message>
+    <message>
+      <source>artery</source>
+      <translation>Arterie</translation>
+    </message>
+    <message>
+      <source>vein</source>
+      <translation>Vene</translation>
+    </message>
+    <message>
+      <source>content of the vertebral canal</source>
+      <translation>Inhalt des Wirbelkanals</translation>
+    </message>
+    <message>
+      <source>context, not modelled here</source>
+      <translation>Umgebung, hier nicht modelliert</translation>
+    </message>
+    <message>
+      <source>Attachments</source>
+      <translation>Ansätze</translation>
+    </message>
+    <message>
+      <source>Nerve</source>
+      <translation>Nerv</translation>
+    </message>
+    <message>
+      <source>Artery</source>
+      <translation>Arterie</translation>
+    </message>
+    <message>
+      <source>Action</source>
+      <translation>Wirkung</translation>
+    </message>
+    <message>
+      <source>Course</source>
+      <translation>Verlauf</translation>
+    </message>
+    <message>
+      <source>Thickness</source>
+      <translation>Dicke</translation>
+    </message>
+    <message>
+      <source>Covered by</source>
+      <translation>Bedeckt von</translation>
+    </message>
+    <message>
+      <source>To note</source>
+      <translation>Zu beachten</translation>
+    </message>
+    <message>
+      <source>Sources differ</source>
+      <translation>Quellen sind uneins</translation>
+    </message>
+    <message>
+      <source>from {words}</source>
+      <translation>von: {words}</translation>
+    </message>
+    <message>
+      <source>to {words}</source>
+      <translation>nach: {words}</translation>
+    </message>
+    <message>
+      <source>at {words}</source>
+      <translation>an: {words}</translation>
+    </message>
+    <message>
+      <source>Standing, as in anatomy</source>
+      <translation>Stehend, wie in der Anatomie</translation>
+    </message>
+    <message>
+      <source>Prone, from the left side</source>
+      <translation>Bauchlage, von links</translation>
+    </message>
+    <message>
+      <source>Prone, from the right side</source>
+      <translation>Bauchlage, von rechts</translation>
+    </message>
+    <message>
+      <source>Prone, from the head end</source>
+      <translation>Bauchlage, vom Kopfende</translation>
+    </message>
+    <message>
+      <source>Prone, from the foot end</source>
+      <translation>Bauchlage, vom Fußende</translation>
+    </message>
+    <message>
+      <source>Standing model laid down: blades and arms not moved</source>
+      <translation>Stehendes Modell, hingelegt: Schulterblätter und Arme nicht bewegt</translation>
+    </message>
+    <message>
+      <source>Not yet.</source>
+      <translation>Noch nicht.</translation>
+    </message>
+    <message>
+      <source>Do</source>
+      <translation>Tun</translation>
+    </message>
+    <message>
+      <source>Reveals</source>
+      <translation>Zeigt</translation>
+    </message>
+    <message>
+      <source>Keep</source>
+      <translation>Schonen</translation>
+    </message>
+    <message>
+      <source>Cut</source>
+      <translation>Schnitt</translation>
+    </message>
+    <message>
+      <source>Hinge</source>
+      <translation>Scharnier</translation>
+    </message>
+    <message>
+      <source>Too deep if</source>
+      <translation>Zu tief, wenn</translation>
+    </message>
+    <message>
+      <source>Caution</source>
+      <translation>Vorsicht</translation>
+    </message>
+    <message>
+      <source>Courses differ</source>
+      <translation>Kurse sind verschieden</translation>
+    </message>
+    <message>
+      <source>done</source>
+      <translation>getan</translation>
+    </message>
+    <message>
+      <source>may be done now</source>
+      <translation>jetzt möglich</translation>
+    </message>
+    <message>
+      <source>not yet</source>
+      <translation>noch nicht</translation>
+    </message>
+    <message>
+      <source>L</source>
+      <translation>L</translation>
+    </message>
+    <message>
+      <source>R</source>
+      <translation>R</translation>
+    </message>
+    <message>
+      <source>Head</source>
+      <translation>Kopf</translation>
+    </message>
+    <message>
+      <source>Foot</source>
+      <translation>Fuß</translation>
+    </message>
+    <message>
+      <source>Back</source>
+      <translation>Hinten</translation>
+    </message>
+    <message>
+      <source>Front</source>
+      <translation>Vorn</translation>
+    </message>
+    <message>
+      <source>left</source>
+      <translation>links</translation>
+    </message>
+    <message>
+      <source>right</source>
+      <translation>rechts</translation>
+    </message>
+    <message>
+      <source>Trapezius</source>
+      <translation>Trapezius</translation>
+    </message>
+    <message>
+      <source>Rhomboids</source>
+      <translation>Rhomboidei</translation>
+    </message>
+    <message>
+      <source>Latissimus dorsi</source>
+      <translation>Latissimus dorsi</translation>
+    </message>
+    <message>
+      <source>Levator scapulae</source>
+      <translation>Levator scapulae</translation>
+    </message>
+    <message>
+      <source>Serratus posterior superior</source>
+      <translation>Serratus posterior superior</translation>
+    </message>
+    <message>
+      <source>Serratus posterior inferior</source>
+      <translation>Serratus posterior inferior</translation>
+    </message>
+    <message>
+      <source>Splenius capitis</source>
+      <translation>Splenius capitis</translation>
+    </message>
+    <message>
+      <source>Splenius cervicis</source>
+      <translation>Splenius cervicis</translation>
+    </message>
+    <message>
+      <source>Thoracolumbar fascia, posterior layer</source>
+      <translation>Fascia thoracolumbalis, hinteres Blatt</translation>
+    </message>
+    <message>
+      <source>Semispinalis capitis</source>
+      <translation>Semispinalis capitis</translation>
+    </message>
+    <message>
+      <source>Feel the landmarks</source>
+      <translation>Knochenpunkte tasten</translation>
+    </message>
+    <message>
+      <source>Cut and turn the skin</source>
+      <translation>Haut schneiden und umschlagen</translation>
+    </message>
+    <message>
+      <source>Search and remove the superficial fascia</source>
+      <translation>Unterhautgewebe absuchen und entfernen</translation>
+    </message>
+    <message>
+      <source>Clean trapezius and latissimus</source>
+      <translation>Trapezius und Latissimus säubern</translation>
+    </message>
+    <message>
+      <source>Fold trapezius outward</source>
+      <translation>Trapezius nach außen klappen</translation>
+    </message>
+    <message>
+      <source>Fold latissimus outward</source>
+      <translation>Latissimus nach außen klappen</translation>
+    </message>
+    <message>
+      <source>Fold the rhomboids outward</source>
+      <translation>Rhomboidei nach außen klappen</translation>
+    </message>
+    <message>
+      <source>See levator scapulae</source>
+      <translation>Levator scapulae aufsuchen</translation>
+    </message>
+    <message>
+      <source>Fold serratus posterior superior outward</source>
+      <translation>Serratus posterior superior nach außen klappen</translation>
+    </message>
+    <message>
+      <source>Fold serratus posterior inferior outward</source>
+      <translation>Serratus posterior inferior nach außen klappen</translation>
+    </message>
+    <message>
+      <source>Fold the splenii outward and up</source>
+      <translation>Splenii nach außen und oben klappen</translation>
+    </message>
+    <message>
+      <source>Open the thoracolumbar fascia</source>
+      <translation>Fascia thoracolumbalis öffnen</translation>
+    </message>
+    <message>
+      <source>Part the three columns</source>
+      <translation>Die drei Säulen trennen</translation>
+    </message>
+    <message>
+      <source>Part the columns in the neck</source>
+      <translation>Die Säulen im Nacken trennen</translation>
+    </message>
+    <message>
+      <source>Turn semispinalis capitis down</source>
+      <translation>Semispinalis capitis nach unten klappen</translation>
+    </message>
+    <message>
+      <source>Clean the suboccipital triangle</source>
+      <translation>Subokzipitales Dreieck säubern</translation>
+    </message>
+    <message>
+      <source>Draw aside erector spinae</source>
+      <translation>Erector spinae beiseiteziehen</translation>
+    </message>
+    <message>
+      <source>Show the slanting group in the neck</source>
+      <translation>Schräges System im Nacken darstellen</translation>
+    </message>
+    <message>
+      <source>Show the short muscles</source>
+      <translation>Kurze Muskeln darstellen</translation>
+    </message>
+    <message>
+      <source>Bare and take the laminae</source>
+      <translation>Wirbelbögen freilegen und abnehmen</translation>
+    </message>
+    <message>
+      <source>Open the dura</source>
+      <translation>Dura öffnen</translation>
+    </message>
+    <message>
+      <source>Show the whole text of the step</source>
+      <translation>Den ganzen Text des Schritts zeigen</translation>
+    </message>
   </context>
 </TS>

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterable
@@ -19,6 +20,56 @@ def action_texts() -> tuple[str, ...]:
     for action in ACTIONS:
         texts += [action.title, action.tip or action.title.rstrip("…"), action.title.rstrip("…")]
     return tuple(dict.fromkeys(texts))
+
+
+def sentence_texts(root: Path = FOLDER.parent) -> tuple[str, ...]:
+    """Return the texts of every ``told`` call under a folder, read out of the source."""
+    found: list[str] = []
+
+    def take(node: ast.expr) -> None:
+        if isinstance(node, ast.Constant) and isinstance(node.value, str):
+            found.append(node.value)
+        elif isinstance(node, ast.IfExp):
+            take(node.body)
+            take(node.orelse)
+        elif isinstance(node, ast.Subscript) and isinstance(node.value, ast.Dict):
+            for value in node.value.values:
+                take(value)
+
+    for path in sorted(root.rglob("*.py")):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "told":
+                take(node.args[0])
+    return tuple(dict.fromkeys(found))
+
+
+def word_texts() -> tuple[str, ...]:
+    """Return the words that fill the gaps of sentences: kinds, places, headings, steps, folds."""
+    from meshes.catalogue.folds import load_folds
+    from meshes.catalogue.plan import steps
+    from viewer.panels.step_line import HEADINGS, STATUS_WORDS
+    from viewer.scene.overlay import _LETTERS
+    from viewer.state.captions import ATTACHED, FIELDS, KIND_WORDS
+    from viewer.state.table_view import LYING_NOTE, TABLE_PLACES
+
+    return tuple(
+        dict.fromkeys(
+            (
+                *KIND_WORDS.values(),
+                *FIELDS,
+                *ATTACHED.values(),
+                *TABLE_PLACES.values(),
+                LYING_NOTE,
+                *HEADINGS,
+                *STATUS_WORDS.values(),
+                *_LETTERS.values(),
+                "left",
+                "right",
+                *(rule.title for rule in load_folds()),
+                *(step.title for step in steps()),
+            )
+        )
+    )
 
 
 def window_texts(windows: Iterable) -> tuple[str, ...]:
@@ -49,7 +100,15 @@ def gather() -> tuple[str, ...]:
     window = MainWindow(Body(), "preview", Settings(language="en"), keep=False)
     settings = SettingsSheet(Settings(language="en"), window)
     sheets = [settings, PictureSheet(800, 600, window), PinSheet(window)]
-    texts = (*action_texts(), *BEGIN, *STRATA, *LOOKS.values(), *VIEWS.values())
+    texts = (
+        *action_texts(),
+        *sentence_texts(),
+        *word_texts(),
+        *BEGIN,
+        *STRATA,
+        *LOOKS.values(),
+        *VIEWS.values(),
+    )
     texts += window_texts([window, *sheets])
     for widget in (*sheets, window):
         widget.close()

@@ -1,0 +1,42 @@
+"""Sentences that the program makes itself, in the language that is shown. No Qt.
+
+A sentence stands in the source in British English, with gaps: ``told("{title}
+hides {share}", title=…, share=…)``. The window gives the look-up that puts the
+translation in its place before the gaps are filled; without one (paper, command
+line, tests) the English stands. `viewer.translations.texts` reads these calls
+out of the source, so that none is forgotten.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+_lookup: Callable[[str], str] = str
+
+
+def speak(lookup: Callable[[str], str]) -> None:
+    """Take the look-up of a language: source text to shown text."""
+    global _lookup
+    _lookup = lookup
+
+
+def told(text: str, **gaps: object) -> str:
+    """Return a sentence as it is shown, its gaps filled.
+
+    Parameters
+    ----------
+    text : str
+        British English, gaps in braces.
+    gaps
+        What fills them; words among them are told by the caller first.
+    """
+    words = _lookup(text)
+    return words.format(**gaps) if gaps else words
+
+
+def counted(count: int, one: str, many: str) -> str:
+    """Return ``one`` or ``many`` with the number in its gap ``{count}``.
+
+    Both must also stand somewhere as ``told`` texts or in a table that is gathered.
+    """
+    return told(one if count == 1 else many, count=count)
