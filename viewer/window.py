@@ -520,7 +520,7 @@ class MainWindow(
         self._stage_box.removeWidget(self._waiting)
         self._waiting.hide()
         self.scene_widget = widget
-        widget.setAccessibleName("Picture of the back")
+        widget.setAccessibleName(told("Picture of the back"))
         self._stage_box.addWidget(widget, 1)
         widget.show()
         widget.hovered.connect(self._on_hover)

@@ -37,6 +37,15 @@ def test_what_lies_over_is_tinted_and_listed(asked):
     assert "deltoid.right" not in tinted
 
 
+def test_a_caption_says_what_covers_the_part_in_this_state(asked):
+    words = asked.caption.text.toPlainText()
+    assert "Covered by" in words
+    assert "Trapezius" in words.split("Covered by")[1].split("In view")[0]
+    asked.do(commands.peel_to(3, "both", asked.model))
+    later = asked.caption.text.toPlainText().split("Covered by")[1].split("In view")[0]
+    assert "Trapezius," not in later and "Trapezius " not in later
+
+
 def test_escape_ends_the_tint_before_it_lets_go_of_the_selection(asked):
     press(asked, "deselect")
     assert asked.state.covers_of == ()

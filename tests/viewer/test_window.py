@@ -3,11 +3,12 @@
 import gc
 import json
 import weakref
+from dataclasses import replace
 
 import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
-from PySide6.QtGui import QAction
+from PySide6.QtGui import QAccessible, QAction
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QWidget
 
 from tests.fakes import toy_model
@@ -458,3 +459,37 @@ def test_picking_meets_a_flap_where_it_lies(window):
     top = points[points[:, 1].argmax()].astype(float)
     hit = scene.target().first_hit(top + [0, 300.0, 0], [0.0, -1.0, 0.0], scene.shown())
     assert hit is not None and abs(hit[1][1] - top[1]) < 3.0
+
+
+def test_a_screen_reader_reads_and_sets_the_depth_rail(window):
+    window.do(commands.peel_to(3, "both"))
+    spoken = QAccessible.queryAccessibleInterface(window.rail)
+    assert spoken.role() == QAccessible.Role.Slider
+    value = spoken.valueInterface()
+    assert (value.currentValue(), value.minimumValue(), value.maximumValue()) == (3, 0, 11)
+    value.setCurrentValue(5)
+    assert window.state.peeled == (5, 5)
+    assert window.session.undo_name.startswith("peel to")
+
+
+def test_large_letters_on_a_small_screen_show_whole_lines_and_on_wish_the_whole_step(window, qtbot):
+    window._take_settings(replace(window.settings, font_scale=2.0))
+    qtbot.wait(50)
+    steps = window.steps
+    line = steps._what.fontMetrics().lineSpacing()
+    assert (steps._words.maximumHeight() - 2) % line == 0
+    assert steps._words.maximumHeight() >= 3 * line
+    assert window.tools.height() < 100
+    assert steps.whole_button.isVisible()
+    before = steps._words.height()
+    steps.whole_button.click()
+    qtbot.wait(50)
+    assert steps._words.height() > 1.5 * before
+    # All of it, or as much as leaves the picture its strip.
+    assert not steps._words.verticalScrollBar().isVisible() or window.stage.height() < 160
+    assert window.centralWidget().height() + window.menuBar().height() <= window.height()
+    assert window.stage.height() >= 100
+    steps.whole_button.click()
+    qtbot.wait(50)
+    assert steps._words.height() == before
+    assert window.side_panel.isVisible()

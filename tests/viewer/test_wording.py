@@ -1,6 +1,7 @@
 """Words of the window: translation, spelling, Latin, and a name for every control."""
 
 import json
+import re
 
 import pytest
 from PySide6.QtWidgets import (
@@ -17,15 +18,18 @@ from PySide6.QtWidgets import (
 
 from viewer.panels.sheets import PictureSheet, PinSheet, SettingsSheet
 from viewer.settings import load_settings, settings_path
+from viewer.state import commands
 from viewer.state.spelling import spellings_in
 from viewer.translations.texts import (
     FOLDER,
     action_texts,
+    sentence_texts,
     translations,
     unfinished,
     window_texts,
+    word_texts,
 )
-from viewer.wording import LANGUAGES, choose, language_of, shown, texts_of
+from viewer.wording import LANGUAGES, choose, language_of, reword, shown, texts_of
 
 GERMAN = FOLDER / "peelback_de.ts"
 
@@ -49,6 +53,44 @@ def test_the_german_translation_is_finished():
 
 def test_the_german_translation_covers_every_title_menu_and_tip():
     assert [t for t in action_texts() if t not in translations(GERMAN)] == []
+
+
+def test_the_german_translation_covers_every_sentence_the_program_makes():
+    known = translations(GERMAN)
+    assert len(sentence_texts()) > 80
+    assert [t for t in (*sentence_texts(), *word_texts()) if t not in known] == []
+
+
+def test_a_translated_sentence_keeps_its_gaps():
+    def gaps(text):
+        return sorted(re.findall(r"{\w+}", text))
+
+    assert [(s, t) for s, t in translations(GERMAN).items() if gaps(s) != gaps(t)] == []
+
+
+ENGLISH = re.compile(
+    r"\b(the|and|of|is|are|on|with|both|sides|hidden|peeled|picked|this|to)\b", re.I
+)
+
+
+def test_no_english_sentence_is_left_in_a_german_window(window):
+    set_language(window, language="de")
+    window.do(commands.peel_to(2, "left"))
+    window.do(commands.toggle_stratum(4, "right"))
+    window.do(commands.select(["rhomboid_major.left"]))
+    window.do(commands.stand_at("left"))
+    reword(window)
+    english = [
+        get()
+        for owner, what, get, _ in texts_of(window)
+        if ENGLISH.search(re.sub(r"<[^>]*>|“[^”]*”", "", get())) and owner is not window.steps._what
+    ]
+    assert english == []
+    assert "Nerv" in window.caption.text.toPlainText()
+    assert "links" in window.caption.text.toPlainText()
+    assert "auf beiden Seiten" in window.steps._what.text()
+    assert window.rail.accessibleDescription().startswith("linke Seite: abgetragen bis Stratum 2")
+    assert any("Bauchlage" in line for line in window.scene_widget.scene.pose_lines)
 
 
 def test_the_compiled_translation_says_what_the_source_says(qapp):

@@ -94,7 +94,7 @@ class ToolRow(QFrame):
         self._density.setRange(0, 100)
         self._density.setSingleStep(5)
         self._density.setAccessibleName("Label density")
-        self._density.setToolTip("How many labels ( , and . )")
+        self._density.setToolTip("How many labels  ( ,  . )")
         self._density.valueChanged.connect(lambda v: self.density_wanted.emit(v / 100))
         flow.addWidget(self._density)
         self._spare.append(self._density)

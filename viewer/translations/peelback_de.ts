@@ -2051,5 +2051,9 @@
       <source>Show the whole text of the step</source>
       <translation>Den ganzen Text des Schritts zeigen</translation>
     </message>
+    <message>
+      <source>Picture of the back</source>
+      <translation>Bild des Rückens</translation>
+    </message>
   </context>
 </TS>
