@@ -206,6 +206,72 @@ def self_intersections(mesh: trimesh.Trimesh | MeshIndex, most: int = 100_000) -
     return pairs[np.lexsort((pairs[:, 1], pairs[:, 0]))]
 
 
+@njit(**KERNEL)
+def _trees_cross(low_a, high_a, link_a, corners_a, low_b, high_b, link_b, corners_b, touch):
+    """Whether any triangle of one tree crosses any of another; both trees are walked at once."""
+    none_a = np.array([0, 1, 2])
+    none_b = np.array([3, 4, 5])
+    stack = np.empty((512, 2), np.int32)
+    stack[0, 0], stack[0, 1] = 0, 0
+    top = 1
+    while top > 0:
+        top -= 1
+        a, b = stack[top, 0], stack[top, 1]
+        if (
+            low_a[a, 0] > high_b[b, 0]
+            or low_a[a, 1] > high_b[b, 1]
+            or low_a[a, 2] > high_b[b, 2]
+            or high_a[a, 0] < low_b[b, 0]
+            or high_a[a, 1] < low_b[b, 1]
+            or high_a[a, 2] < low_b[b, 2]
+        ):
+            continue
+        na, nb = link_a[a, 1], link_b[b, 1]
+        if na > 0 and nb > 0:
+            for i in range(link_a[a, 0], link_a[a, 0] + na):
+                t = corners_a[i]
+                n0 = (t[4] - t[1]) * (t[8] - t[2]) - (t[5] - t[2]) * (t[7] - t[1])
+                n1 = (t[5] - t[2]) * (t[6] - t[0]) - (t[3] - t[0]) * (t[8] - t[2])
+                n2 = (t[3] - t[0]) * (t[7] - t[1]) - (t[4] - t[1]) * (t[6] - t[0])
+                for j in range(link_b[b, 0], link_b[b, 0] + nb):
+                    s = corners_b[j]
+                    d0 = (s[0] - t[0]) * n0 + (s[1] - t[1]) * n1 + (s[2] - t[2]) * n2
+                    d1 = (s[3] - t[0]) * n0 + (s[4] - t[1]) * n1 + (s[5] - t[2]) * n2
+                    d2 = (s[6] - t[0]) * n0 + (s[7] - t[1]) * n1 + (s[8] - t[2]) * n2
+                    if (d0 > 0 and d1 > 0 and d2 > 0) or (d0 < 0 and d1 < 0 and d2 < 0):
+                        continue
+                    if _cross(t, s, none_a, none_b, touch):
+                        return True
+            continue
+        # The larger of the two boxes is opened.
+        size_a = (
+            (high_a[a, 0] - low_a[a, 0])
+            + (high_a[a, 1] - low_a[a, 1])
+            + (high_a[a, 2] - low_a[a, 2])
+        )
+        size_b = (
+            (high_b[b, 0] - low_b[b, 0])
+            + (high_b[b, 1] - low_b[b, 1])
+            + (high_b[b, 2] - low_b[b, 2])
+        )
+        if na == 0 and (nb > 0 or size_a >= size_b):
+            stack[top, 0], stack[top, 1] = link_a[a, 0], b
+            stack[top + 1, 0], stack[top + 1, 1] = a + 1, b
+        else:
+            stack[top, 0], stack[top, 1] = a, link_b[b, 0]
+            stack[top + 1, 0], stack[top + 1, 1] = a, b + 1
+        top += 2
+    return False
+
+
+def cross(a: MeshIndex, b: MeshIndex) -> bool:
+    """Whether the surfaces of two meshes meet anywhere; those that just touch count.
+
+    Two closed meshes that do not meet are apart, or one lies wholly inside the other.
+    """
+    return bool(_trees_cross(*a.tree, *b.tree, -10 * TOUCH))
+
+
 # --- overlap ------------------------------------------------------------------------------------
 
 

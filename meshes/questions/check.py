@@ -7,7 +7,6 @@ laid over.
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import asdict, dataclass
@@ -16,8 +15,10 @@ from typing import Any
 import numpy as np
 
 from meshes.catalogue.levels import placeholders
+from meshes.contacts import PIERCE_RADII, Place, declared_places, exempt, tube_radius
+from meshes.drape import audit
 from meshes.drape.distance import MeshIndex
-from meshes.model import BackModel, Contact, Part, mirror_points, other_side
+from meshes.model import BackModel, Part, mirror_points, other_side
 
 # --- limits: all in one place ----------------------------------------------------
 OVERLAP_MM = 1.0
@@ -32,19 +33,8 @@ CONTACT_GAP_MM = 3.0
 SAMPLE_STEP_MM = 2.0
 """Vertices, edge midpoints and face centres are tested, at most this far apart."""
 
-ATTACH_REACH_MM = 8.0
-ATTACH_DEPTH_MM = 2.0
-BORDER_REACH_MM = 5.0
-PIERCE_RADII = 2.0
-"""Reach of each kind of declared contact, outside which the same pair counts."""
-
-_SEGMENT_MM = 20.0
-"""Neighbouring points of a place farther apart than this are points, not a line:
-slips attach to one rib after another and not to the air between them."""
 _DEEP_MM = 40.0
 _THREADS = 2
-
-TUBES = ("nerve", "artery", "vein", "canal")
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,8 +136,6 @@ def soundness(parts: Iterable[Part]) -> list[Finding]:
 
 
 def _soundness_of(part: Part) -> list[Finding]:
-    from meshes.drape import audit
-
     open_edges = open_edge_count(part.mesh.faces)
     crossings = len(audit.self_intersections(part.mesh))
     volume = signed_volume(part.mesh.vertices, part.mesh.faces)
@@ -220,11 +208,11 @@ def interpenetration(model: BackModel, indexes: Mapping[str, MeshIndex]) -> list
     Yields a finding for every pair that overlaps by more than a twentieth of
     a millimetre outside its declared contacts, and a last one with the worst.
     """
-    declared = _declared(model)
+    declared = declared_places(model.parts, model.contacts)
     ids = list(indexes)
     boxes = np.array([indexes[part_id].bounds for part_id in ids])
     with ThreadPoolExecutor(_THREADS) as pool:
-        samples = dict(zip(ids, pool.map(lambda i: indexes[i].samples(SAMPLE_STEP_MM)[0], ids)))
+        samples = dict(zip(ids, pool.map(lambda i: _by_height(indexes[i]), ids)))
         pairs = [
             (a, b)
             for a in range(len(ids))
@@ -242,6 +230,10 @@ def interpenetration(model: BackModel, indexes: Mapping[str, MeshIndex]) -> list
 
         def measure(pair: tuple[int, int]) -> tuple[float, np.ndarray | None]:
             a, b = ids[pair[0]], ids[pair[1]]
+            if not audit.cross(indexes[a], indexes[b]) and not (
+                _lies_in(indexes[a], indexes[b]) or _lies_in(indexes[b], indexes[a])
+            ):
+                return 0.0, None
             places = declared.get((a, b), ())
             one = _depth_of(samples[a], indexes[b], places, a, b)
             two = _depth_of(samples[b], indexes[a], places, b, a)
@@ -284,8 +276,31 @@ def interpenetration(model: BackModel, indexes: Mapping[str, MeshIndex]) -> list
     return findings
 
 
+def _by_height(index: MeshIndex) -> np.ndarray:
+    """Test points of a surface, (n, 3) mm, sorted by height."""
+    points = index.samples(SAMPLE_STEP_MM)[0]
+    return points[np.argsort(points[:, 2])]
+
+
+def _far_distance(points: np.ndarray, other: MeshIndex) -> np.ndarray:
+    """(n,) signed distances, also of points that lie deep inside, mm."""
+    distance = other.signed_distance(points, reach=_DEEP_MM)[0]
+    # Beyond the reach the sign is unknown.
+    unknown = ~np.isfinite(distance)
+    if unknown.any():
+        distance[unknown] = other.signed_distance(points[unknown])[0]
+    return distance
+
+
+def _lies_in(inner: MeshIndex, outer: MeshIndex) -> bool:
+    """Whether a mesh lies wholly inside another whose surface it does not cross."""
+    low, high = outer.bounds
+    one, two = inner.bounds
+    return bool(np.all(one >= low) and np.all(two <= high) and outer.inside(inner.vertices[:1])[0])
+
+
 def _exact_twins(
-    model: BackModel, declared: Mapping[tuple[str, str], list[_Place]]
+    model: BackModel, declared: Mapping[tuple[str, str], list[Place]]
 ) -> set[tuple[str, str]]:
     """Pairs of right parts that need no measuring: their left twins are the same, mirrored.
 
@@ -309,55 +324,8 @@ def _exact_twins(
     return {(a, b) for a in exact for b in exact if a != b and same_places(a, b)}
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class _Place:
-    """Where a pair may overlap, and how deep."""
-
-    contact: Contact
-    reach: float
-    depth: float
-
-
-def _declared(model: BackModel) -> dict[tuple[str, str], list[_Place]]:
-    """Return the declared places by pair, in both orders.
-
-    An attachment of a part declares an "attach" contact by itself.
-    """
-    places: dict[tuple[str, str], list[_Place]] = defaultdict(list)
-    contacts = list(model.contacts)
-    contacts += [
-        Contact(part.id, a.to, "attach", a.curve)
-        for part in model.parts.values()
-        for a in part.attachments
-    ]
-    for contact in contacts:
-        place = _place_of(contact, model.parts)
-        places[contact.a, contact.b].append(place)
-        places[contact.b, contact.a].append(place)
-    return places
-
-
-def _place_of(contact: Contact, parts: Mapping[str, Part]) -> _Place:
-    if contact.kind == "attach":
-        return _Place(contact, ATTACH_REACH_MM, ATTACH_DEPTH_MM)
-    if contact.kind == "pierce":
-        return _Place(contact, PIERCE_RADII * _tube_radius(contact, parts), np.inf)
-    return _Place(contact, BORDER_REACH_MM, np.inf)
-
-
-def _tube_radius(contact: Contact, parts: Mapping[str, Part]) -> float:
-    """Return the radius of the piercing tube, mm (2 volume / surface, as of a cylinder)."""
-    radii = []
-    for part_id in (contact.a, contact.b):
-        part = parts.get(part_id)
-        if part is not None and (part.kind in TUBES or part_id == contact.a):
-            volume = abs(signed_volume(part.mesh.vertices, part.mesh.faces))
-            radii.append(2.0 * volume / max(float(part.mesh.area), 1e-9))
-    return max(min(radii, default=0.0), 0.5)
-
-
 def _depth_of(
-    points: np.ndarray, other: MeshIndex, places: Sequence[_Place], inside: str, outside: str
+    points: np.ndarray, other: MeshIndex, places: Sequence[Place], inside: str, outside: str
 ) -> tuple[float, np.ndarray | None]:
     """Return how deep ``points`` of one part lie in another, exempt places left out.
 
@@ -387,53 +355,23 @@ def _depth_of(
     # enters another, some of its points lie just below the surface; only a part
     # that is wholly inside has none, and then any few of its points tell.
     distance = other.signed_distance(near, reach=3.0)[0]
-    if not np.any(distance < -0.02):
+    shallow = bool(np.any(distance < -0.02))
+    if not shallow:
         whole = len(near) == len(points)
         few = near[:: max(1, len(near) // 8)][:8]
         if not (whole and np.any(other.inside(few))):
             return 0.0, None
-    distance = other.signed_distance(near, reach=_DEEP_MM)[0]
-    # Beyond the reach the sign is unknown.
-    unknown = ~np.isfinite(distance)
-    if unknown.any():
-        distance[unknown] = other.signed_distance(near[unknown])[0]
+    # Neighbouring samples lie at most 2 mm apart, so that whatever is deeper than the reach
+    # has samples of its own surface on the way down.
+    if not shallow or np.any(distance < -0.9):
+        distance = _far_distance(near, other)
     deep = distance < 0
     near, depth = near[deep], -distance[deep]
-    exempt = np.zeros(len(near), dtype=bool)
-    for place in places:
-        if place.contact.kind != "contain":
-            exempt |= (depth <= place.depth) & _within(near, place.contact.place, place.reach)
-    depth = np.where(exempt, 0.0, depth)
+    depth = np.where(exempt(near, depth, places), 0.0, depth)
     if len(depth) == 0:
         return 0.0, None
     k = int(np.argmax(depth))
     return float(depth[k]), near[k]
-
-
-def _by_height(points: np.ndarray) -> np.ndarray:
-    return points[np.argsort(points[:, 2])]
-
-
-def _within(points: np.ndarray, place: np.ndarray, reach: float) -> np.ndarray:
-    """(n,) bool: which points lie within reach of a place (points, joined where close)."""
-    place = np.asarray(place, dtype=float).reshape(-1, 3)
-    found = np.zeros(len(points), dtype=bool)
-    if len(place) == 0:
-        return found
-    for k in range(max(len(place) - 1, 1)):
-        start = place[k]
-        stop = place[min(k + 1, len(place) - 1)]
-        along = stop - start
-        length2 = float(along @ along)
-        if length2 > _SEGMENT_MM**2:
-            gap = np.minimum(
-                np.linalg.norm(points - start, axis=1), np.linalg.norm(points - stop, axis=1)
-            )
-        else:
-            t = np.clip((points - start) @ along / length2, 0, 1) if length2 > 0 else 0.0
-            gap = np.linalg.norm(points - (start + np.multiply.outer(t, along)), axis=1)
-        found |= gap <= reach
-    return found
 
 
 def contacts_happen(model: BackModel, indexes: Mapping[str, MeshIndex]) -> list[Finding]:
@@ -466,7 +404,7 @@ def contacts_happen(model: BackModel, indexes: Mapping[str, MeshIndex]) -> list[
             continue
         if contact.kind == "pierce":
             limit = max(
-                PIERCE_RADII * _tube_radius(contact, model.parts) + OVERLAP_MM, CONTACT_GAP_MM
+                PIERCE_RADII * tube_radius(contact, model.parts) + OVERLAP_MM, CONTACT_GAP_MM
             )
         else:
             limit = CONTACT_GAP_MM

@@ -28,6 +28,9 @@ from meshes.skeleton.vertebra_tables import LOWER_WIDTHS, SHAPES
 
 RIBS = tuple(range(1, 13))
 
+_AXIS_BEFORE_T8_MM = 55.55680303607206
+"""From the centre of T8 forward to the chest's axis, in the median man."""
+
 # Points of the shaft's middle line after the tubercle, as x and y, mm: the angle
 # (y from the tip of the transverse process), then the widest place, one between it
 # and the anterior end, and the anterior end (y from the centre of the body); and how
@@ -227,8 +230,8 @@ class ChestSurface:
 
     @cached_property
     def axis_y(self) -> float:
-        """y of the chest's axis (it stands at x = 0), mm."""
-        return -18.0 * self.frame.scale
+        """y of the chest's axis (it stands at x = 0), mm; before T8, wherever the column leans."""
+        return float(self.frame["T8"].centre[1]) - _AXIS_BEFORE_T8_MM * self.frame.scale
 
     @cached_property
     def _walls(self) -> list[PchipInterpolator]:
@@ -249,8 +252,11 @@ class ChestSurface:
                             float(np.interp(wanted, angle[order], radius[order])),
                         )
                     )
+        # An angle that fewer than two ribs pass takes the wall of the nearest that more do.
+        crowded = np.flatnonzero([len(slot) > 1 for slot in passes])
         walls = []
-        for slot in passes:
+        for number in range(len(passes)):
+            slot = passes[crowded[np.argmin(np.abs(crowded - number))]]
             heights, radii = np.array(sorted(slot)).T
             walls.append(PchipInterpolator(heights, radii, extrapolate=False))
         return walls

@@ -5,6 +5,7 @@ import pytest
 import trimesh
 
 from meshes.drape.audit import (
+    cross,
     is_closed,
     is_outward,
     overlap_depth,
@@ -112,3 +113,26 @@ def test_only_overlapping_pairs_of_many_are_named():
     assert [(i, j) for i, j, _, _ in found] == [(2, 6), (3, 6)]
     assert found[0][2] == pytest.approx(2.0, abs=0.15)
     assert found[1][2] == pytest.approx(4.0, abs=0.15)
+
+
+@pytest.mark.parametrize(
+    ("radius", "at", "meet"),
+    [
+        (10.0, (15.0, 3.0, -2.0), True),
+        (10.0, (21.0, 0.0, 0.0), False),
+        (3.0, (0.0, 1.0, 0.0), False),
+        (3.0, (8.5, 0.0, 0.0), True),
+    ],
+)
+def test_surfaces_cross_where_balls_cut_each_other_and_not_where_one_holds_the_other(
+    radius, at, meet
+):
+    one, two = MeshIndex.of(ball()), MeshIndex.of(ball(radius, at, 3))
+    assert cross(one, two) is meet
+    assert cross(two, one) is meet
+
+
+def test_boxes_with_faces_in_one_plane_count_as_meeting():
+    one, two = trimesh.creation.box((10, 10, 10)), trimesh.creation.box((10, 10, 10))
+    two.apply_translation((5, 0, 0))
+    assert cross(MeshIndex.of(one), MeshIndex.of(two))

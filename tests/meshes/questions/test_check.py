@@ -104,6 +104,19 @@ def test_overlap_is_measured_and_judged(depth, ok):
     assert found["overlap:worst"].value == pytest.approx(depth, abs=0.01)
 
 
+@pytest.mark.parametrize("seed", range(5))
+def test_overlap_does_not_depend_on_the_order_of_vertices(seed):
+    rng = np.random.default_rng(seed)
+    rod = _box("rod", (-2, 9.3, -60), (2, 16, 60), cuts=4)
+    order = rng.permutation(len(rod.mesh.vertices))
+    place = np.argsort(order)
+    mesh = trimesh.Trimesh(
+        rod.mesh.vertices[order], rng.permutation(place[rod.mesh.faces]), process=False
+    )
+    found = _overlaps(_model(SLAB, replace(rod, mesh=mesh)))
+    assert found["overlap:slab|rod"].value == pytest.approx(0.7, abs=1e-6)
+
+
 def test_part_wholly_inside_another_is_found():
     found = _overlaps(_model(SLAB, _box("pea", (-1, 4, -1), (1, 6, 1))))
     assert found["overlap:slab|pea"].value == pytest.approx(5, abs=1)

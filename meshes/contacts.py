@@ -1,0 +1,121 @@
+"""Where two parts may touch: the places that contacts declare, and how far each reaches.
+
+Builders and checks read the same rule: an exemption is local, the same pair counts
+everywhere else.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from meshes.model import Contact, Part
+
+ATTACH_REACH_MM = 8.0
+ATTACH_DEPTH_MM = 2.0
+BORDER_REACH_MM = 5.0
+PIERCE_RADII = 2.0
+"""Reach of each kind of declared contact, outside which the same pair counts."""
+
+_SEGMENT_MM = 20.0
+"""Neighbouring points of a place farther apart than this are points, not a line:
+slips attach to one rib after another and not to the air between them."""
+
+TUBES = ("nerve", "artery", "vein", "canal")
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Place:
+    """Where a pair may overlap (within ``reach`` mm), and how deep (mm)."""
+
+    contact: Contact
+    reach: float
+    depth: float
+
+
+def declared_places(
+    parts: Mapping[str, Part], contacts: Iterable[Contact]
+) -> dict[tuple[str, str], list[Place]]:
+    """Return the declared places by pair of part ids, in both orders.
+
+    An attachment of a part declares an "attach" contact by itself.
+    """
+    places: dict[tuple[str, str], list[Place]] = defaultdict(list)
+    contacts = list(contacts)
+    contacts += [
+        Contact(part.id, a.to, "attach", a.curve)
+        for part in parts.values()
+        for a in part.attachments
+    ]
+    for contact in contacts:
+        place = place_of(contact, parts)
+        places[contact.a, contact.b].append(place)
+        places[contact.b, contact.a].append(place)
+    return places
+
+
+def place_of(contact: Contact, parts: Mapping[str, Part]) -> Place:
+    """Return the reach and the depth that a contact allows."""
+    if contact.kind == "attach":
+        return Place(contact, ATTACH_REACH_MM, ATTACH_DEPTH_MM)
+    if contact.kind == "pierce":
+        return Place(contact, PIERCE_RADII * tube_radius(contact, parts), np.inf)
+    return Place(contact, BORDER_REACH_MM, np.inf)
+
+
+def tube_radius(contact: Contact, parts: Mapping[str, Part]) -> float:
+    """Return the radius of the piercing tube, mm (2 volume / surface, as of a cylinder)."""
+    radii = []
+    for part_id in (contact.a, contact.b):
+        part = parts.get(part_id)
+        if part is not None and (part.kind in TUBES or part_id == contact.a):
+            corners = np.asarray(part.mesh.vertices)[np.asarray(part.mesh.faces)]
+            corners = corners - corners[0, 0]
+            cross = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+            volume = abs(float(np.einsum("ij,ij->", corners[:, 0], cross))) / 6.0
+            area = 0.5 * float(np.linalg.norm(cross, axis=1).sum())
+            radii.append(2.0 * volume / max(area, 1e-9))
+    return max(min(radii, default=0.0), 0.5)
+
+
+def exempt(points: np.ndarray, depth: np.ndarray, places: Sequence[Place]) -> np.ndarray:
+    """(n,) bool: which points, so deep in the other part, lie at a place declared for it.
+
+    Parameters
+    ----------
+    points : (n, 3) float
+    depth : (n,) float
+        mm, positive.
+    places : sequence of Place
+        Of this pair.
+    """
+    found = np.zeros(len(points), dtype=bool)
+    for place in places:
+        if place.contact.kind != "contain":
+            found |= (depth <= place.depth) & within(points, place.contact.place, place.reach)
+    return found
+
+
+def within(points: np.ndarray, place: np.ndarray, reach: float) -> np.ndarray:
+    """(n,) bool: which points lie within reach of a place (points, joined where close)."""
+    place = np.asarray(place, dtype=float).reshape(-1, 3)
+    found = np.zeros(len(points), dtype=bool)
+    if len(place) == 0:
+        return found
+    for k in range(max(len(place) - 1, 1)):
+        start = place[k]
+        stop = place[min(k + 1, len(place) - 1)]
+        along = stop - start
+        length2 = float(along @ along)
+        if length2 > _SEGMENT_MM**2:
+            gap = np.minimum(
+                np.linalg.norm(points - start, axis=1), np.linalg.norm(points - stop, axis=1)
+            )
+        else:
+            t = np.clip((points - start) @ along / length2, 0, 1) if length2 > 0 else 0.0
+            gap = np.linalg.norm(points - (start + np.multiply.outer(t, along)), axis=1)
+        found |= gap <= reach
+    return found

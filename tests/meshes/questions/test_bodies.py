@@ -1,0 +1,30 @@
+"""The twelve bodies: chosen so that every parameter stands at both ends of its range."""
+
+import pytest
+
+from meshes.body import RANGES, Body
+from meshes.questions.bodies import BODIES, QUICK
+
+
+@pytest.mark.parametrize("name", RANGES)
+def test_each_parameter_stands_at_both_ends_of_its_range(name):
+    values = {getattr(body, name) for body in BODIES.values()}
+    assert set(RANGES[name]) <= values
+
+
+def test_there_are_twelve_bodies_all_different_and_one_is_the_default():
+    assert len(BODIES) == len(set(BODIES.values())) == 12
+    assert BODIES["default"] == Body()
+
+
+def test_both_sexes_and_both_variants_are_among_them():
+    bodies = BODIES.values()
+    assert {body.sex for body in bodies} == {"male", "female"}
+    assert {body.scapular_slip for body in bodies} == {True, False}
+    assert {body.trapezius_to_T10 for body in bodies} == {True, False}
+
+
+def test_the_quick_ones_are_small_large_and_female():
+    small, large, female = (BODIES[name] for name in QUICK)
+    assert small.stature_mm < female.stature_mm < large.stature_mm
+    assert female.sex == "female"
