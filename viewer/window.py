@@ -435,14 +435,12 @@ class MainWindow(
         self.tools.set_cramped(cramped)
         self.caption.set_cramped(cramped)
         self._cramped = cramped
-        self.steps.set_room(
-            round((0.33 if cramped else 0.26) * height), self._most_for_step(height)
-        )
+        self.steps.set_room(round((0.33 if cramped else 0.26) * height), self._most_for_step)
 
-    def _most_for_step(self, height: int) -> int:
+    def _most_for_step(self) -> int:
         """The height that leaves the picture a strip, whatever else stands above and below."""
         others = (self.menuBar(), self.tools, self.strip, self.statusBar())
-        return height - sum(widget.height() for widget in others) - LEAST_PICTURE_PX
+        return self.height() - sum(widget.height() for widget in others) - LEAST_PICTURE_PX
 
     def _read_step(self, on: bool) -> None:
         """Give the step's words the side panel's width as well where letters are large."""

@@ -193,7 +193,7 @@ class StepLineBar(QFrame):
         self._titles: Mapping[str, str] = {}
         self._theme: Theme = LIGHT
         self._scale = 1.0
-        self._room = (10_000, 10_000)
+        self._room: tuple[int, Callable[[], int]] = (10_000, lambda: 10_000)
 
         self._row = QWidget()
         self._row_layout = QHBoxLayout(self._row)
@@ -310,10 +310,10 @@ class StepLineBar(QFrame):
         self._tell()
         self._share_height()
 
-    def set_room(self, height: int, most: int = 10_000) -> None:
+    def set_room(self, height: int, most: Callable[[], int] = lambda: 10_000) -> None:
         """Take at most this height, pixels; the words of a step scroll when it is scarce.
 
-        ``most`` is the height while the whole text of a step is shown.
+        ``most`` tells the height that may be taken while the whole text of a step is shown.
         """
         self._room = (height, most)
         self._share_height()
@@ -336,7 +336,7 @@ class StepLineBar(QFrame):
         width = max(self._words.width() - self._words.verticalScrollBar().sizeHint().width(), 80)
         wanted = above + self._what.heightForWidth(width) + 6
         self.whole_button.setVisible(wanted > usual or self.whole_button.isChecked())
-        height = min(max(wanted, usual), most) if self.whole_button.isChecked() else usual
+        height = max(min(wanted, most()), usual) if self.whole_button.isChecked() else usual
         if height != self.height() or self.minimumHeight() != height:
             self.setFixedHeight(height)
         # A line cut through its middle can be read by nobody.
