@@ -18,14 +18,16 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import cache
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 import platformdirs
-import trimesh
 
 from meshes.body import Body
 from meshes.model import Attachment, BackModel, Contact, Part
+
+if TYPE_CHECKING:
+    import trimesh
 
 log = logging.getLogger(__name__)
 
@@ -254,6 +256,66 @@ def _write(model: BackModel, folder: Path) -> None:
     (folder / "index.json").write_text(json.dumps(index), encoding="utf-8")
 
 
+_MESH = Part.__dict__["mesh"]
+"""Where a part keeps its mesh."""
+
+
+class _StoredMesh:
+    """The arrays of a mesh on disk; the mesh object is made when first asked for."""
+
+    __slots__ = ("faces", "made", "source", "vertices")
+
+    def __init__(self, vertices: np.ndarray, faces: np.ndarray, source: str) -> None:
+        self.vertices, self.faces, self.source = vertices, faces, source
+        self.made: trimesh.Trimesh | None = None
+
+    def mesh(self) -> trimesh.Trimesh:
+        if self.made is None:
+            import trimesh
+
+            self.made = trimesh.Trimesh(self.vertices, self.faces, process=False)
+        return self.made
+
+
+class StoredPart(Part):
+    """A part of a model on disk.
+
+    The window draws a thousand parts and asks few of them anything, so that neither the mesh
+    library nor its objects are needed before the first picture.
+    """
+
+    __slots__ = ()
+
+    @property
+    def mesh(self) -> trimesh.Trimesh:
+        """The closed mesh, mm."""
+        held = _MESH.__get__(self)
+        return held.mesh() if isinstance(held, _StoredMesh) else held
+
+    @mesh.setter
+    def mesh(self, mesh: Any) -> None:
+        # Only the constructor comes here: a part is frozen.
+        _MESH.__set__(self, mesh)
+
+    @property
+    def vertices(self) -> np.ndarray:
+        """The (n, 3) vertices of the mesh, mm."""
+        held = _MESH.__get__(self)
+        return held.vertices if isinstance(held, _StoredMesh) else np.asarray(held.vertices)
+
+    @property
+    def faces(self) -> np.ndarray:
+        """The (m, 3) faces of the mesh."""
+        held = _MESH.__get__(self)
+        return held.faces if isinstance(held, _StoredMesh) else np.asarray(held.faces)
+
+    @property
+    def source(self) -> str | None:
+        """The name of the stored model that it comes from, None once it has another mesh."""
+        held = _MESH.__get__(self)
+        return held.source if isinstance(held, _StoredMesh) else None
+
+
 def _read(folder: Path, body: Body, detail: str) -> BackModel:
     from meshes.catalogue import load_catalogue
 
@@ -262,11 +324,9 @@ def _read(folder: Path, body: Body, detail: str) -> BackModel:
     for name, length in index["lengths"].items():
         if len(arrays[name]) != length:
             raise ValueError(f"{name}.npy holds {len(arrays[name])} rows, not {length}")
-    faces = arrays["faces"].astype(np.int64)
     # Plain views of the mapped memory: a memmap's own slicing is many times slower.
-    vertices, uv, tendon, fibres, curves = (
-        np.asarray(arrays[name]).view(np.ndarray)
-        for name in ("vertices", "uv", "tendon", "fibres", "curves")
+    vertices, faces, uv, tendon, fibres, curves = (
+        np.asarray(arrays[name]).view(np.ndarray) for name in _ARRAYS
     )
     parts: dict[str, Part] = {}
     for row in index["parts"]:
@@ -277,14 +337,14 @@ def _read(folder: Path, body: Body, detail: str) -> BackModel:
         if "fibres" in row:
             start, stop, count, points = row["fibres"]
             lines = fibres[start:stop].reshape(count, points, 3)
-        parts[row["id"]] = Part(
+        parts[row["id"]] = StoredPart(
             id=row["id"],
             entry=row["entry"],
             kind=row["kind"],
             stratum=row["stratum"],
             group=row["group"],
-            mesh=trimesh.Trimesh(
-                vertices[slice(*row["vertices"])], faces[slice(*row["faces"])], process=False
+            mesh=_StoredMesh(
+                vertices[slice(*row["vertices"])], faces[slice(*row["faces"])], folder.name
             ),
             uv=uv[slice(*row["uv"])] if "uv" in row else None,
             tendon=tendon[slice(*row["tendon"])] if "tendon" in row else None,

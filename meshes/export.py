@@ -16,13 +16,15 @@ from dataclasses import fields, is_dataclass
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from types import SimpleNamespace
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
-import trimesh
 
 from meshes.errors import PeelbackError
 from meshes.model import BackModel, Part
+
+if TYPE_CHECKING:
+    import trimesh
 
 CAUTION = "Teaching model: not for needle or surgical guidance."
 
@@ -446,6 +448,8 @@ def check_place(path: Path) -> None:
 
 def read_glb(path: Path) -> dict[str, trimesh.Trimesh]:
     """Read a GLB back with trimesh: part id -> mesh in glTF's frame (metres)."""
+    import trimesh
+
     scene = trimesh.load(path, file_type="glb", process=False)
     return {name: scene.geometry[scene.graph[name][1]] for name in scene.graph.nodes_geometry}
 

@@ -11,9 +11,10 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Literal
 
 import numpy as np
-import trimesh
 
 if TYPE_CHECKING:
+    import trimesh
+
     from meshes.body import Body
     from meshes.catalogue import Catalogue
 
@@ -116,6 +117,16 @@ class Part:
     drawn_thicker: bool = False
 
     @property
+    def vertices(self) -> np.ndarray:
+        """The (n, 3) vertices of the mesh, mm; a part read from disk needs no mesh object."""
+        return np.asarray(self.mesh.vertices)
+
+    @property
+    def faces(self) -> np.ndarray:
+        """The (m, 3) faces of the mesh."""
+        return np.asarray(self.mesh.faces)
+
+    @property
     def name(self) -> str:
         """The id without its side."""
         return self.id.split(".", 1)[0]
@@ -184,6 +195,8 @@ def mirror_part(part: Part) -> Part:
     Negates x and turns the winding so that normals stay outward; u, v,
     tendon and the origin-first order of fibres are kept.
     """
+    import trimesh
+
     mesh = trimesh.Trimesh(
         mirror_points(part.mesh.vertices), part.mesh.faces[:, ::-1], process=False
     )

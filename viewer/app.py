@@ -24,6 +24,7 @@ def main(argv: Sequence[str] | None = None) -> int:
 
     from viewer.cli import make_parser, split_file
     from viewer.cli_body import body_from
+    from viewer.milestones import reached
     from viewer.settings import LOG, load_settings, start_log
     from viewer.window import MainWindow
 
@@ -40,6 +41,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     sys.excepthook = _make_hook(window)
     window.show()
     LOG.info("window open")
+    QTimer.singleShot(0, window, lambda: reached("window"))
     window.begin(reopen=file is None)
     if file is not None:
         QTimer.singleShot(0, window, lambda: window.open_any_file(file))

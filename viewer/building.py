@@ -56,6 +56,8 @@ class ModelSource(QObject):
     def __init__(self, body: Body, detail: str, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.body, self.detail = body, detail
+        self.drawn: Any = None
+        """Drawn parts of a model that came from the cache, for ``Scene.set_model``."""
         self._stopped = threading.Event()
         self._child: Any = None
         self._thread = threading.Thread(target=self._run, name="model", daemon=True)
@@ -93,7 +95,7 @@ class ModelSource(QObject):
                 model = self._build_elsewhere()
             else:
                 # Here rather than in the window's thread, which then only takes what is ready.
-                drawn_model(model)
+                self.drawn = drawn_model(model)
                 self._send(self.progressed, 1.0, "loaded")
             if model is not None:
                 self._send(self.finished, model)

@@ -610,20 +610,29 @@ class MainWindow(
         self._measure_trunk()
         if self.scene_widget is not None:
             scene = self.scene_widget.scene
-            if not had:
+            drawn = None if self.source is None else self.source.drawn
+            if drawn and model.parts.get(drawn[0].part.id) is drawn[0].part:
+                scene.set_model(model, drawn)
+                self.source.drawn = None
+            elif not had:
                 scene.set_model(model)
             self.folds.set_model(model, scene)
-            self._draw()
-            if empty:
-                scene.set_view(self.session.state.view)
         if self._opened is not None:
+            if self.scene_widget is not None:
+                self._draw()
+                if empty:
+                    scene.set_view(self.session.state.view)
             state, self._opened = self._opened, None
             self.session.replace_state(state)
         else:
             self._follow(None, self.session.state)
         if self.scene_widget is not None:
             self.scene_widget.scene.animate = not self.settings.calm
-            self.scene_widget.refresh()
+            if empty:
+                # All came at once, from the cache: the first picture may be the full one.
+                self.scene_widget.rest()
+            else:
+                self.scene_widget.refresh()
         QTimer.singleShot(200, self, self._probe_usual_place)
         QTimer.singleShot(WARM_AFTER_MS, self, self._warm_section)
         LOG.info(
@@ -661,7 +670,7 @@ class MainWindow(
     def _measure_trunk(self) -> None:
         """Half axes of the trunk, for the direction of the drill, mm."""
         ribs = [
-            p.mesh.bounds
+            (p.vertices.min(axis=0), p.vertices.max(axis=0))
             for p in self.model.parts.values()
             if p.kind == "bone" and p.region in ("thorax", "loin", "pelvis")
         ]

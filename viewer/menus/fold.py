@@ -44,7 +44,9 @@ class FoldPlayer(QObject):
         super().__init__(parent)
         self.calm = False
         self._scene: Any = None
-        self._shells: Any = None
+        self._model: Any = None
+        self._made: Any = None
+        self._possible: frozenset[str] = frozenset()
         self._wanted: tuple[Laid, ...] = ()
         self._gone: frozenset[str] = frozenset()
         self._shown: dict[str, float] = {}
@@ -60,17 +62,30 @@ class FoldPlayer(QObject):
 
     def set_model(self, model: Any, scene: Any) -> None:
         """Take another model; nothing is folded then."""
-        from meshes.questions.reflect import Reflector
-        from viewer.scene.folding import FoldedShells
-
         self.stop()
         self._scene = scene
-        self._shells = FoldedShells(Reflector(model), scene.part_in_place)
-        self._possible = set(self._shells.reflector.possible())
+        self._model, self._made = model, None
         self._wanted, self._shown, self._paths = (), {}, {}
+
+    @property
+    def _shells(self) -> Any:
+        """What draws the flaps, None without a model.
+
+        Made when first asked for: a start that folds nothing needs none of it.
+        """
+        if self._made is None and self._model is not None:
+            from meshes.questions.reflect import Reflector
+            from viewer.scene.folding import FoldedShells
+
+            self._made = FoldedShells(Reflector(self._model), self._scene.part_in_place)
+            self._possible = frozenset(self._made.reflector.possible())
+        return self._made
 
     def want(self, folds: tuple[Laid, ...], gone: frozenset[str], at_once: bool = False) -> None:
         """Say where the flaps are to lie."""
+        if self._made is None and not folds:
+            self._gone = gone
+            return
         if self._shells is None:
             return
         folds = tuple(f for f in folds if f.fold_id in self._possible)
@@ -92,7 +107,7 @@ class FoldPlayer(QObject):
     def let_go(self) -> None:
         """Drop model and scene; nothing is drawn any more."""
         self.stop()
-        self._scene = self._shells = None
+        self._scene = self._model = self._made = None
         self._paths = {}
 
     def vertices(self) -> dict[str, Any]:

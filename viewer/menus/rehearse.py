@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 import logging
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from PySide6.QtCore import Qt, QTimer
 
 from meshes.errors import PeelbackError
-from meshes.questions.rehearse import PlanLine, Rehearsal, Rehearser, in_words
 from viewer.building import GrowingModel
-from viewer.panels.rehearse_dock import RehearseDock
 from viewer.state.cut_line import (
     CutLine,
     add_cut_point,
@@ -21,6 +19,10 @@ from viewer.state.cut_line import (
 )
 from viewer.state.view_state import ViewState
 from viewer.state.visibility import taken_off, visible_parts
+
+if TYPE_CHECKING:
+    from meshes.questions.rehearse import PlanLine, Rehearsal, Rehearser
+    from viewer.panels.rehearse_dock import RehearseDock
 
 LOG = logging.getLogger("peelback")
 
@@ -120,6 +122,8 @@ class RehearseMenu:
 
     def _open_rehearsal(self) -> None:
         if self.rehearse_dock is None:
+            from viewer.panels.rehearse_dock import RehearseDock
+
             dock = self.rehearse_dock = RehearseDock(self)
             dock.step_wanted.connect(self.set_cut_step)
             dock.depth_wanted.connect(self.set_cut_depth)
@@ -138,6 +142,8 @@ class RehearseMenu:
 
     def _ready_rehearser(self) -> Rehearser:
         if self._rehearser is None or self._rehearser_of is not self.model:
+            from meshes.questions.rehearse import Rehearser
+
             self.say("Getting ready …", 2000)
             self._rehearser, self._rehearser_of = (
                 Rehearser(self.model, probe=self._probe),
@@ -182,6 +188,8 @@ class RehearseMenu:
             self.rehearse_dock.show_answer([(str(error), ())])
             return
         self._show_cut_lines(line, planned)
+        from meshes.questions.rehearse import in_words
+
         self.rehearse_dock.show_answer(
             in_words(self.rehearsal, self._titles), *self._verdict(self.rehearsal)
         )

@@ -6,7 +6,7 @@ import logging
 import threading
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from PySide6.QtCore import QTimer
@@ -14,15 +14,16 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from meshes.errors import PeelbackError
 from meshes.export import write_bytes
-from meshes.questions.section import Outlines, Region, Slicer
 from meshes.questions.stations import Station, next_station, reach, station_words, stations
 from viewer.building import GrowingModel
-from viewer.panels.section_dock import SectionDock, region_middle
-from viewer.scene.section_picture import short_name
 from viewer.state.section_plane import KINDS, SectionPlane, change_section, set_section
 from viewer.state.tongue import told
 from viewer.state.view_state import ViewState
 from viewer.state.visibility import visible_parts
+
+if TYPE_CHECKING:
+    from meshes.questions.section import Outlines, Region, Slicer
+    from viewer.panels.section_dock import SectionDock
 
 LOG = logging.getLogger("peelback")
 
@@ -233,6 +234,8 @@ class SectionMenu:
     def _cut(self, section: SectionPlane, only) -> None:
         """Cut quickly: outlines on the model and in the flat picture; areas follow at rest."""
         if self._slicer is None or self._slicer_of is not self.model:
+            from meshes.questions.section import Slicer
+
             self._slicer, self._slicer_of = Slicer(self.model), self.model
         self._outlines = self._slicer_as_folded(section).outlines(section.plane(), only)
         dock = self.section_dock
@@ -282,6 +285,8 @@ class SectionMenu:
         )
         self._show_section_picked()
         if self.scene_widget is not None:
+            from viewer.panels.section_dock import region_middle
+
             plane = self._outlines.plane
             spots = {}
             for region in self._regions:
@@ -304,6 +309,8 @@ class SectionMenu:
 
         def work() -> None:
             try:
+                from meshes.questions.section import Slicer
+
                 slicer = Slicer(model)
                 slicer.outlines(SectionPlane().plane()).fill()
             except Exception:
@@ -315,6 +322,8 @@ class SectionMenu:
         threading.Thread(target=work, name="section", daemon=True).start()
 
     def _section_names(self) -> dict[str, str]:
+        from viewer.scene.section_picture import short_name
+
         names = {}
         for region in self._regions:
             names[region.part_id] = short_name(self._titles.get(region.part_id, region.part_id))
@@ -346,6 +355,8 @@ class SectionMenu:
 
     def _open_section(self) -> None:
         if self.section_dock is None:
+            from viewer.panels.section_dock import SectionDock
+
             dock = self.section_dock = SectionDock(self)
             dock.kind_wanted.connect(self.set_section_kind)
             dock.position_wanted.connect(self.move_section)

@@ -8,6 +8,8 @@ lighting one up only repaints its own vertices.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 from vtkmodules.util.numpy_support import numpy_to_vtk
 from vtkmodules.vtkCommonCore import vtkPoints
@@ -22,13 +24,32 @@ LAYER_STEP_MM = 1.1
 """How far apart in depth coarse shells of neighbouring strata are drawn."""
 
 
-def batch_key(part) -> tuple[int, str]:
-    """Return (stratum, material): parts with the same key are drawn together."""
-    return part.stratum, looks.material_of(part)
+def end_to_end(arrays: Sequence[np.ndarray]) -> np.ndarray:
+    """Return arrays of one width as one: without copying when they lie so in memory already."""
+    first = arrays[0]
+    whole = first.base
+    if (
+        isinstance(whole, np.ndarray)
+        and whole.flags.c_contiguous
+        and whole.dtype == first.dtype
+        and whole.shape[1:] == first.shape[1:]
+        and all(a.base is whole and a.flags.c_contiguous for a in arrays)
+    ):
+        origin = whole.__array_interface__["data"][0]
+        row = whole.strides[0]
+        starts = [(a.__array_interface__["data"][0] - origin) // row for a in arrays]
+        ends = [start + len(a) for start, a in zip(starts, arrays, strict=True)]
+        if starts[1:] == ends[:-1]:
+            return whole[starts[0] : ends[-1]]
+    return np.concatenate(arrays)
 
 
 class Batch:
-    """The merged vertices of some parts at one detail."""
+    """The merged vertices of some parts at one detail.
+
+    The arrays may be those of the parts' own shells, end to end; they are copied
+    before a part is laid elsewhere.
+    """
 
     def __init__(self, drawn: dict[str, DrawnPart], detail: str):
         self.ids = list(drawn)
@@ -38,17 +59,15 @@ class Batch:
         self.vertex_range = {
             name: slice(starts[i], starts[i + 1]) for i, name in enumerate(self.ids)
         }
-        self.faces = {
-            name: (shell.faces + starts[i]).astype(np.int32)
-            for i, (name, shell) in enumerate(zip(self.ids, shells, strict=True))
-        }
-        self.points = np.concatenate([s.points for s in shells])
-        self.surface = np.ascontiguousarray(np.concatenate([s.surface for s in shells]))
+        self._faces = {name: shell.faces for name, shell in zip(self.ids, shells, strict=True)}
+        self.points = end_to_end([s.points for s in shells])
+        self.surface = end_to_end([s.surface for s in shells])
+        self._normals = end_to_end([s.normals for s in shells])
+        self._own = False
         self.colours = np.full((len(self.points), 4), 255, np.uint8)
         self._parts = {name: d.part for name, d in drawn.items()}
         self._vtk_points = vtkPoints()
         self._vtk_points.SetData(numpy_to_vtk(self.points))
-        self._normals = np.ascontiguousarray(np.concatenate([s.normals for s in shells]))
         self._vtk_normals = numpy_to_vtk(self._normals)
         self._vtk_normals.SetName("normals")
         self._vtk_surface = numpy_to_vtk(self.surface)
@@ -76,13 +95,31 @@ class Batch:
         """Tell VTK that the colours have changed."""
         self._vtk_colours.Modified()
 
+    def _make_own(self) -> None:
+        """Copy the arrays that are still those of the shells."""
+        if self._own:
+            return
+        self._own = True
+        self.points, self._normals, self.surface = (
+            a.copy() for a in (self.points, self._normals, self.surface)
+        )
+        for held, array in (
+            (self._vtk_points.GetData(), self.points),
+            (self._vtk_normals, self._normals),
+            (self._vtk_surface, self.surface),
+        ):
+            held.SetVoidArray(array, array.size, 1)
+            held.Modified()
+
     def set_openness(self, name: str, values: np.ndarray) -> None:
         """Set the furrow shade of one part, (n,) 0..1."""
+        self._make_own()
         self.surface[self.vertex_range[name], 3] = values
         self._vtk_surface.Modified()
 
     def move(self, name: str, points: np.ndarray, normals: np.ndarray) -> None:
         """Lay one part's vertices elsewhere; ``touch_shape`` tells VTK afterwards."""
+        self._make_own()
         place = self.vertex_range[name]
         self.points[place] = points
         self._normals[place] = normals
@@ -105,11 +142,19 @@ class Batch:
 
     def cells(self, names) -> vtkCellArray:
         """Return the faces of the named parts as one cell array."""
-        faces = [self.faces[name] for name in names]
+        merged = np.empty((self.face_count(names), 3), np.int32)
+        at = 0
+        for name in names:
+            faces = self._faces[name]
+            np.add(faces, self.vertex_range[name].start, out=merged[at : at + len(faces)])
+            at += len(faces)
         cells = vtkCellArray()
-        merged = np.concatenate(faces) if faces else np.zeros((0, 3), np.int32)
         cells.SetData(3, numpy_to_vtk(merged.ravel(), deep=True))
         return cells
+
+    def face_count(self, names) -> int:
+        """Return how many faces the named parts have."""
+        return sum(len(self._faces[name]) for name in names)
 
 
 class BatchActors:
@@ -175,4 +220,4 @@ class BatchActors:
 
     def face_count(self) -> int:
         """Return how many triangles these actors draw when on."""
-        return sum(len(self.batch.faces[name]) for names in self._wanted.values() for name in names)
+        return sum(self.batch.face_count(names) for names in self._wanted.values())

@@ -8,6 +8,7 @@ it lies in, so that a nested part owns its place without any polygon work.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from typing import TYPE_CHECKING
 
 import numpy as np
 from vtkmodules.util.numpy_support import numpy_to_vtk
@@ -15,8 +16,10 @@ from vtkmodules.vtkCommonCore import vtkPoints
 from vtkmodules.vtkCommonDataModel import vtkCellArray, vtkPlane, vtkPolyData
 from vtkmodules.vtkRenderingCore import vtkActor, vtkPolyDataMapper
 
-from meshes.questions.section import Outlines
 from viewer.scene import looks
+
+if TYPE_CHECKING:
+    from meshes.questions.section import Outlines
 
 STEP_MM = 0.004
 """How far each part lies in front of the one painted before it."""

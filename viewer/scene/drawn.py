@@ -11,10 +11,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.spatial import cKDTree
 
 from meshes.model import other_side
-from viewer.scene.fibre_field import is_aligned, simplified, smoothed, surface_millimetres
 
 MOVING_FACES_PER_SQRT_CM2 = 24.0
 MOVING_FACES_LEAST = 40
@@ -50,24 +48,41 @@ class Shell:
 class DrawnPart:
     """A part with its two shells; ``moving`` may be the same object as ``still``.
 
-    ``shaded`` tells whether the openness has been worked out.
+    ``shaded`` tells whether the openness has been worked out; ``box`` holds the bounds
+    and ``area_mm2`` the area of the moving shell when they are known beforehand.
     """
 
     part: object
     still: Shell
     moving: Shell
     shaded: bool = False
+    box: np.ndarray | None = None
+    area_mm2: float | None = None
 
     @property
     def bounds(self) -> np.ndarray:
         """Return the (2, 3) lowest and highest corner, mm."""
-        return np.array([self.still.points.min(axis=0), self.still.points.max(axis=0)])
+        if self.box is None:
+            self.box = np.array([self.still.points.min(axis=0), self.still.points.max(axis=0)])
+        return self.box
+
+    @property
+    def area(self) -> float:
+        """Return the area of the moving shell, mm²."""
+        if self.area_mm2 is None:
+            corners = self.moving.points[self.moving.faces]
+            across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+            self.area_mm2 = 0.5 * float(np.linalg.norm(across, axis=1).sum())
+        return self.area_mm2
 
 
 def draw_part(part) -> DrawnPart:
     """Return the drawn arrays of a part."""
-    points = np.ascontiguousarray(part.mesh.vertices, dtype=np.float32)
-    faces = np.ascontiguousarray(part.mesh.faces, dtype=np.int32)
+    from viewer.scene.fibre_field import smoothed
+
+    points = np.ascontiguousarray(part.vertices, dtype=np.float32)
+    # The simplifier takes no read-only array, such as one mapped from the cache.
+    faces = np.require(part.faces, np.int32, ["C", "W"])
     surface = np.zeros((len(points), 4), np.float32)
     surface[:, 3] = 1.0
     surface[:, :2] = _fibre_millimetres(part, points, faces)
@@ -83,6 +98,8 @@ def draw_part(part) -> DrawnPart:
 
 def _fibre_millimetres(part, points: np.ndarray, faces: np.ndarray) -> np.ndarray:
     """Return (n, 2) mm along and across the fibres: the part's own, or solved for a belly."""
+    from viewer.scene.fibre_field import is_aligned, surface_millimetres
+
     if part.fibres is not None and part.kind == "muscle":
         fibres = np.asarray(part.fibres, float)
         if part.uv is None or not is_aligned(points, faces, part.uv[:, 1], fibres):
@@ -107,7 +124,7 @@ def draw_parts(parts: Iterable) -> list[DrawnPart]:
 
 def _mirrored(twin: DrawnPart, part) -> DrawnPart | None:
     """Return the twin's shells mirrored when the part is its exact mirror image, else None."""
-    points = np.ascontiguousarray(part.mesh.vertices, dtype=np.float32)
+    points = np.ascontiguousarray(part.vertices, dtype=np.float32)
     if part.id == twin.part.id or points.shape != twin.still.points.shape:
         return None
     if not np.array_equal(points, twin.still.points * MIRROR):
@@ -157,7 +174,7 @@ def fibre_extent(part) -> tuple[float, float]:
         across *= len(part.fibres) / (len(part.fibres) - 1)
         if along > 0 and across > 0:
             return along, max(across, 3.0)
-    extents = np.sort(np.ptp(np.asarray(part.mesh.vertices), axis=0))
+    extents = np.sort(np.ptp(part.vertices, axis=0))
     return float(extents[2]), float(max(extents[1], 3.0))
 
 
@@ -216,6 +233,11 @@ def moving_face_count(points: np.ndarray, faces: np.ndarray) -> int:
 
 def decimated(shell: Shell, face_count: int, gain: float = 1.25) -> Shell:
     """Return a copy of the shell with about ``face_count`` faces (itself when that is no gain)."""
+    # These bring scipy and the simplifier in, which a start from the cache never needs.
+    from scipy.spatial import cKDTree
+
+    from viewer.scene.fibre_field import simplified
+
     if len(shell.faces) <= gain * face_count:
         return shell
     points, faces = simplified(shell.points, shell.faces, face_count)

@@ -9,6 +9,7 @@ colour-blind viewers (Okabe and Ito's set of eight, from memory).
 from __future__ import annotations
 
 import zlib
+from functools import lru_cache
 
 import numpy as np
 
@@ -112,6 +113,11 @@ def material_of(part) -> str:
     return _MATERIAL_OF_KIND[part.kind]
 
 
+def batch_key(part) -> tuple[int, str]:
+    """Return (stratum, material): parts with the same key are drawn together."""
+    return part.stratum, material_of(part)
+
+
 def is_fat(part) -> bool:
     """Return whether a fascia is the fatty one under the skin."""
     return part.kind == "fascia" and part.stratum == 1
@@ -130,24 +136,31 @@ def base_colour(part, look: str = "by_kind") -> np.ndarray:
     Neighbours of one kind differ a little (by name, alike on both sides), so
     that the border between two bellies shows.
     """
+    return np.array(_base_colour(part.kind, part.stratum, part.name, is_fat(part), look))
+
+
+@lru_cache(maxsize=8192)
+def _base_colour(
+    kind: str, stratum: int, name: str, fat: bool, look: str
+) -> tuple[float, float, float]:
     if look not in LOOKS:
         raise ValueError(f"look must be one of {', '.join(LOOKS)}, got {look!r}")
     palette = _PALETTES[look]
-    if is_fat(part):
+    if fat:
         key = "fat"
-    elif part.kind == "muscle":
-        key = f"muscle_{depth_group(part.stratum)}"
+    elif kind == "muscle":
+        key = f"muscle_{depth_group(stratum)}"
     else:
-        key = part.kind
+        key = kind
     colour = np.array(palette[key], float)
-    spread = {"muscle": 0.075, "bone": 0.025, "disc": 0.02, "ligament": 0.03}.get(part.kind, 0.0)
+    spread = {"muscle": 0.075, "bone": 0.025, "disc": 0.02, "ligament": 0.03}.get(kind, 0.0)
     if spread:
-        seed = zlib.crc32(part.id.split(".", 1)[0].encode())
+        seed = zlib.crc32(name.encode())
         shade = ((seed & 0xFFFF) / 0xFFFF - 0.5) * 2.0
         warmth = ((seed >> 16) / 0xFFFF - 0.5) * 2.0
         colour = colour * (1.0 + spread * shade)
         colour *= 1.0 + np.array([0.25, 0.0, -0.35]) * spread * warmth
-    return np.clip(colour, 0, 240)
+    return tuple(np.clip(colour, 0, 240).tolist())
 
 
 def tendon_colour(look: str = "by_kind") -> tuple[int, int, int]:
@@ -170,7 +183,7 @@ def vertex_colours(
     (n, 3) uint8
     """
     tendon = np.asarray(tendon, float)
-    colour = np.repeat(base_colour(part, look)[None], len(tendon), axis=0)
+    colour = np.array(_base_colour(part.kind, part.stratum, part.name, is_fat(part), look))[None]
     if part.kind in ("muscle", "tendon"):
         # A soft step: flesh frays into tendon over a short way, not along the whole belly.
         share = tendon * tendon * (3.0 - 2.0 * tendon)
@@ -181,7 +194,8 @@ def vertex_colours(
     mark = HIGHLIGHT_SHARE if highlighted else HOVER_SHARE if hovered else 0.0
     if mark:
         colour = colour + mark * (np.array(HIGHLIGHT, float) - colour)
-    return np.clip(np.rint(colour), 0, 255).astype(np.uint8)
+    colour = np.clip(np.rint(colour), 0, 255).astype(np.uint8)
+    return np.broadcast_to(colour, (len(tendon), 3))
 
 
 def section_colour(part, look: str = "by_kind") -> tuple[int, int, int]:

@@ -18,13 +18,14 @@ from vtkmodules.vtkRenderingCore import vtkLight, vtkRenderer
 from viewer.scene import anchors as anchor_finding
 from viewer.scene import camera as cameras
 from viewer.scene import looks, marks, overlay
-from viewer.scene.batches import DETAILS, Batch, BatchActors, batch_key
+from viewer.scene.batches import DETAILS, Batch, BatchActors
 from viewer.scene.camera import Flight, Pose
 from viewer.scene.caps import GRIP_PX, Caps
 from viewer.scene.drawn import DrawnPart, Shell, draw_parts
 from viewer.scene.drawn_cache import drawn_model
 from viewer.scene.hidden import SeenSearch
 from viewer.scene.label_layout import MARGIN_PX, MOST_LABELS, Anchor, Label, lay_out
+from viewer.scene.looks import batch_key
 from viewer.scene.outline import Outline
 from viewer.scene.picture_layer import PictureLayer
 from viewer.scene.table_pose import HEIGHT_DEG, STANDS, table_pose, walked, with_room_above
@@ -107,7 +108,7 @@ class Scene:
         self._front.SetAutomaticLightCreation(False)
         self.window.AddRenderer(self._front)
         self._drawn: dict[str, DrawnPart] = {}
-        self._areas: dict[str, float] = {}
+        self._key_of: dict[str, tuple[int, str]] = {}
         self._batches: dict[tuple[int, str], dict[str, Batch]] = {}
         self._painted: dict[str, tuple] = {}
         self._in_place: dict[str, DrawnPart] = {}
@@ -160,8 +161,14 @@ class Scene:
 
     # Model ------------------------------------------------------------------------------
 
-    def set_model(self, model) -> None:
-        """Take all parts of a model and no others; nothing is done twice for parts held."""
+    def set_model(self, model, drawn: Sequence[DrawnPart] | None = None) -> None:
+        """Take all parts of a model and no others; nothing is done twice for parts held.
+
+        Parameters
+        ----------
+        drawn : sequence of DrawnPart, optional
+            The model's drawn parts where they have been fetched already (``drawn_model``).
+        """
         held = {name: drawn.part for name, drawn in self._drawn.items()}
         if held and all(
             name in held and _same_mesh(held[name], part) for name, part in model.parts.items()
@@ -169,14 +176,14 @@ class Scene:
             self._drop(held.keys() - model.parts.keys())
             return
         self.clear()
-        self.add_parts(drawn_model(model))
+        self.add_parts(drawn_model(model) if drawn is None else drawn)
 
     def _drop(self, ids: Iterable[str]) -> None:
         changed = set()
         for name in ids:
-            changed.add(batch_key(self._drawn.pop(name).part))
+            del self._drawn[name]
+            changed.add(self._key_of.pop(name))
             self._in_place.pop(name, None)
-            self._areas.pop(name, None)
             for viewport in self._every_viewport():
                 viewport.shown.pop(name, None)
         for key in changed:
@@ -192,7 +199,7 @@ class Scene:
             viewport.actors.clear()
             viewport.shown.clear()
         self._drawn.clear()
-        self._areas.clear()
+        self._key_of.clear()
         self._batches.clear()
         self._painted.clear()
         self._in_place.clear()
@@ -211,11 +218,11 @@ class Scene:
             drawn = part if isinstance(part, DrawnPart) else next(raw)
             name = drawn.part.id
             if name in self._drawn:
-                changed.add(batch_key(self._drawn[name].part))
+                changed.add(self._key_of[name])
             self._drawn[name] = drawn
+            self._key_of[name] = batch_key(drawn.part)
             self._in_place.pop(name, None)
-            self._areas[name] = _area(drawn)
-            changed.add(batch_key(drawn.part))
+            changed.add(self._key_of[name])
         for key in changed:
             self._rebuild_batch(key)
         self._forget_places()
@@ -242,7 +249,7 @@ class Scene:
                     continue
                 drawn.shaded = True
                 shell.surface[:, 3] = shade
-                self._batches[batch_key(drawn.part)][detail].set_openness(name, shade)
+                self._batches[self._key_of[name]][detail].set_openness(name, shade)
 
     # Folded parts ----------------------------------------------------------------------
 
@@ -281,7 +288,7 @@ class Scene:
                     home.shaded,
                 )
             self._drawn[name] = drawn
-            key = batch_key(drawn.part)
+            key = self._key_of[name]
             for detail, shell in shells.items():
                 batch = self._batches[key][detail]
                 batch.move(name, shell.points, shell.normals)
@@ -306,9 +313,7 @@ class Scene:
         self._outline.show({name: self._drawn[name].moving for name in lit})
 
     def _rebuild_batch(self, key) -> None:
-        members = {
-            name: drawn for name, drawn in self._drawn.items() if batch_key(drawn.part) == key
-        }
+        members = {name: self._drawn[name] for name, k in self._key_of.items() if k == key}
         for viewport in self._every_viewport():
             for actors in viewport.actors.pop(key, {}).values():
                 actors.remove()
@@ -370,9 +375,7 @@ class Scene:
         before = viewport.shown
         viewport.shown = wanted
         touched = {
-            batch_key(self._drawn[name].part)
-            for name in before.keys() ^ wanted.keys()
-            if name in self._drawn
+            self._key_of[name] for name in before.keys() ^ wanted.keys() if name in self._key_of
         }
         repaint = []
         for name, look in wanted.items():
@@ -380,7 +383,7 @@ class Scene:
             if old is None or old != look:
                 repaint.append(name)
                 if old is not None and (old.opacity < SOLID_FROM) != (look.opacity < SOLID_FROM):
-                    touched.add(batch_key(self._drawn[name].part))
+                    touched.add(self._key_of[name])
         for key in touched:
             self._want(viewport, key)
         self._paint(wanted, repaint)
@@ -447,7 +450,7 @@ class Scene:
             if self._painted.get(name) == state:
                 continue
             self._painted[name] = state
-            key = batch_key(self._drawn[name].part)
+            key = self._key_of[name]
             for detail in DETAILS:
                 batch = self._batches[key][detail]
                 batch.paint(name, *state)
@@ -617,7 +620,7 @@ class Scene:
             gone = frozenset(np.array(list(self._drawn), object)[self._caps.beyond(self._boxes)])
         changed, self._cut_off = gone ^ self._cut_off, gone
         viewport = self._viewports[0]
-        for key in {batch_key(self._drawn[name].part) for name in changed if name in self._drawn}:
+        for key in {self._key_of[name] for name in changed if name in self._key_of}:
             self._want(viewport, key)
 
     def _paint_caps(self) -> None:
@@ -1238,7 +1241,7 @@ class Scene:
                 lambda points: self._project(points, size),
                 depth,
                 mm_per_px,
-                self._areas,
+                {name: self.part_in_place(name).area for name in solid},
                 lambda name, x, y: self._is_seen_at(name, x, y, size, solid),
                 least_px2=0.8 * self.font_px**2,
                 first=first,
@@ -1353,15 +1356,9 @@ def _same_mesh(held, part) -> bool:
     return held is part or (
         held.kind == part.kind
         and held.stratum == part.stratum
-        and np.array_equal(held.mesh.vertices, part.mesh.vertices)
-        and np.array_equal(held.mesh.faces, part.mesh.faces)
+        and np.array_equal(held.vertices, part.vertices)
+        and np.array_equal(held.faces, part.faces)
     )
-
-
-def _area(drawn: DrawnPart) -> float:
-    corners = drawn.moving.points[drawn.moving.faces]
-    across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
-    return 0.5 * float(np.linalg.norm(across, axis=1).sum())
 
 
 def _corners(bounds: np.ndarray) -> np.ndarray:

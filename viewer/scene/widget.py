@@ -11,6 +11,7 @@ from PySide6.QtGui import QPaintEngine
 from PySide6.QtWidgets import QSizePolicy, QWidget
 from vtkmodules.vtkRenderingCore import vtkRenderWindow
 
+from viewer.milestones import reached
 from viewer.scene.camera import Flight
 from viewer.scene.hidden import SeenSearch
 from viewer.scene.scene import PickHit, Scene
@@ -79,6 +80,7 @@ class SceneWidget(QWidget):
         self._dragged = False
         self._on_grip = False
         self._moving = False
+        self._told = False
         self._flight: Flight | None = None
         self._flight_began = 0.0
         self.last_frame_ms = 0.0
@@ -116,12 +118,23 @@ class SceneWidget(QWidget):
         if moving:
             self._settle_timer.start()
 
+    def rest(self) -> None:
+        """Ask for the full picture at once, without a coarse one before it."""
+        if self._finalized or self._flight is not None:
+            return
+        self._settle_timer.stop()
+        self._moving = False
+        self._draw_timer.start()
+
     def _draw(self) -> None:
         if self._finalized or not self.isVisible():
             return
         began = time.perf_counter()
         self.scene.render(moving=self._moving)
         self.last_frame_ms = 1000.0 * (time.perf_counter() - began)
+        if not self._told and self.scene.shown():
+            self._told = not self._moving
+            reached("full picture" if self._told else "coarse picture")
         if not self._moving:
             self._search_timer.start(SEARCH_AFTER_MS)
 

@@ -92,6 +92,7 @@ class Plan:
         self.steps = tuple(steps)
         self._expand = expand
         self._removed: dict[tuple, frozenset[str]] = {}
+        self._called: tuple[tuple, dict[str, list[str]]] = ((), {})
         self._by_id = {step.id: step for step in self.steps}
         for step in self.steps:
             for need in step.needs:
@@ -127,15 +128,24 @@ class Plan:
 
     def parts_of(self, names: Iterable[str], model: HasParts, side: SideChoice) -> set[str]:
         """Return the ids of the model's parts that names stand for, on a side."""
-        names = set(names)
-        spelled: set[str] = set()
-        if self._expand is not None:
-            spelled = {part_id for name in names for part_id in self._expand(name)}
-        return {
-            part.id
-            for part in model.parts.values()
-            if on_side(part.side, side) and (part.id in spelled or names & _handles(part))
-        }
+        called = self._parts_by_handle(model)
+        found: set[str] = set()
+        for name in set(names):
+            found.update(called.get(name, ()))
+            if self._expand is not None:
+                found.update(i for i in self._expand(name) if i in model.parts)
+        return {i for i in found if on_side(model.parts[i].side, side)}
+
+    def _parts_by_handle(self, model: HasParts) -> dict[str, list[str]]:
+        """Return handle -> ids, gathered once for a model (and again while it grows)."""
+        key = (id(model.parts), len(model.parts))
+        if self._called[0] != key:
+            called: dict[str, list[str]] = {}
+            for part in model.parts.values():
+                for handle in _handles(part):
+                    called.setdefault(handle, []).append(part.id)
+            self._called = (key, called)
+        return self._called[1]
 
     def removed_by(self, step: Step, model: HasParts, side: str) -> frozenset[str]:
         """Return the ids that a step takes out of the way on one side."""

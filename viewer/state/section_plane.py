@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import asdict, dataclass, replace
 from typing import TYPE_CHECKING, Any
 
-from meshes.questions.section import CutPlane, placed_plane
+from meshes.questions.planes import CutPlane, placed_plane
 from viewer.state.commands import Command
 
 if TYPE_CHECKING:

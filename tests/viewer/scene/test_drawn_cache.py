@@ -3,14 +3,16 @@ import pytest
 
 from tests.fakes import toy_model
 from viewer.scene import drawn_cache
+from viewer.scene.batches import Batch
 from viewer.scene.drawn import draw_parts
+from viewer.scene.looks import batch_key
 
 
 @pytest.fixture
 def kept(tmp_path):
     parts = list(toy_model().parts.values())
     drawn = drawn_cache.shaded(draw_parts(parts))
-    path = tmp_path / "drawn.npz"
+    path = tmp_path / "drawn"
     assert drawn_cache.save(path, drawn)
     return path, parts, drawn
 
@@ -33,11 +35,37 @@ def test_file_of_another_model_is_not_taken(kept):
     assert drawn_cache.load(path, parts[1:]) is None
 
 
-def test_broken_file_is_not_taken(kept):
+@pytest.mark.parametrize("name", drawn_cache._ARRAYS)
+def test_broken_file_is_not_taken(kept, name):
     path, parts, _ = kept
-    path.write_bytes(path.read_bytes()[:2000])
+    victim = path / f"{name}.npy"
+    victim.write_bytes(victim.read_bytes()[: victim.stat().st_size // 2])
     assert drawn_cache.load(path, parts) is None
-    assert drawn_cache.load(path.with_name("absent.npz"), parts) is None
+    assert drawn_cache.load(path.with_name("absent"), parts) is None
+
+
+def test_what_the_window_changes_never_reaches_the_file(kept):
+    path, parts, _ = kept
+    first = drawn_cache.load(path, parts)
+    first[0].still.points[:] = 0.0
+    again = drawn_cache.load(path, parts)
+    assert again[0].still.points.any()
+
+
+def test_batches_take_kept_arrays_without_copying_until_a_part_moves(kept):
+    path, parts, _ = kept
+    drawn = drawn_cache.load(path, parts)
+    key = batch_key(drawn[-1].part)
+    members = {d.part.id: d for d in drawn if batch_key(d.part) == key}
+    assert len(members) > 1
+    batch = Batch(members, "still")
+    assert np.shares_memory(batch.points, drawn[-1].still.points)
+    lying = {name: d.still.points.copy() for name, d in members.items()}
+    name = drawn[-1].part.id
+    batch.move(name, lying[name] + 5.0, drawn[-1].still.normals)
+    assert np.array_equal(batch.points[batch.vertex_range[name]], lying[name] + 5.0)
+    for other, d in members.items():
+        assert np.array_equal(d.still.points, lying[other]), "the shell at home has moved"
 
 
 def test_moved_vertex_means_another_file():
@@ -55,4 +83,4 @@ def test_moved_vertex_means_another_file():
 def test_folder_that_cannot_be_written_costs_only_time(kept, tmp_path):
     _, _, drawn = kept
     (tmp_path / "file").write_text("in the way")
-    assert not drawn_cache.save(tmp_path / "file" / "drawn.npz", drawn)
+    assert not drawn_cache.save(tmp_path / "file" / "drawn", drawn)
