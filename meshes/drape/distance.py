@@ -13,7 +13,6 @@ from collections.abc import Sequence
 import numpy as np
 import trimesh
 from numba import njit
-from scipy.spatial import cKDTree
 
 LEAF_SIZE = 4
 """Triangles per leaf of the tree."""
@@ -94,6 +93,78 @@ def _build_tree(low, high, centre, leaf_size):
         stack[top + 1, 0], stack[top + 1, 1], stack[top + 1, 2] = start, middle, -1
         top += 2
     return order, node_low[:used].copy(), node_high[:used].copy(), link[:used].copy()
+
+
+@njit(**KERNEL)
+def _boxes(vertices, faces):
+    """Lower and upper corners of the boxes of triangles, and the boxes' centres, (m, 3) each."""
+    m = faces.shape[0]
+    low = np.empty((m, 3))
+    high = np.empty((m, 3))
+    centre = np.empty((m, 3))
+    for f in range(m):
+        a, b, c = faces[f, 0], faces[f, 1], faces[f, 2]
+        for k in range(3):
+            x, y, z = vertices[a, k], vertices[b, k], vertices[c, k]
+            low[f, k] = min(x, y, z)
+            high[f, k] = max(x, y, z)
+            centre[f, k] = 0.5 * (low[f, k] + high[f, k])
+    return low, high, centre
+
+
+@njit(**KERNEL)
+def _corners(vertices, faces, order):
+    """Corners (m, 9) of triangles in tree order."""
+    out = np.empty((order.size, 9))
+    for i in range(order.size):
+        for k in range(3):
+            v = faces[order[i], k]
+            out[i, 3 * k], out[i, 3 * k + 1], out[i, 3 * k + 2] = (
+                vertices[v, 0], vertices[v, 1], vertices[v, 2],
+            )  # fmt: skip
+    return out
+
+
+@njit(**KERNEL)
+def number_edges(faces, count):
+    """Edges (e, 2) of a mesh of ``count`` vertices, in order of their ends, and (m, 3) which edge
+    leads from each corner to the next."""
+    m = faces.shape[0]
+    start = np.zeros(count + 1, np.int64)
+    for f in range(m):
+        for k in range(3):
+            start[min(faces[f, k], faces[f, (k + 1) % 3]) + 1] += 1
+    for v in range(count):
+        start[v + 1] += start[v]
+    place = start[:-1].copy()
+    other = np.empty(3 * m, np.int64)
+    half = np.empty(3 * m, np.int64)
+    for f in range(m):
+        for k in range(3):
+            a, b = faces[f, k], faces[f, (k + 1) % 3]
+            if b < a:
+                a, b = b, a
+            other[place[a]] = b
+            half[place[a]] = 3 * f + k
+            place[a] += 1
+    edge_of = np.empty((m, 3), np.int64)
+    edges = np.empty((3 * m, 2), np.int64)
+    used = 0
+    for v in range(count):
+        first, last = start[v], start[v + 1]
+        for i in range(first + 1, last):
+            b, h = other[i], half[i]
+            j = i - 1
+            while j >= first and other[j] > b:
+                other[j + 1], half[j + 1] = other[j], half[j]
+                j -= 1
+            other[j + 1], half[j + 1] = b, h
+        for i in range(first, last):
+            if i == first or other[i] != other[i - 1]:
+                edges[used, 0], edges[used, 1] = v, other[i]
+                used += 1
+            edge_of[half[i] // 3, half[i] % 3] = used - 1
+    return edges[:used].copy(), edge_of
 
 
 @njit(**KERNEL)
@@ -348,26 +419,18 @@ class MeshIndex:
         self.faces = np.ascontiguousarray(faces, dtype=np.int64)
         if len(self.faces) == 0:
             raise ValueError("a mesh index needs at least one triangle, got none")
-        corners = self.vertices[self.faces]
-        low, high = corners.min(axis=1), corners.max(axis=1)
         self.order, self.node_low, self.node_high, self.link = _build_tree(
-            low, high, 0.5 * (low + high), LEAF_SIZE
+            *_boxes(self.vertices, self.faces), LEAF_SIZE
         )
-        self.corners = np.ascontiguousarray(corners[self.order].reshape(-1, 9))
-        ends = np.sort(
-            np.stack([self.faces, np.roll(self.faces, -1, axis=1)], axis=2).reshape(-1, 2), axis=1
-        )
-        key = ends[:, 0] * len(self.vertices) + ends[:, 1]
-        unique, first, inverse = np.unique(key, return_index=True, return_inverse=True)
-        self.edges = ends[first]
-        self.edge_of = np.ascontiguousarray(inverse.reshape(-1, 3))
+        self.corners = _corners(self.vertices, self.faces, self.order)
+        self.edges, self.edge_of = number_edges(self.faces, len(self.vertices))
         (
             self.face_normal,
             self.edge_normal,
             self.vertex_normal,
             self.border_edge,
             self.border_vertex,
-        ) = _pseudo_normals(self.vertices, self.faces, self.edge_of, len(unique))
+        ) = _pseudo_normals(self.vertices, self.faces, self.edge_of, len(self.edges))
 
     @classmethod
     def of(cls, mesh: trimesh.Trimesh | MeshIndex) -> MeshIndex:
@@ -395,7 +458,9 @@ class MeshIndex:
         self, points: np.ndarray, reach: float = np.inf
     ) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
         """As :meth:`signed_distance`, with the index of the closest face (-1 beyond reach)."""
-        points = np.ascontiguousarray(np.reshape(points, (-1, 3)), dtype=np.float64)
+        points = np.ascontiguousarray(points, dtype=np.float64)
+        if points.ndim != 2:
+            points = points.reshape(-1, 3)
         return _signed_distance(
             points,
             float(reach),
@@ -470,6 +535,105 @@ class MeshIndex:
         return np.concatenate(points), normal / np.where(length > 0, length, 1.0)
 
 
+@njit(**KERNEL)
+def _faces_in_box(vertices, faces, low, high):
+    """Numbers of the triangles whose box meets a box."""
+    out = np.empty(faces.shape[0], np.int64)
+    count = 0
+    for f in range(faces.shape[0]):
+        meets = True
+        for k in range(3):
+            x, y, z = vertices[faces[f, 0], k], vertices[faces[f, 1], k], vertices[faces[f, 2], k]
+            if min(x, y, z) > high[k] or max(x, y, z) < low[k]:
+                meets = False
+                break
+        if meets:
+            out[count] = f
+            count += 1
+    return out[:count].copy()
+
+
+@njit(**KERNEL)
+def _mark(marks, origin, cell, points, reach):
+    """Mark the cells of a grid that come within ``reach`` of points."""
+    for i in range(points.shape[0]):
+        a0 = max(int((points[i, 0] - reach - origin[0]) / cell), 0)
+        b0 = max(int((points[i, 1] - reach - origin[1]) / cell), 0)
+        c0 = max(int((points[i, 2] - reach - origin[2]) / cell), 0)
+        a1 = min(int((points[i, 0] + reach - origin[0]) / cell), marks.shape[0] - 1)
+        b1 = min(int((points[i, 1] + reach - origin[1]) / cell), marks.shape[1] - 1)
+        c1 = min(int((points[i, 2] + reach - origin[2]) / cell), marks.shape[2] - 1)
+        for a in range(a0, a1 + 1):
+            x = origin[0] + a * cell
+            dx = max(x - points[i, 0], points[i, 0] - x - cell, 0.0)
+            for b in range(b0, b1 + 1):
+                y = origin[1] + b * cell
+                dy = max(y - points[i, 1], points[i, 1] - y - cell, 0.0)
+                for c in range(c0, c1 + 1):
+                    z = origin[2] + c * cell
+                    dz = max(z - points[i, 2], points[i, 2] - z - cell, 0.0)
+                    if dx * dx + dy * dy + dz * dz <= reach * reach:
+                        marks[a, b, c] = True
+
+
+@njit(**KERNEL)
+def _faces_marked(marks, origin, cell, vertices, faces):
+    """Which triangles have a box that meets a marked cell."""
+    out = np.zeros(faces.shape[0], np.bool_)
+    first = np.empty(3, np.int64)
+    last = np.empty(3, np.int64)
+    for f in range(faces.shape[0]):
+        for k in range(3):
+            x, y, z = vertices[faces[f, 0], k], vertices[faces[f, 1], k], vertices[faces[f, 2], k]
+            first[k] = max(int(np.floor((min(x, y, z) - origin[k]) / cell)), 0)
+            last[k] = min(int(np.floor((max(x, y, z) - origin[k]) / cell)), marks.shape[k] - 1)
+        for a in range(first[0], last[0] + 1):
+            for b in range(first[1], last[1] + 1):
+                for c in range(first[2], last[2] + 1):
+                    if marks[a, b, c]:
+                        out[f] = True
+                        break
+                if out[f]:
+                    break
+            if out[f]:
+                break
+    return out
+
+
+class Nearness:
+    """Which places lie within a distance of some points, to the cell of a coarse grid.
+
+    What is near is always found; what is a cell farther may be found as well.
+    """
+
+    def __init__(self, marks: np.ndarray, origin: np.ndarray, cell: float) -> None:
+        self.marks, self.origin, self.cell = marks, origin, cell
+
+    @classmethod
+    def of(cls, points: np.ndarray, reach: float) -> Nearness:
+        """Places within ``reach`` mm of points (n, 3)."""
+        points = np.ascontiguousarray(np.reshape(points, (-1, 3)), dtype=np.float64)
+        low, high = points.min(axis=0) - reach, points.max(axis=0) + reach
+        cell = max(0.4 * reach, 2.0)
+        shape = np.ceil((high - low) / cell).astype(int) + 1
+        marks = np.zeros(shape, bool)
+        _mark(marks, low, cell, points, float(reach))
+        return cls(marks, low, cell)
+
+    def of_faces(self, vertices: np.ndarray, faces: np.ndarray) -> np.ndarray:
+        """(m,) bool: triangles that may come near."""
+        return _faces_marked(self.marks, self.origin, self.cell, vertices, faces)
+
+    def of_points(self, points: np.ndarray) -> np.ndarray:
+        """(n,) bool: points that may be near."""
+        at = np.floor((points - self.origin) / self.cell).astype(np.int64)
+        inside = ((at >= 0) & (at < self.marks.shape)).all(axis=1)
+        result = np.zeros(len(points), bool)
+        at = at[inside]
+        result[inside] = self.marks[at[:, 0], at[:, 1], at[:, 2]]
+        return result
+
+
 def merge(
     indexes: Sequence[MeshIndex],
     bounds: np.ndarray | None = None,
@@ -489,7 +653,8 @@ def merge(
         Box, mm; triangles that miss it by more than ``margin`` are left out.
     margin : float
     near : (n, 3) float or None
-        Points, mm; triangles farther than ``margin`` from all of them are left out too.
+        Points, mm; triangles that are clearly farther than ``margin`` from all of them are
+        left out too.
 
     Returns
     -------
@@ -498,25 +663,16 @@ def merge(
         triangle is left.
     """
     chosen: list[tuple[int, MeshIndex, np.ndarray]] = []
-    tree = None if near is None else cKDTree(np.reshape(near, (-1, 3)))
+    low, high = np.full(3, -np.inf), np.full(3, np.inf)
+    if bounds is not None:
+        low, high = bounds[0] - margin, bounds[1] + margin
+    marks = None if near is None else Nearness.of(near, margin)
     for number, index in enumerate(indexes):
-        if bounds is None:
-            faces = np.arange(len(index.faces))
-        else:
-            low, high = bounds[0] - margin, bounds[1] + margin
-            box = index.bounds
-            if np.any(box[0] > high) or np.any(box[1] < low):
-                continue
-            corners = index.vertices[index.faces]
-            faces = np.flatnonzero(
-                np.all((corners.min(axis=1) <= high) & (corners.max(axis=1) >= low), axis=1)
-            )
-        if tree is not None and len(faces):
-            corners = index.vertices[index.faces[faces]]
-            centre = corners.mean(axis=1)
-            radius = np.linalg.norm(corners - centre[:, None], axis=2).max(axis=1)
-            most = margin + float(radius.max())
-            faces = faces[tree.query(centre, distance_upper_bound=most)[0] <= margin + radius]
+        if np.any(index.node_low[0] > high) or np.any(index.node_high[0] < low):
+            continue
+        faces = _faces_in_box(index.vertices, index.faces, low, high)
+        if marks is not None and len(faces):
+            faces = faces[marks.of_faces(index.vertices, index.faces[faces])]
         if len(faces):
             chosen.append((number, index, faces))
     if not chosen:
@@ -531,10 +687,8 @@ def merge(
     merged.face_normal = np.concatenate([i.face_normal[f] for _, i, f in chosen])
     for name in ("edge_normal", "vertex_normal", "border_edge", "border_vertex"):
         setattr(merged, name, np.concatenate([getattr(i, name) for _, i, _ in chosen]))
-    corners = merged.vertices[merged.faces]
-    low, high = corners.min(axis=1), corners.max(axis=1)
     merged.order, merged.node_low, merged.node_high, merged.link = _build_tree(
-        low, high, 0.5 * (low + high), LEAF_SIZE
+        *_boxes(merged.vertices, merged.faces), LEAF_SIZE
     )
-    merged.corners = np.ascontiguousarray(corners[merged.order].reshape(-1, 9))
+    merged.corners = _corners(merged.vertices, merged.faces, merged.order)
     return merged, np.concatenate([np.full(len(f), n) for n, _, f in chosen])

@@ -13,11 +13,12 @@ from dataclasses import replace
 
 import numpy as np
 import trimesh
+from numba import njit
 from scipy.ndimage import maximum_filter, uniform_filter
 from scipy.sparse import coo_matrix, csr_matrix, diags
 
 from meshes.drape.audit import overlap_depth, self_intersections
-from meshes.drape.distance import MeshIndex, merge
+from meshes.drape.distance import KERNEL, MeshIndex, Nearness, merge, number_edges
 from meshes.drape.sheet import SheetGrid, ThickSheet, arc_length, least_thickness, thicken
 
 SAMPLE_STEP = 2.0
@@ -43,51 +44,127 @@ SEARCH = 6.0
 """mm round the new surface in which obstacles are looked at."""
 
 
-def _surface_samples(faces: np.ndarray, vertices: np.ndarray, step: float):
-    """Corner numbers (n, 3) and weights (n, 3) of test points on a mesh.
+@njit(**KERNEL)
+def _surface_samples(faces, edge_of, edge_count, vertices, step, low, high, marks, origin, cell):
+    """Corner numbers (n, 3), weights (n, 3) and places (n, 3) of test points on a mesh.
 
     Vertices once, points on edges once, points inside faces; no two
     neighbours farther apart than about ``step`` mm, edge midpoints and face
-    centres always among them.
+    centres always among them. Only those in the box from ``low`` to ``high``
+    and in marked cells.
     """
-    edges = np.sort(faces[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2), axis=1)
-    edges = edges[np.unique(edges[:, 0] * len(vertices) + edges[:, 1], return_index=True)[1]]
-    used = np.unique(faces)
-    index = [np.repeat(used[:, None], 3, axis=1)]
-    weight = [np.tile([1.0, 0.0, 0.0], (len(used), 1))]
-    length = np.linalg.norm(vertices[edges[:, 0]] - vertices[edges[:, 1]], axis=1)
-    cuts = 2 * np.maximum(np.ceil(length / (2 * step)).astype(int), 1)
-    for k in np.unique(cuts):
-        chosen = edges[cuts == k]
-        t = np.arange(1, k) / k
-        w = np.stack([1 - t, t, 0 * t], axis=1)
-        index.append(np.repeat(chosen[:, [0, 1, 1]], len(w), axis=0))
-        weight.append(np.tile(w, (len(chosen), 1)))
-    corners = vertices[faces]
-    side = np.linalg.norm(corners - np.roll(corners, -1, axis=1), axis=2).max(axis=1)
-    cuts = np.maximum(np.ceil(side / step).astype(int), 1)
-    for k in np.unique(cuts):
-        i, j = np.meshgrid(np.arange(1, k), np.arange(1, k), indexing="ij")
-        keep = i + j < k
-        w = np.stack([i[keep], j[keep], (k - i - j)[keep]], axis=1) / k
-        w = np.concatenate([w, [[1 / 3, 1 / 3, 1 / 3]]])
-        chosen = faces[cuts == k]
-        index.append(np.repeat(chosen, len(w), axis=0))
-        weight.append(np.tile(w, (len(chosen), 1)))
-    return np.concatenate(index), np.concatenate(weight)
+    most = vertices.shape[0]
+    cuts_of = np.empty((faces.shape[0], 4), np.int64)
+    for f in range(faces.shape[0]):
+        longest = 0.0
+        for k in range(3):
+            p, q = vertices[faces[f, k]], vertices[faces[f, (k + 1) % 3]]
+            length = np.sqrt((p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2 + (p[2] - q[2]) ** 2)
+            longest = max(longest, length)
+            cuts_of[f, k] = 2 * max(int(np.ceil(length / (2 * step))), 1)
+            most += cuts_of[f, k] - 1
+        n = max(int(np.ceil(longest / step)), 1)
+        cuts_of[f, 3] = n
+        most += 1 + (n - 1) * (n - 2) // 2
+    corner = np.empty((most, 3), np.int64)
+    weight = np.empty((most, 3))
+    points = np.empty((most, 3))
+    seen_edge = np.zeros(edge_count, np.bool_)
+    seen_vertex = np.zeros(vertices.shape[0], np.bool_)
+    count = 0
+    for f in range(faces.shape[0]):
+        a, b, c = faces[f, 0], faces[f, 1], faces[f, 2]
+        for kind in range(7):
+            # 0-2 corners, 3-5 edges, 6 the inside.
+            number = 1
+            n = 1
+            if kind < 3:
+                v = faces[f, kind]
+                if seen_vertex[v]:
+                    continue
+                seen_vertex[v] = True
+            elif kind < 6:
+                e = edge_of[f, kind - 3]
+                if seen_edge[e]:
+                    continue
+                seen_edge[e] = True
+                n = cuts_of[f, kind - 3]
+                number = n - 1
+            else:
+                n = cuts_of[f, 3]
+                number = 1 + (n - 1) * (n - 2) // 2
+            i, j = 1, 0
+            for m in range(number):
+                if kind < 3:
+                    p, q, r = faces[f, kind], faces[f, kind], faces[f, kind]
+                    u, v, w = 1.0, 0.0, 0.0
+                elif kind < 6:
+                    p, q = faces[f, kind - 3], faces[f, (kind - 2) % 3]
+                    r = q
+                    v = (m + 1) / n
+                    u, w = 1.0 - v, 0.0
+                else:
+                    p, q, r = a, b, c
+                    if m == 0:
+                        u, v, w = 1.0 / 3.0, 1.0 / 3.0, 1.0 / 3.0
+                    else:
+                        j += 1
+                        if i + j >= n:
+                            i, j = i + 1, 1
+                        u, v, w = i / n, j / n, (n - i - j) / n
+                inside = True
+                for k in range(3):
+                    x = u * vertices[p, k] + v * vertices[q, k] + w * vertices[r, k]
+                    points[count, k] = x
+                    if x < low[k] or x > high[k]:
+                        inside = False
+                        break
+                if not inside:
+                    continue
+                at0 = int(np.floor((points[count, 0] - origin[0]) / cell))
+                at1 = int(np.floor((points[count, 1] - origin[1]) / cell))
+                at2 = int(np.floor((points[count, 2] - origin[2]) / cell))
+                if at0 < 0 or at1 < 0 or at2 < 0:
+                    continue
+                if at0 >= marks.shape[0] or at1 >= marks.shape[1] or at2 >= marks.shape[2]:
+                    continue
+                if not marks[at0, at1, at2]:
+                    continue
+                corner[count, 0], corner[count, 1], corner[count, 2] = p, q, r
+                weight[count, 0], weight[count, 1], weight[count, 2] = u, v, w
+                count += 1
+    return corner[:count].copy(), weight[:count].copy(), points[:count].copy()
 
 
-def _obstacle_samples(merged: MeshIndex, owner: np.ndarray, low, high):
+_EVERYWHERE = (
+    np.full(3, -np.inf), np.full(3, np.inf), np.ones((1, 1, 1), bool), np.zeros(3), np.inf,
+)  # fmt: skip
+
+
+@njit(**KERNEL)
+def _weighted(weight, corner, values):
+    """(n, 3) weighted sums of three rows of ``values`` each."""
+    out = np.empty((corner.shape[0], 3))
+    for i in range(corner.shape[0]):
+        a, b, c = corner[i, 0], corner[i, 1], corner[i, 2]
+        u, v, w = weight[i, 0], weight[i, 1], weight[i, 2]
+        for k in range(3):
+            out[i, k] = u * values[a, k] + v * values[b, k] + w * values[c, k]
+    return out
+
+
+def _obstacle_samples(
+    merged: MeshIndex, owner: np.ndarray, low, high, near: Nearness | None = None
+):
     """Points, unit normals and owners of the obstacles' own test points in a box."""
     faces = merged.faces
-    corner, weight = _surface_samples(faces, merged.vertices, SAMPLE_STEP)
-    # _surface_samples groups faces by size; the owner follows by each face's first corner.
+    marks = _EVERYWHERE[2:] if near is None else (near.marks, near.origin, near.cell)
+    corner, weight, points = _surface_samples(
+        faces, merged.edge_of, len(merged.edges), merged.vertices, SAMPLE_STEP, low, high, *marks
+    )
     of_vertex = np.zeros(len(merged.vertices), np.int64)
     of_vertex[faces.reshape(-1)] = np.repeat(owner, 3)
-    points = np.einsum("nk,nkd->nd", weight, merged.vertices[corner])
-    near = np.all((points >= low) & (points <= high), axis=1)
-    corner, weight, points = corner[near], weight[near], points[near]
-    normal = np.einsum("nk,nkd->nd", weight, merged.vertex_normal[corner])
+    normal = _weighted(weight, corner, merged.vertex_normal)
     normal /= np.maximum(np.linalg.norm(normal, axis=1, keepdims=True), 1e-12)
     return points, normal, of_vertex[corner[:, 0]]
 
@@ -272,14 +349,16 @@ class _Ground:
         bounds = np.array([flat.min(axis=0), flat.max(axis=0)])
         centres = _cell_centres(sheet.mid).reshape(-1, 3)
         cell = max(np.linalg.norm(np.diff(sheet.mid, axis=k), axis=2).max() for k in (0, 1))
-        found = merge(obstacles, bounds, margin + 0.5 * cell, np.concatenate([flat, centres]))
+        nodes = np.concatenate([flat, centres])
+        found = merge(obstacles, bounds, margin + 0.5 * cell, nodes)
         self.empty = found is None
         self.sides = np.ones((self.count, sheet.mid[..., 0].size)) if outermost else None
         if found is not None:
             self.merged, self.owner_of_face = found
             self.points, _, self.owner = _obstacle_samples(
-                *found, bounds[0] - margin, bounds[1] + margin
-            )
+                *found, bounds[0] - margin, bounds[1] + margin,
+                Nearness.of(nodes, margin + 0.5 * cell),
+            )  # fmt: skip
             self.empty = len(self.points) == 0
             # What a point lacks to come near the sheet; below zero it is asked again.
             self.slack = np.full(len(self.points), -1.0)
@@ -302,7 +381,7 @@ class _Ground:
         self.nodes[ask] = node
         self.slack[ask] = np.abs(distance) - half[node].max(axis=1) - self.gap - 0.5
         weight = _barycentric(close, mid[node])
-        normal = np.einsum("nk,nkd->nd", weight, way[node])
+        normal = _weighted(weight, node, way)
         height = np.einsum("nd,nd->n", point - close, normal)
         aside = point - close - height[:, None] * normal
         lateral = np.linalg.norm(aside, axis=1)
@@ -415,11 +494,9 @@ class _Ground:
         right = facing * side
         amount = np.where(right > 0.4, lack / np.maximum(right, 0.4), np.maximum(lack, 0))
         pick = (lack > 0) & ((right > 0.4) | (d < 0)) & ~(soft & (end < END_FREE))
-        for row, push, sign in zip(nodes[pick], amount[pick], side[pick]):
-            if sign >= 0:
-                lower[row] = np.maximum(lower[row], push)
-            else:
-                upper[row] = np.minimum(upper[row], -push)
+        nodes, amount, below = nodes[pick], amount[pick], side[pick] >= 0
+        np.maximum.at(lower, nodes[below], amount[below, None] + np.zeros((1, 4)))
+        np.minimum.at(upper, nodes[~below], np.zeros((1, 4)) - amount[~below, None])
 
 
 def _without_wrinkles(sheet: SheetGrid, least: np.ndarray, rounds: int = 12) -> SheetGrid:
@@ -496,7 +573,8 @@ def resolve(
     -------
     trimesh.Trimesh
     """
-    vertices, faces = np.array(mesh.vertices, dtype=np.float64), np.asarray(mesh.faces)
+    vertices = np.array(mesh.vertices, dtype=np.float64)
+    faces = np.ascontiguousarray(mesh.faces, dtype=np.int64)
     bounds = np.array([vertices.min(axis=0), vertices.max(axis=0)])
     found = merge(obstacles, bounds, SEARCH)
     if found is None:
@@ -504,10 +582,12 @@ def resolve(
     merged, owner = found
     o_points, o_normals, _ = _obstacle_samples(merged, owner, bounds[0] - 1.0, bounds[1] + 1.0)
     mean = _neighbour_mean(faces, len(vertices))
+    edges, edge_of = number_edges(faces, len(vertices))
     held = np.zeros(len(vertices), bool) if fixed is None else np.asarray(fixed, bool)
     for _ in range(rounds):
-        corner, weight = _surface_samples(faces, vertices, SAMPLE_STEP)
-        points = np.einsum("nk,nkd->nd", weight, vertices[corner])
+        corner, _, points = _surface_samples(
+            faces, edge_of, len(edges), vertices, SAMPLE_STEP, *_EVERYWHERE
+        )
         d, _, normal, face = merged.query(points, reach=SEARCH)
         bad = (face >= 0) & (d < gap - TOLERANCE)
         index, vector = [corner[bad]], [(gap - d[bad])[:, None] * normal[bad]]
@@ -570,14 +650,18 @@ def give_way(
     """
     start, faces = np.asarray(mesh.vertices, dtype=np.float64), np.asarray(mesh.faces)
     vertices = start
+    low, high = start.min(axis=0), start.max(axis=0)
     points = []
     for obstacle in obstacles:
-        low, high = obstacle.bounds
-        if np.any(low > start.max(axis=0) + 1) or np.any(high < start.min(axis=0) - 1):
+        box = obstacle.bounds
+        if np.any(box[0] > high) or np.any(box[1] < low):
             continue
-        samples = obstacle.samples(SAMPLE_STEP)[0]
-        inside = np.all((samples > start.min(axis=0)) & (samples < start.max(axis=0)), axis=1)
-        points.append(samples[inside])
+        points.append(
+            _surface_samples(
+                obstacle.faces, obstacle.edge_of, len(obstacle.edges), obstacle.vertices,
+                SAMPLE_STEP, low, high, *_EVERYWHERE[2:],
+            )[2]
+        )  # fmt: skip
     if not points:
         return mesh
     points = np.concatenate(points)

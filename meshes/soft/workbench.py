@@ -60,6 +60,8 @@ class Workbench:
         self.sheets: dict[str, SheetGrid] = {}
         self.gutter: Gutter | None = None
         self._indices: dict[str, MeshIndex] = {}
+        # Boxes (n, 2, 3) of the parts, in their order; room for more is kept at the end.
+        self._boxes = np.empty((256, 2, 3))
 
     @property
     def full(self) -> bool:
@@ -85,6 +87,10 @@ class Workbench:
         """
         if part.id in self.parts:
             raise ValueError(f"part {part.id} is laid twice")
+        number = len(self.parts)
+        if number == len(self._boxes):
+            self._boxes = np.concatenate([self._boxes, np.empty_like(self._boxes)])
+        self._boxes[number] = part.mesh.bounds
         self.parts[part.id] = part
         self.contacts.extend(contacts)
         if solid:
@@ -110,14 +116,9 @@ class Workbench:
         """Ids of the parts whose box comes within margin mm of the points' box."""
         points = np.asarray(points, float).reshape(-1, 3)
         low, high = points.min(0) - margin, points.max(0) + margin
-        found = []
-        for part_id, part in self.parts.items():
-            if part_id in without:
-                continue
-            box = part.mesh.bounds
-            if np.all(box[0] <= high) and np.all(box[1] >= low):
-                found.append(part_id)
-        return found
+        boxes = self._boxes[: len(self.parts)]
+        meet = ((boxes[:, 0] <= high) & (boxes[:, 1] >= low)).all(axis=1)
+        return [i for i, met in zip(self.parts, meet.tolist()) if met and i not in without]
 
     def landmark(self, name: str) -> np.ndarray:
         """Return a landmark, (3,) or (k, 3) mm.
