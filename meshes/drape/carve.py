@@ -14,7 +14,7 @@ import numpy as np
 import trimesh
 from numba import njit
 
-from meshes.drape.distance import MeshIndex
+from meshes.drape.distance import MeshIndex, reaching
 from meshes.shapes.contour import contour_grid, largest_piece, relax, simplify
 from meshes.shapes.solid import Solid, evaluate_grid
 
@@ -77,11 +77,7 @@ def carve(
         k, j, i = np.unravel_index(wanted, values.shape)
         points = box[0] + spacing * np.stack([i, j, k], axis=1)
         flat = values.ravel()
-        for obstacle in obstacles:
-            low, high = obstacle.bounds
-            near = np.all((points > low - gap - spacing) & (points < high + gap + spacing), axis=1)
-            if not near.any():
-                continue
+        for obstacle, near in reaching(obstacles, points, gap + spacing):
             distance = obstacle.signed_distance(points[near], _OBSTACLE_REACH_MM)[0]
             rows = wanted[near]
             flat[rows] = np.maximum(flat[rows], gap - distance)
@@ -100,9 +96,12 @@ def carve(
 def clear_of(vertices: np.ndarray, obstacles: Sequence[MeshIndex], gap: float) -> np.ndarray:
     """Lift vertices (n, 3) that ended up inside an obstacle, or nearer than gap mm, out of it."""
     out = np.array(vertices, dtype=np.float64)
-    for obstacle in obstacles:
+    # What one obstacle lifts may come to lie in the next.
+    room = gap + 4.0
+    meet = [obstacle for obstacle, _ in reaching(obstacles, out, room)]
+    for obstacle in meet:
         low, high = obstacle.bounds
-        near = np.flatnonzero(np.all((out > low - gap) & (out < high + gap), axis=1))
+        near = np.flatnonzero(((out > low - gap) & (out < high + gap)).all(axis=1))
         if len(near) == 0:
             continue
         d, closest, normal = obstacle.signed_distance(out[near], 4.0)

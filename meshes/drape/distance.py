@@ -396,6 +396,8 @@ def _signed_distance(points, reach, low, high, link, corners, order, faces, edge
 class MeshIndex:
     """A triangle mesh prepared for closest-point queries.
 
+    ``bounds`` (2, 3) holds the lower and the upper corner of its box, mm.
+
     Building costs about 1 ms per 1,000 triangles. Queries only read, so that
     one index serves many threads.
 
@@ -422,6 +424,7 @@ class MeshIndex:
         self.order, self.node_low, self.node_high, self.link = _build_tree(
             *_boxes(self.vertices, self.faces), LEAF_SIZE
         )
+        self.bounds = np.array([self.node_low[0], self.node_high[0]])
         self.corners = _corners(self.vertices, self.faces, self.order)
         self.edges, self.edge_of = number_edges(self.faces, len(self.vertices))
         (
@@ -438,11 +441,6 @@ class MeshIndex:
         if isinstance(mesh, MeshIndex):
             return mesh
         return cls(mesh.vertices, mesh.faces)
-
-    @property
-    def bounds(self) -> np.ndarray:
-        """(2, 3) lower and upper corner of the box, mm."""
-        return np.array([self.node_low[0], self.node_high[0]])
 
     @property
     def is_closed(self) -> bool:
@@ -501,7 +499,7 @@ class MeshIndex:
         """(n,) bool: whether each point lies inside the closed surface."""
         points = np.reshape(np.asarray(points, dtype=np.float64), (-1, 3))
         low, high = self.bounds
-        result = np.all((points >= low) & (points <= high), axis=1)
+        result = ((points >= low) & (points <= high)).all(axis=1)
         if result.any():
             result[result] = self.query(points[result])[0] < 0
         return result
@@ -634,6 +632,38 @@ class Nearness:
         return result
 
 
+def reaching(
+    indexes: Sequence[MeshIndex], points: np.ndarray, margin: float
+) -> list[tuple[MeshIndex, np.ndarray]]:
+    """Which points lie near which mesh.
+
+    Parameters
+    ----------
+    indexes : sequence of MeshIndex
+    points : (n, 3) float
+        mm.
+    margin : float
+        mm.
+
+    Returns
+    -------
+    list of (MeshIndex, (k,) int)
+        Meshes in their order with the points inside their box grown by ``margin``; those
+        with none are left out.
+    """
+    if len(indexes) == 0 or len(points) == 0:
+        return []
+    boxes = np.array([index.bounds for index in indexes])
+    low, high = boxes[:, 0] - margin, boxes[:, 1] + margin
+    meet = ((low < points.max(axis=0)) & (high > points.min(axis=0))).all(axis=1)
+    found = []
+    for number in np.flatnonzero(meet).tolist():
+        near = np.flatnonzero(((points > low[number]) & (points < high[number])).all(axis=1))
+        if len(near):
+            found.append((indexes[number], near))
+    return found
+
+
 def merge(
     indexes: Sequence[MeshIndex],
     bounds: np.ndarray | None = None,
@@ -690,5 +720,6 @@ def merge(
     merged.order, merged.node_low, merged.node_high, merged.link = _build_tree(
         *_boxes(merged.vertices, merged.faces), LEAF_SIZE
     )
+    merged.bounds = np.array([merged.node_low[0], merged.node_high[0]])
     merged.corners = _corners(merged.vertices, merged.faces, merged.order)
     return merged, np.concatenate([np.full(len(f), n) for n, _, f in chosen])

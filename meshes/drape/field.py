@@ -97,6 +97,10 @@ def _min_solid(
             if not known:
                 # The row never comes near the surface: wholly inside or wholly outside.
                 z = origin[2] + first[2] * spacing
+                if z < low[0, 2] or x < low[0, 0] or x > high[0, 0]:
+                    continue
+                if y < low[0, 1] or y > high[0, 1]:
+                    continue
                 d2, slot, v, w, feature = nearest(
                     x, y, z, np.inf, low, high, link, corners, stack, -1
                 )

@@ -389,11 +389,43 @@ def _evaluate_points(program, points):
 
 
 @njit(cache=True, nogil=True, error_model="numpy")
+def _rows_near(program, x, y, z, radius, d, out):
+    """Copy into ``out`` the rows that can matter within ``radius`` of a place; how many.
+
+    ``d`` is the solid's distance there. What is cut away or limits the solid always
+    counts; what adds to it counts unless it lies beyond all that the distance can
+    reach within the radius, blends included.
+    """
+    blend = 0.0
+    for i in range(program.shape[0]):
+        blend = max(blend, program[i, 2])
+    most = d + _STEEPEST * radius + 2.0 * blend
+    count = 0
+    for i in range(program.shape[0]):
+        if program[i, 1] == 0.0:
+            dx, dy, dz = x - program[i, 3], y - program[i, 4], z - program[i, 5]
+            far = most + radius + program[i, 6]
+            if far < 0.0 or dx * dx + dy * dy + dz * dz > far * far:
+                continue
+        out[count] = program[i]
+        count += 1
+    return count
+
+
+_STEEPEST = 1.7
+"""How much faster than the way an estimated distance may change."""
+
+_SUPER = 4
+"""Blocks along the edge of the larger block for which rows are chosen first."""
+
+
+@njit(cache=True, nogil=True, error_model="numpy")
 def evaluate_grid(program, lower, spacing, nx, ny, nz, block):
     """Distance on a grid, exact only near the surface.
 
     Blocks whose centre lies further from the surface than they reach are
-    filled with the centre's value: only their sign counts.
+    filled with the centre's value: only their sign counts. Within a block only
+    the rows near it are looked at.
 
     Parameters
     ----------
@@ -409,24 +441,42 @@ def evaluate_grid(program, lower, spacing, nx, ny, nz, block):
     (nz, ny, nx) float32
     """
     out = np.empty((nz, ny, nx), np.float32)
-    reach = 0.5 * np.sqrt(3.0) * block * spacing * 1.7 + spacing
-    for k0 in range(0, nz, block):
-        k1 = min(k0 + block, nz)
-        zc = lower[2] + spacing * 0.5 * (k0 + k1 - 1)
-        for j0 in range(0, ny, block):
-            j1 = min(j0 + block, ny)
-            yc = lower[1] + spacing * 0.5 * (j0 + j1 - 1)
-            for i0 in range(0, nx, block):
-                i1 = min(i0 + block, nx)
-                xc = lower[0] + spacing * 0.5 * (i0 + i1 - 1)
+    wide = np.empty_like(program)
+    close = np.empty_like(program)
+    large = _SUPER * block
+    radius = 0.5 * np.sqrt(3.0) * block * spacing
+    reach = radius * _STEEPEST + spacing
+    large_radius = 0.5 * np.sqrt(3.0) * large * spacing
+    for k2 in range(0, nz, large):
+        for j2 in range(0, ny, large):
+            for i2 in range(0, nx, large):
+                kn, jn, in_ = min(k2 + large, nz), min(j2 + large, ny), min(i2 + large, nx)
+                xc = lower[0] + spacing * 0.5 * (i2 + in_ - 1)
+                yc = lower[1] + spacing * 0.5 * (j2 + jn - 1)
+                zc = lower[2] + spacing * 0.5 * (k2 + kn - 1)
                 d = _value(program, xc, yc, zc)
-                if abs(d) > reach:
-                    out[k0:k1, j0:j1, i0:i1] = d
+                if abs(d) > large_radius * _STEEPEST + spacing:
+                    out[k2:kn, j2:jn, i2:in_] = d
                     continue
-                for k in range(k0, k1):
-                    z = lower[2] + spacing * k
-                    for j in range(j0, j1):
-                        y = lower[1] + spacing * j
-                        for i in range(i0, i1):
-                            out[k, j, i] = _value(program, lower[0] + spacing * i, y, z)
+                many = wide[: _rows_near(program, xc, yc, zc, large_radius, d, wide)]
+                for k0 in range(k2, kn, block):
+                    k1 = min(k0 + block, kn)
+                    zc = lower[2] + spacing * 0.5 * (k0 + k1 - 1)
+                    for j0 in range(j2, jn, block):
+                        j1 = min(j0 + block, jn)
+                        yc = lower[1] + spacing * 0.5 * (j0 + j1 - 1)
+                        for i0 in range(i2, in_, block):
+                            i1 = min(i0 + block, in_)
+                            xc = lower[0] + spacing * 0.5 * (i0 + i1 - 1)
+                            d = _value(many, xc, yc, zc)
+                            if abs(d) > reach:
+                                out[k0:k1, j0:j1, i0:i1] = d
+                                continue
+                            few = close[: _rows_near(many, xc, yc, zc, radius, d, close)]
+                            for k in range(k0, k1):
+                                z = lower[2] + spacing * k
+                                for j in range(j0, j1):
+                                    y = lower[1] + spacing * j
+                                    for i in range(i0, i1):
+                                        out[k, j, i] = _value(few, lower[0] + spacing * i, y, z)
     return out

@@ -8,7 +8,7 @@ import numpy as np
 import trimesh
 
 from meshes.drape.carve import carve, fibre_coordinates
-from meshes.drape.distance import MeshIndex
+from meshes.drape.distance import MeshIndex, reaching
 from meshes.model import Attachment, Contact, Part
 from meshes.shapes.solid import Solid
 from meshes.skeleton.frame import LEVELS
@@ -179,12 +179,9 @@ def advance(
     for _ in range(24):
         p = start + gone[:, None] * way
         height = np.full(len(p), 12.0)
-        for index in indices:
-            low, high = index.bounds
-            near = np.flatnonzero(np.all((p > low - 12) & (p < high + 12), axis=1))
-            if len(near):
-                d = index.signed_distance(p[near], 12.0)[0]
-                height[near] = np.minimum(height[near], np.where(np.isfinite(d), d, 12.0))
+        for index, near in reaching(indices, p, 12.0):
+            d = index.signed_distance(p[near], 12.0)[0]
+            height[near] = np.minimum(height[near], np.where(np.isfinite(d), d, 12.0))
         step = np.where(height > above + 0.02, np.maximum(height - above, 0.02), 0.0)
         gone = np.minimum(gone + step, limit)
         if not np.any((step > 0.03) & (gone < limit)):

@@ -36,9 +36,14 @@ class Relief:
         shape = tuple(int(np.ceil((h - a) / _STEP_MM)) + 2 for a, h in zip(low, high, strict=True))
         top = np.full(shape, _NOTHING)
         for part_id in ids:
-            points = bench.index(part_id).samples(_STEP_MM)[0]
+            index = bench.index(part_id)
+            if np.any(index.bounds[1, [0, 2]] < np.subtract(low, _STEP_MM)) or np.any(
+                index.bounds[0, [0, 2]] > np.add(high, 3 * _STEP_MM)
+            ):
+                continue
+            points = index.samples(_STEP_MM)[0]
             column = np.rint((points[:, [0, 2]] - low) / _STEP_MM).astype(int)
-            inside = np.all((column >= 0) & (column < shape), axis=1)
+            inside = ((column >= 0) & (column < shape)).all(axis=1)
             np.maximum.at(top, tuple(column[inside].T), points[inside, 1])
         return cls(float(low[0]), float(low[1]), top)
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from meshes.drape.distance import MeshIndex
+from meshes.drape.distance import MeshIndex, reaching
 from meshes.drape.resolve import resolve_sheet
 from meshes.drape.sheet import LEAST_END_THICKNESS, SheetGrid, arc_length, share_fibres, thicken
 from meshes.model import Attachment, Contact, Part
@@ -256,17 +256,22 @@ def _lift_ends(
     mid, way = sheet.mid.copy(), outward(sheet.mid.reshape(-1, 3)).reshape(sheet.mid.shape)
     s = arc_length(sheet.mid)
     used = sheet.used()
+    indexes = [index for index, _ in others]
     for end, reach in ((0, s), (-1, s[:, -1:] - s)):
         points, out = mid[:, end], way[:, end]
         half = 0.5 * np.maximum(sheet.thickness[:, end], LEAST_END_THICKNESS)
         lift = np.zeros(len(points))
         for _ in range(4):
             moved = False
+            # A point rises by 1.5 mm at most for each; what is out of reach stays so.
+            reachable = {id(index) for index, _ in reaching(indexes, points, _END_LIFT_MM + 20.0)}
             for index, gap in others:
+                if id(index) not in reachable:
+                    continue
                 now = points + lift[:, None] * out
                 low, high = index.bounds
                 near = np.flatnonzero(
-                    np.all((now > low - 2.0) & (now < high + 2.0), axis=1) & used[:, end]
+                    ((now > low - 2.0) & (now < high + 2.0)).all(axis=1) & used[:, end]
                 )
                 if len(near) == 0:
                     continue

@@ -11,7 +11,7 @@ from scipy.interpolate import CubicSpline
 
 from meshes.drape.bundle import large_pieces
 from meshes.drape.carve import clear_of, fibre_coordinates
-from meshes.drape.distance import MeshIndex
+from meshes.drape.distance import MeshIndex, reaching
 from meshes.model import Contact, Part
 from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench
@@ -129,16 +129,11 @@ def settle(
     """
     p = np.array(line, float)
     need = np.broadcast_to(np.asarray(radius, float), len(p)) + gap
-    active = [o for o in obstacles if _boxes_meet(o.bounds, p, need.max())]
+    reach = float(need.max())
     for turn in range(rounds):
         push = np.zeros_like(p)
         moved = False
-        for obstacle in active:
-            low, high = obstacle.bounds
-            reach = need.max()
-            near = np.flatnonzero(np.all((p > low - reach) & (p < high + reach), axis=1))
-            if len(near) == 0:
-                continue
+        for obstacle, near in reaching(obstacles, p, reach):
             d, _, normal = obstacle.signed_distance(p[near], _REACH_MM)
             short = need[near] - d
             hit = np.isfinite(d) & (short > 0)
@@ -155,12 +150,6 @@ def settle(
         if turn < rounds - 3 and len(p) > 2:
             p[1:-1] += ease * (0.5 * (p[:-2] + p[2:]) - p[1:-1])
     return p
-
-
-def _boxes_meet(bounds: np.ndarray, points: np.ndarray, margin: float) -> bool:
-    return bool(
-        np.all(bounds[0] <= points.max(0) + margin) and np.all(bounds[1] >= points.min(0) - margin)
-    )
 
 
 def tube(
