@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from meshes.drape.distance import MeshIndex
-from meshes.drape.sheet import SheetGrid, belly_profile, lay_sheet, slip_cells
+from meshes.drape.sheet import SheetGrid, arc_length, belly_profile, lay_sheet, slip_cells
 from meshes.model import Contact
+from meshes.soft.investing import collar, held_down
 from meshes.soft.relief import Relief
 from meshes.soft.sheets import (
     End,
@@ -22,6 +23,13 @@ from meshes.soft.sheets import (
     radial,
 )
 from meshes.soft.workbench import Workbench
+
+_COLLAR_MM = 50.0
+"""Radius of the hollow curve from neck to shoulder as the investing fascia bridges it."""
+
+_LEVATOR_COLLAR_MM = 70.0
+_LEVATOR_HOLD = 0.35
+"""Levator runs close to the column before it sweeps out to the scapula; it is held half."""
 
 
 def _thick(bench: Workbench, entry: str) -> float:
@@ -262,6 +270,13 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
         along=along, across=across, outward=radial(bench), border_tension=0.01, cells=cells,
         across_weight=0.2,
     )  # fmt: skip
+    u = np.linspace(0, 1, along)[None]
+    middle = _smooth((u - 0.3) / 0.25) * _smooth((1 - u) / 0.4)
+    held_by = collar(bench, _LEVATOR_COLLAR_MM * bench.frame.scale,
+                     sheet.mid.min((0, 1)), sheet.mid.max((0, 1)))  # fmt: skip
+    need = 0.5 * sheet.thickness + 0.4
+    mid = held_down(sheet.mid, held_by, bench.field, need, _LEVATOR_HOLD * middle + 0 * need)
+    sheet = replace(sheet, mid=mid)
     _put(bench, "levator_scapulae", sheet,
          [End(f"vertebra_{v}", c) for v, c in zip(levels, slips, strict=True)],
          [End("scapula.left", target)], tendon=(0.08, 0.05))  # fmt: skip
@@ -359,8 +374,10 @@ def lay_trapezius(bench: Workbench) -> None:
     sheet = lay_sheet(
         origin, insertion, bench.field, thickness,
         along=along, across=across, outward=_neck_and_back(bench), border_tension=(0.03, 0.055),
-        iterations=260,
+        iterations=260, ramp=2.5,
     )  # fmt: skip
+    angle = bench.landmark("scapula.left.superior_angle")
+    sheet = _in_the_collar(bench, sheet, first, float(angle[2]))
     names = ("descending", "transverse", "ascending")
     pieces = (
         (
@@ -403,6 +420,22 @@ def lay_trapezius(bench: Workbench) -> None:
             bench, f"trapezius_{name}", own, *pieces[k], resolve=False, contacts=contacts,
             tendon=pale(first_row, last_row),
         )  # fmt: skip
+
+
+def _in_the_collar(bench: Workbench, sheet: SheetGrid, first: float, floor: float) -> SheetGrid:
+    """Trapezius as the investing fascia holds it against the neck above a height, mm.
+
+    first : share of its fibres that belong to the descending part.
+    """
+    v = np.linspace(0, 1, len(sheet.mid))[:, None]
+    z = sheet.mid[..., 2]
+    hold = _smooth((z - floor - 22.0) / 50.0) * _smooth((first + 0.14 - v) / 0.14)
+    reach = np.minimum(arc_length(sheet.mid), arc_length(sheet.mid[:, ::-1])[:, ::-1])
+    hold *= _smooth(reach / 12.0)
+    need = 0.5 * sheet.thickness + 0.4
+    box = sheet.mid[hold > 0]
+    held_by = collar(bench, _COLLAR_MM * bench.frame.scale, box.min(0), box.max(0))
+    return replace(sheet, mid=held_down(sheet.mid, held_by, bench.field, need, hold))
 
 
 def _rows(sheet: SheetGrid, first: int, last: int, shrink: tuple[bool, bool]) -> SheetGrid:

@@ -54,8 +54,8 @@ def lay_context(bench: Workbench) -> None:
     notch, xiphoid = (
         bench.landmark(f"sternum.{name}")[2] for name in ("jugular_notch", "xiphoid_tip")
     )
-    heights = [xiphoid - 60.0, xiphoid + 30.0, notch - 40.0, notch + 5.0]
-    chest = _FRONT_FAT_MM + np.interp(z, heights, [0.0, 8.0, 6.0, -5.0])
+    heights = [xiphoid - 60.0, xiphoid + 30.0, notch - 40.0, notch + 5.0, notch + 40.0]
+    chest = _FRONT_FAT_MM + np.interp(z, heights, [0.0, 8.0, 6.0, -5.0, -_FRONT_FAT_MM])
     cover += chest * np.clip((ahead - 2.0) / 45.0, 0.0, 1.0)
     front = level - cover
     behind = core.distance(points, arm=False) + _UNDER_CORE_MM

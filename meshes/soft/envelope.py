@@ -320,6 +320,10 @@ def fat_thickness(bench: Workbench, points: np.ndarray) -> np.ndarray:
     tuber = bench.landmark("ilium.left.ischial_tuberosity")
     off = (p[:, [0, 2]] - [tuber[0] + 28.0 * s, tuber[2] + 52.0 * s]) / [62.0 * s, 62.0 * s]
     wanted += 1.2 * lower * np.exp(-(off**2).sum(1)) * _ease((p[:, 1] + 10.0) / 30.0)
+    # On the side of the neck there is little of it (common practice, no source).
+    behind = p[:, 1] - np.interp(z, *_column(bench)) + 22.0 * s
+    beside = _ease((np.arctan2(p[:, 0], behind) - 0.6) / 0.6)
+    wanted *= 1.0 - 0.6 * beside * _ease((z - level["C7"].centre[2]) / (25.0 * s))
     # Arm.
     head = bench.landmark("humerus.left.head_centre")
     on_arm = _ease((p[:, 0] - head[0] + 5.0) / 25.0) * _ease((z - 120.0 * s) / 60.0)
@@ -344,6 +348,12 @@ def fat_thickness(bench: Workbench, points: np.ndarray) -> np.ndarray:
         near = 1.0 - _ease((np.minimum(distance, 80.0) / s - 6.0) / reach)
         wanted = wanted * (1.0 - (1.0 - share) * near)
     return np.maximum(wanted, 1.2)
+
+
+def _column(bench: Workbench) -> tuple[np.ndarray, np.ndarray]:
+    """Heights and y of the middle of the column, from below upward, mm."""
+    levels = list(bench.frame.vertebrae.values())[::-1]
+    return np.array([v.centre[2] for v in levels]), np.array([v.centre[1] for v in levels])
 
 
 def skin_thickness(bench: Workbench, points: np.ndarray) -> np.ndarray:

@@ -27,7 +27,7 @@ _SMOOTH_MM = 9.0
 _FAR = 1e6
 
 # Core behind which the model is hollow; mm of the median man (common practice, no source).
-_NECK = (56.0, 48.0)
+_NECK = (50.0, 32.0)
 _ARM_RADIUS = (34.0, 38.0)
 _THIGH = (80.0, 82.0)
 _EXPONENT = 2.4

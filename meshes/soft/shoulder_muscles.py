@@ -283,18 +283,20 @@ def lay_sternocleidomastoid(bench: Workbench) -> None:
     outer = mark("temporal.left.mastoid_outer")
     line = part_of_curve(mark("occipital.left.superior_nuchal_line"), 0.72, 1.0, 4)
     notch = mark("sternum.left.clavicular_notch")
-    clavicle = part_of_curve(mark("clavicle.left.anterior_border"), 0.04, 0.26, 4)
-    tops = [tip + [2.5, -1.0, 1.0], outer.mean(0) + [3.0, 1.0, 0.0], line.mean(0) + [2.0, 2.0, 0.0]]
+    clavicle = part_of_curve(mark("clavicle.left.anterior_border"), 0.03, 0.18, 4)
+    tops = [tip + [1.0, -1.0, 1.0], outer.mean(0) + [2.0, 1.0, 0.0], line.mean(0) + [2.0, 2.0, 0.0]]
     bottoms = [
         notch + [-5.0, -6.0, 3.0],
         clavicle[0] + [0, -2.0, 4.0],
         clavicle[-1] + [0, -1.0, 4.0],
     ]
     paths = []
-    for top, bottom in zip(tops, bottoms, strict=True):
+    bows = ([-3.0, 0.0, 0.0], [-6.0, 3.0, 0.0], [-9.0, 7.0, 0.0])
+    for top, bottom, bow in zip(tops, bottoms, bows, strict=True):
         u = np.linspace(0, 1, 7)[:, None]
         path = (1 - u) * bottom + u * top
-        path += np.sin(np.pi * u) * np.array([9.0, 1.0, 0.0]) * bench.frame.scale
+        # The investing fascia holds it in: the neck is narrower than the head.
+        path += np.sin(np.pi * u) * np.array(bow) * bench.frame.scale
         paths.append(path)
     # The middle fibres lie between the two heads, which part only in the lower third.
     grid = fan_grid(

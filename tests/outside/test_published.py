@@ -28,7 +28,6 @@ DISAGREEMENTS = {
         "thoracic heights are grown by a tenth for today's stature"
     ),
     ("outline_breadth 616", "Gordon"): "too much soft tissue over the trochanters",
-    ("neck_breadth", "Gordon"): "the neck is too broad where trapezius curls to the front",
     ("cluneal_from_psis medial", "Anatomic"): "the medial branch is laid as its groove lies",
 }
 
