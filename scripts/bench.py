@@ -17,8 +17,16 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator, Sequence
+from pathlib import Path
 from typing import Any
+
+_ROOT = Path(__file__).resolve().parent.parent
+if str(_ROOT) not in sys.path:
+    # From a checkout that is not installed, as on a borrowed machine with a GPU.
+    sys.path.insert(0, str(_ROOT))
+
+from scripts.benching.timing import times  # noqa: E402
 
 _BUILD = """
 import json, resource, sys, time
@@ -47,17 +55,6 @@ def build_time(detail: str, kernels: str | None = None) -> dict[str, Any]:
         env=environment, capture_output=True, text=True, check=True,
     )  # fmt: skip
     return json.loads(told.stdout)
-
-
-def times(action: Callable[[], Any], count: int) -> list[float]:
-    """Milliseconds of each of ``count`` runs, after one that does not count."""
-    action()
-    found = []
-    for _ in range(count):
-        started = time.perf_counter()
-        action()
-        found.append(1000 * (time.perf_counter() - started))
-    return found
 
 
 def building(detail: str, compile_too: bool) -> Iterator[tuple[str, Any]]:
@@ -308,14 +305,19 @@ def _poly(mesh: Any) -> Any:
     return pyvista.make_tri_mesh(mesh.vertices, mesh.faces)
 
 
-def main() -> int:
+def main(argv: Sequence[str] | None = None) -> int:
     """Run the measurements asked for."""
+    argv = list(sys.argv[1:] if argv is None else argv)
+    if argv[:1] == ["gpu"]:
+        return _on_a_card(argv[1:])
+    if argv[:1] == ["pack"]:
+        return _pack(argv[1:])
     parser = argparse.ArgumentParser(description=__doc__)
     what = ("build", "load", "probe", "cover", "section", "draw", "fold")
     parser.add_argument("what", nargs="*", choices=[*what, []], help=f"of {', '.join(what)}; all")
     parser.add_argument("--detail", choices=("preview", "full"), default="full")
     parser.add_argument("--compile", action="store_true", help="also a build with no kernels")
-    words = parser.parse_args()
+    words = parser.parse_args(argv)
     wanted = words.what or what
 
     print(f"{platform.processor() or platform.machine()}, {os.cpu_count()} cores, {words.detail}")
@@ -346,6 +348,46 @@ def main() -> int:
         if "fold" in wanted:
             tell(folding(model))
     return 0
+
+
+def _on_a_card(argv: Sequence[str]) -> int:
+    from scripts.benching import gpu
+
+    parser = argparse.ArgumentParser(prog="bench gpu", description=gpu.__doc__)
+    parser.add_argument("--pack", type=Path, help="file written by: bench pack FILE")
+    parser.add_argument("--size", type=_size, default=(3840, 2160), help="default: 3840x2160")
+    parser.add_argument("--frames", type=_count, default=240, help="of each row; default: 240")
+    parser.add_argument("--detail", choices=("preview", "full"), default="full")
+    parser.add_argument("--json", action="store_true", help="all figures as JSON")
+    parser.add_argument(
+        "--no-egl", dest="egl", action="store_false", help="draw through the display (GLX) instead"
+    )
+    return gpu.run(parser.parse_args(argv))
+
+
+def _pack(argv: Sequence[str]) -> int:
+    from meshes.body import Body
+    from scripts.benching.gpu import pack
+
+    parser = argparse.ArgumentParser(prog="bench pack", description="One file for: bench gpu")
+    parser.add_argument("file", type=Path, metavar="FILE")
+    parser.add_argument("--detail", choices=("preview", "full"), default="full")
+    words = parser.parse_args(argv)
+    print(pack(words.file, Body(), words.detail))
+    return 0
+
+
+def _size(text: str) -> tuple[int, int]:
+    width, times_, height = text.partition("x")
+    if not (times_ and width.isdigit() and height.isdigit() and int(width) and int(height)):
+        raise argparse.ArgumentTypeError(f"must be WIDTHxHEIGHT in pixels, got {text!r}")
+    return int(width), int(height)
+
+
+def _count(text: str) -> int:
+    if not text.isdigit() or not int(text):
+        raise argparse.ArgumentTypeError(f"must be a whole number above 0, got {text!r}")
+    return int(text)
 
 
 if __name__ == "__main__":

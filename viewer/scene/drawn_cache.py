@@ -97,9 +97,8 @@ def _in_order(parts: Iterable) -> list:
     return sorted(parts, key=lambda part: (*batch_key(part), part.id))
 
 
-def save(path: Path, drawn: Sequence[DrawnPart]) -> bool:
-    """Write the arrays of all parts of a model; returns whether it could."""
-    drawn = sorted(drawn, key=lambda d: (*batch_key(d.part), d.part.id))
+def packed(drawn: Sequence[DrawnPart]) -> dict[str, np.ndarray]:
+    """Return the arrays of drawn parts laid end to end, for ``unpacked``."""
     arrays: dict[str, np.ndarray] = {}
     for detail in ("still", "moving"):
         for name in _FIELDS:
@@ -126,6 +125,12 @@ def save(path: Path, drawn: Sequence[DrawnPart]) -> bool:
     )
     arrays["boxes"] = np.array([d.bounds for d in drawn])
     arrays["areas"] = np.array([d.area for d in drawn])
+    return arrays
+
+
+def save(path: Path, drawn: Sequence[DrawnPart]) -> bool:
+    """Write the arrays of all parts of a model; returns whether it could."""
+    arrays = packed(sorted(drawn, key=lambda d: (*batch_key(d.part), d.part.id)))
     scratch = None
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
@@ -156,7 +161,13 @@ def load(path: Path, parts: Sequence) -> list[DrawnPart] | None:
             name: np.asarray(np.load(path / f"{name}.npy", mmap_mode="c")).view(np.ndarray)
             for name in _ARRAYS
         }
-        return _unpacked(arrays, parts)
+        counts = arrays["counts"]
+        if counts.shape != (len(parts), 5) or any(
+            len(part.vertices) != row[_POINTS] or len(part.faces) != row[_FACES]
+            for part, row in zip(parts, counts.tolist(), strict=True)
+        ):
+            raise ValueError("the folder is of another model")
+        return unpacked(arrays, parts)
     except FileNotFoundError:
         return None
     except (OSError, ValueError, KeyError, IndexError, EOFError) as error:
@@ -164,7 +175,14 @@ def load(path: Path, parts: Sequence) -> list[DrawnPart] | None:
         return None
 
 
-def _unpacked(arrays: Mapping[str, np.ndarray], parts: Sequence) -> list[DrawnPart]:
+def unpacked(arrays: Mapping[str, np.ndarray], parts: Sequence) -> list[DrawnPart]:
+    """Return the drawn parts that arrays hold, in the parts' order.
+
+    Raises
+    ------
+    ValueError
+        The arrays are not as long as they say, or of another number of parts.
+    """
     counts = np.array(arrays["counts"])
     if counts.shape != (len(parts), 5):
         raise ValueError("the folder is of another model")
@@ -178,8 +196,6 @@ def _unpacked(arrays: Mapping[str, np.ndarray], parts: Sequence) -> list[DrawnPa
     boxes, areas = np.array(arrays["boxes"]), arrays["areas"].tolist()
     ends = ends.tolist()
     for k, part in enumerate(parts):
-        if len(part.vertices) != counts[k, _POINTS] or len(part.faces) != counts[k, _FACES]:
-            raise ValueError("the folder is of another model")
         first, last = ends[k], ends[k + 1]
         here = slice(first[_POINTS], last[_POINTS])
         corners = slice(first[_FACES], last[_FACES])
