@@ -108,7 +108,9 @@ def make_parser() -> argparse.ArgumentParser:
         "--side", default="both", metavar="both|left|right", help="the side that is peeled"
     )
     plate.add_argument("--size", default="1600x2000", metavar="WxH", help="pixels")
-    plate.add_argument("--look", default="by_kind", metavar="NAME", help="by_kind or as_fixed")
+    plate.add_argument(
+        "--look", default="by_kind", metavar="NAME", help="by_kind, as_fixed or high_contrast"
+    )
     plate.add_argument("--theme", default="light", metavar="light|dark")
     plate.add_argument("--labels", action=argparse.BooleanOptionalAction, default=True)
     plate.add_argument(
@@ -141,7 +143,9 @@ def make_parser() -> argparse.ArgumentParser:
     )
     section.add_argument("--out", type=Path, metavar="X.png|X.svg|X.pdf", help="picture to write")
     section.add_argument("--size", default="1600x1200", metavar="WxH", help="pixels")
-    section.add_argument("--look", default="by_kind", metavar="NAME", help="by_kind or as_fixed")
+    section.add_argument(
+        "--look", default="by_kind", metavar="NAME", help="by_kind, as_fixed or high_contrast"
+    )
     section.add_argument("--theme", default="light", metavar="light|dark")
     section.add_argument("--labels", action=argparse.BooleanOptionalAction, default=True)
 
@@ -150,6 +154,9 @@ def make_parser() -> argparse.ArgumentParser:
     sheet.add_argument("--paper", default="A4", metavar="A4|Letter", help="default: A4")
     sheet.add_argument(
         "--blank", action="store_true", help="numbers to write beside, answers on the last page"
+    )
+    sheet.add_argument(
+        "--short", action="store_true", help="two to four pages, one row a step, for a sleeve"
     )
     sheet.add_argument(
         "--side", default="both", metavar="both|left|right", help="the side that is worked on"

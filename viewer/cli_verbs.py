@@ -256,6 +256,7 @@ def sheet(words: argparse.Namespace, body: Body, detail: str) -> int:
         blank=words.blank,
         side=words.side,
         wanted=words.steps,
+        short=words.short,
     )
     model = load(body, detail)
     from viewer.print.sheet import write_sheet

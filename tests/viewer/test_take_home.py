@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import trimesh
 from PySide6.QtWidgets import QMessageBox
 
@@ -12,6 +14,8 @@ from viewer import cli
 from viewer.cli_body import body_from, words_of
 from viewer.menus.verb_run import VerbRun
 from viewer.panels.take_home import ExportChoices, ShareChoices, SheetChoice, SheetChoices
+from viewer.print.sheet import sheet_pdf
+from viewer.print.sheet_order import SheetOrder
 from viewer.print.sheet_words import muscles_of, sheet_in_words
 from viewer.state.commands import peel_to
 
@@ -47,6 +51,41 @@ def test_sheet_from_the_window_is_the_command_with_the_same_choices(window, monk
     assert body_from(parsed) == window.model.body
 
 
+def test_short_sheet_from_the_window_is_asked_of_the_command(window, monkeypatch, tmp_path):
+    words = _started(window, monkeypatch)
+    window.write_sheet_to(tmp_path / "lab.pdf", SheetChoice("A4", False, "both", ("skin",), True))
+    assert cli.make_parser().parse_args(words[0]).short
+
+
+def test_pages_are_seen_before_they_are_saved(window, qtbot, monkeypatch, tmp_path):
+    order = SheetOrder.checked(out=tmp_path / "made.pdf", wanted="trapezius", short=True)
+    data, count = sheet_pdf(toy_model(), order)
+
+    def made(run):
+        next(Path(w[6:]) for w in run.words if w.startswith("--out=")).write_bytes(data)
+        run.ended.emit(True, "made")
+
+    monkeypatch.setattr(VerbRun, "start", made)
+    shown = []
+    monkeypatch.setattr(window, "_open", shown.append)
+    window.preview_sheet(SheetChoice("A4", False, "both", ("trapezius",), True))
+    preview = shown[0]
+    qtbot.addWidget(preview)
+    assert preview.list.count() == len(preview.pages) == count
+    assert all(page.width() > 800 for page in preview.pages)
+    coloured = preview.page.pixmap().toImage().pixelColor(300, 400)
+    preview.grey.setChecked(True)
+    assert preview.page.pixmap().toImage().isGrayscale()
+    assert coloured.isValid()
+    assert window.save_pages_to(tmp_path / "kept.pdf", preview.data)
+    assert (tmp_path / "kept.pdf").read_bytes() == data
+    warned = []
+    monkeypatch.setattr(QMessageBox, "warning", lambda *words: warned.append(words[-1]))
+    (tmp_path / "file").write_text("")
+    assert not window.save_pages_to(tmp_path / "file" / "no.pdf", preview.data)
+    assert warned
+
+
 def test_dialog_ticks_the_steps_that_are_still_to_do_and_says_what_comes(window, qtbot):
     window.do(peel_to(3, "both"))
     wanted = window._open_steps()
@@ -64,7 +103,7 @@ def test_dialog_ticks_the_steps_that_are_still_to_do_and_says_what_comes(window,
     assert not dialog.go.isEnabled()
     dialog.tick_all(True)
     dialog.paper.setCurrentIndex(1)
-    dialog.blank.setChecked(True)
+    dialog.kind.setCurrentIndex(dialog.kind.findData("blank"))
     assert dialog.choice.steps == tuple(s.id for s in steps())
     assert dialog.preview.text().startswith("Letter")
     assert "answers on the last page" in dialog.preview.text()

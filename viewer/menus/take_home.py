@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from meshes.catalogue.plan import steps
 from meshes.errors import PeelbackError
-from meshes.export import write_pieces
+from meshes.export import write_bytes, write_pieces
 from viewer.building import GrowingModel
 from viewer.cli_body import words_of
 from viewer.menus.verb_run import VerbRun
+from viewer.panels.page_preview import PagePreview
 from viewer.panels.sheets import version
 from viewer.panels.take_home import ExportChoices, ShareChoices, SheetChoice, SheetChoices
 from viewer.print.sheet_words import sheet_in_words
@@ -48,9 +51,33 @@ class TakeHomeMenu:
         )
         if not dialog.exec():
             return
+        self.preview_sheet(dialog.choice)
+
+    def preview_sheet(self, choice: SheetChoice) -> None:
+        """Set the sheet beside the window and show its pages; what is liked is saved."""
+        scrap = tempfile.TemporaryDirectory(prefix="peelback-")
+        path = Path(scrap.name) / "lab.pdf"
+        self.write_sheet_to(path, choice, scrap, self._show_pages)
+
+    def _show_pages(self, path: Path) -> None:
+        preview = PagePreview(path.read_bytes(), self)
+        preview.save_wanted.connect(lambda: self._save_pages(preview))
+        self._open(preview)
+
+    def _save_pages(self, preview: PagePreview) -> None:
         path = self._place_for("Lab sheet", "lab.pdf", "PDF (*.pdf)")
-        if path is not None:
-            self.write_sheet_to(path, dialog.choice)
+        if path is not None and self.save_pages_to(path, preview.data):
+            preview.accept()
+
+    def save_pages_to(self, path: Path, data: bytes) -> bool:
+        """Save pages that were looked at; a place that cannot be written is said."""
+        try:
+            write_bytes(path, data)
+        except PeelbackError as error:
+            QMessageBox.warning(self, "Lab sheet", str(error))
+            return False
+        self.say(told("Saved {file}", file=path.name))
+        return True
 
     def _open_steps(self) -> tuple[str, ...]:
         """Steps that are not done yet on the working side; all when all are done."""
@@ -63,13 +90,21 @@ class TakeHomeMenu:
         left = tuple(step.id for step in steps() if step.id not in done)
         return left or tuple(step.id for step in steps())
 
-    def write_sheet_to(self, path: Path, choice: SheetChoice) -> None:
-        """Write a lab sheet beside the window."""
+    def write_sheet_to(
+        self,
+        path: Path,
+        choice: SheetChoice,
+        scrap: Any = None,
+        then: Callable[[Path], None] | None = None,
+    ) -> None:
+        """Write a lab sheet beside the window; ``then`` is called when it is there."""
         words = ["sheet", f"--out={path}", f"--paper={choice.paper}", f"--side={choice.side}"]
         words.append(f"--steps={','.join(choice.steps)}")
         if choice.blank:
             words.append("--blank")
-        self._run_verb(words, path)
+        if choice.short:
+            words.append("--short")
+        self._run_verb(words, path, scrap, then)
 
     def make_page(self) -> None:
         """Ask what travels with the take-home page and where it goes."""
@@ -105,20 +140,29 @@ class TakeHomeMenu:
             words += ["--notes"] if notes else []
         self._run_verb(words, path, scrap)
 
-    def _run_verb(self, words: list[str], path: Path, scrap: object = None) -> None:
+    def _run_verb(
+        self,
+        words: list[str],
+        path: Path,
+        scrap: Any = None,
+        then: Callable[[Path], None] | None = None,
+    ) -> None:
         """Run a verb for this body and detail; ``scrap`` is let go when it has ended."""
         words = [*words, f"--detail={self.model.detail}", *words_of(self.model.body)]
         run = VerbRun(words, self)
 
         def tell(good: bool, said: str) -> None:
             self._verb_run = None
-            if scrap is not None:
-                scrap.cleanup()
-            if good:
+            if good and then is not None:
+                self.statusBar().clearMessage()
+                then(path)
+            elif good:
                 self.say(told("Written: {what}", what=said), 12000)
             else:
                 self.statusBar().clearMessage()
                 QMessageBox.warning(self, "Not written", f"{path.name}: {said}")
+            if scrap is not None:
+                scrap.cleanup()
             run.deleteLater()
 
         run.ended.connect(tell)

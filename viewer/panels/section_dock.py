@@ -36,6 +36,7 @@ from viewer.scene import looks
 from viewer.scene.section_picture import EDGE, PAPER, SectionLayout, section_layout
 from viewer.state.measuring import TEACHING_NOTE
 from viewer.state.section_plane import KINDS, SectionPlane
+from viewer.state.tongue import told
 
 _ID = Qt.ItemDataRole.UserRole
 LABEL_AFTER_MS = 160
@@ -384,7 +385,7 @@ class SectionDock(QDockWidget):
             slider.setPageStep(5)
             slider.setAccessibleName(f"{words}, degrees")
             slider.setToolTip(words)
-        self.near = QCheckBox()
+        self.near = QCheckBox("Keep the other half")
         self.whole = QCheckBox("Cut the whole")
         self.whole.setToolTip("Off: cuts what the dissection has left")
         self.imaged = QCheckBox("As images lie")
@@ -515,7 +516,7 @@ class SectionDock(QDockWidget):
                 slider.setValue(round(degrees))
             label.setText(f"{degrees:.0f}°")
         other = SectionPlane(kind=section.kind, near_half=True).kept_words
-        self.near.setText(f"Keep the {other}")
+        self.near.setText(told("Keep the {half}", half=told(other)))
         self.near.setChecked(section.near_half)
         self.whole.setChecked(section.whole)
         self.imaged.setChecked(section.as_imaged)
@@ -535,7 +536,9 @@ class SectionDock(QDockWidget):
         total = sum(region.area_cm2 for region in regions)
         count = len(regions)
         self.total.setText(
-            f"{count} parts, {total:.1f} cm² together" if count else "Nothing is cut"
+            told("{count} parts, {area} cm² together", count=count, area=f"{total:.1f}")
+            if count
+            else told("Nothing is cut")
         )
         self._quiet = False
 

@@ -35,6 +35,7 @@ class SheetChoice:
     blank: bool
     side: str
     steps: tuple[str, ...]
+    short: bool = False
 
 
 class _Choices(QDialog):
@@ -105,16 +106,21 @@ class SheetChoices(_Choices):
         describe: Callable[[SheetChoice], str],
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__("Lab sheet", "Write PDF…", parent)
+        super().__init__("Lab sheet", "See the pages…", parent)
         self._describe = describe
         self.steps = QListWidget()
         self.paper = self.choice_box("&Paper", {"A4": "A4", "Letter": "Letter"})
         self.side = self.choice_box(
             "&Side", {"both": "Both sides", "left": "Left side", "right": "Right side"}
         )
-        self.blank = QCheckBox("&Blank, to test yourself; answers on the last page")
-        self.blank.toggled.connect(self._refresh)
-        self.form.addRow("", self.blank)
+        self.kind = self.choice_box(
+            "&Kind",
+            {
+                "full": "Full: everything a table needs",
+                "short": "Short: two to four pages, one row a step",
+                "blank": "Blank, to test yourself; answers on the last page",
+            },
+        )
         self.steps.setAccessibleName("Steps on the sheet")
         for number, (step_id, title, minutes) in enumerate(steps, start=1):
             item = QListWidgetItem(f"{number}  {title} ({minutes:g} min)")
@@ -154,13 +160,14 @@ class SheetChoices(_Choices):
         items = [self.steps.item(i) for i in range(self.steps.count())]
         return SheetChoice(
             self.paper.currentData(),
-            self.blank.isChecked(),
+            self.kind.currentData() == "blank",
             self.side.currentData(),
             tuple(
                 item.data(Qt.ItemDataRole.UserRole)
                 for item in items
                 if item.checkState() == Qt.CheckState.Checked
             ),
+            self.kind.currentData() == "short",
         )
 
     def _refresh(self) -> None:

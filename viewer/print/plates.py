@@ -77,7 +77,7 @@ def picture(
     scene.apply({part_id: PartLook(opacity) for part_id, opacity in shown.items()})
     scene.animate = False
     # Writing grows with the picture, so that a plate reads alike at any size.
-    scene.set_font_scale(float(np.clip(min(width, height * 0.8) / 1150.0, 0.6, 4.0)))
+    scene.set_font_scale(float(np.clip(_writing_scale(width, height), 0.6, 6.0)))
     font_px = scene.font_px
     labelled_aspect = max(width - 2 * font_px * 13 * labels, width * 0.4) / (height - 4.6 * font_px)
     scene.frame_view(view, aspect=labelled_aspect, picture_size=size, margin=1.03)
@@ -85,6 +85,11 @@ def picture(
     factor = SUPERSAMPLE if width * height * SUPERSAMPLE**2 <= PIXEL_LIMIT else 1
     pixels = scene.screenshot((width, height), supersample=factor)
     return overlay.blended(pixels, _captions((width, height), title, font_px, theme), 0, 0)
+
+
+def _writing_scale(width: int, height: int) -> float:
+    """Letters of a plate over those of the window: a wide plate has more room beside the body."""
+    return height / 1000.0 if width > 1.2 * height else min(width, height * 0.8) / 1150.0
 
 
 def plate(

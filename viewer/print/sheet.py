@@ -43,6 +43,7 @@ PLATE_MM = 56.0
 SMALL_PLATE_MM = 46.0
 COLUMN_MM = 36.0
 GREY = Color(0.93, 0.93, 0.93)
+SIDES = {"both": "both sides", "left": "left side", "right": "right side"}
 
 FOOTER = "Teaching model – not for needle or surgical guidance. Local rules come first."
 
@@ -85,7 +86,12 @@ def sheet_pdf(
     model: BackModel, order: SheetOrder, progress: Callable[[float, str], None] | None = None
 ) -> tuple[bytes, int]:
     """Return the sheet as PDF and its number of pages."""
-    sheet = _Sheet(model, order)
+    if order.short:
+        from viewer.print.short_sheet import ShortSheet
+
+        sheet: Sheet = ShortSheet(model, order)
+    else:
+        sheet = Sheet(model, order)
     with StepPictures(model, order.side) as pictures:
         for number, step in enumerate(order.steps):
             if progress is not None:
@@ -94,7 +100,9 @@ def sheet_pdf(
     return sheet.pdf()
 
 
-class _Sheet:
+class Sheet:
+    """The full sheet: ``add_step`` for every step, then ``pdf``."""
+
     def __init__(self, model: BackModel, order: SheetOrder) -> None:
         self.model, self.order = model, order
         self.page = tuple(side * mm for side in PAPERS[order.paper])
@@ -104,11 +112,13 @@ class _Sheet:
         self.next_number = 1
         self.number_of = {step.id: n for n, step in enumerate(all_steps(), start=1)}
         self.marks = SourceMarks()
+        self.dots = PICTURE_DPI / 72.0
         style()
 
     # ------------------------------------------------------------------ pages
 
     def pdf(self) -> tuple[bytes, int]:
+        """Return the file and its number of pages."""
         story = self.first_page()
         if not self.order.blank:
             story += self.plan_table()
@@ -117,6 +127,10 @@ class _Sheet:
             story += self.answer_page()
         else:
             story += [*self.muscle_table(), *self.log_page(), *self.sources()]
+        return self.built(story)
+
+    def built(self, story: list[Flowable]) -> tuple[bytes, int]:
+        """Set a story into pages."""
         buffer = io.BytesIO()
         title = "Lab sheet: the back" + (", blank labels" if self.order.blank else "")
         document = BaseDocTemplate(
@@ -156,14 +170,9 @@ class _Sheet:
     # ------------------------------------------------------------- first page
 
     def first_page(self) -> list[Flowable]:
-        sides = {"both": "both sides", "left": "left side", "right": "right side"}
         title = "The back: test yourself" if self.order.blank else "Lab sheet: the back"
-        body = self.model.body
-        about = (
-            f"{sides[self.order.side].capitalize()}, {_count(len(self.order.steps), 'step')}. "
-            f"Pictures: Peelback {peelback_version()}, a computed back ({body.sex}, "
-            f"{body.stature_mm:g} mm tall), standing; the donor lies prone and is another person."
-        )
+        count = _count(len(self.order.steps), "step")
+        about = f"{SIDES[self.order.side].capitalize()}, {count}. {self.about()}"
         blanks = [
             [words("Date", "cell"), "", words("Table", "cell"), ""],
             [words("Who cuts", "cell"), "", words("Who reads and ticks", "cell"), ""],
@@ -177,7 +186,7 @@ class _Sheet:
         ]
         form = Table(blanks, [34 * mm, self.width / 2 - 34 * mm] * 2, rowHeights=8 * mm)
         form.setStyle(
-            _in_own_face(
+            in_own_face(
                 [
                     ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
                     ("LEFTPADDING", (0, 0), (-1, -1), 2),
@@ -192,7 +201,7 @@ class _Sheet:
         rows = [rich(f"<b>{escape(c.title)}.</b> {escape(c.text)}", spaceAfter=3.5) for c in ranked]
         box = Table([[rows]], [self.width])
         box.setStyle(
-            _in_own_face(
+            in_own_face(
                 [
                     ("BOX", (0, 0), (-1, -1), 1.6, black),
                     ("LEFTPADDING", (0, 0), (-1, -1), 8),
@@ -216,6 +225,14 @@ class _Sheet:
             rich("Cautions and kit: common practice, no source. Your own course decides.", "note"),
             PageBreak(),
         ]
+
+    def about(self) -> str:
+        """Whose back the pictures show, in a sentence."""
+        body = self.model.body
+        return (
+            f"Pictures: Peelback {peelback_version()}, a computed back ({body.sex}, "
+            f"{body.stature_mm:g} mm tall), standing; the donor lies prone and is another person."
+        )
 
     # -------------------------------------------------------------- plan table
 
@@ -244,7 +261,7 @@ class _Sheet:
             )
         wide = self.width - (10 + 24 + 24 + 22) * mm
         table = Table(rows, [10 * mm, wide, 24 * mm, 24 * mm, 22 * mm], repeatRows=1)
-        table.setStyle(_in_own_face([*_GRID, ("VALIGN", (0, 0), (-1, -1), "MIDDLE")]))
+        table.setStyle(in_own_face([*_GRID, ("VALIGN", (0, 0), (-1, -1), "MIDDLE")]))
         return [
             rich("The plan", "heading"),
             table,
@@ -260,10 +277,9 @@ class _Sheet:
         small_wide = SMALL_PLATE_MM * mm
         gap = 4 * mm
         wide = self.width - small_wide - gap
-        dots = PICTURE_DPI / 72.0
 
         def pixels(points: float) -> int:
-            return round(points * dots)
+            return round(points * self.dots)
 
         first, second = pictures.pair(
             record,
@@ -282,13 +298,13 @@ class _Sheet:
             row = Table([[plate]], [self.width])
         else:
             row = Table([[Plate(first, small_wide, height), plate]], [small_wide + gap, wide])
-        row.setStyle(_in_own_face([(f"{s}PADDING", (0, 0), (-1, -1), 0) for s in _SIDES]))
+        row.setStyle(in_own_face([(f"{s}PADDING", (0, 0), (-1, -1), 0) for s in _SIDES]))
         head = Table(
             [[rich(f"{number}&nbsp; {escape(step.title)}", "step"), self.boxes(step)]],
             [self.width - 30 * mm, 30 * mm],
         )
         head.setStyle(
-            _in_own_face(
+            in_own_face(
                 [
                     ("LINEABOVE", (0, 0), (-1, 0), 1.2, black),
                     ("LEFTPADDING", (0, 0), (-1, -1), 0),
@@ -337,7 +353,7 @@ class _Sheet:
         half = (self.width - 6 * mm) / 2
         table = Table([[[x for x in left if x], "", [x for x in right if x]]], [half, 6 * mm, half])
         table.setStyle(
-            _in_own_face(
+            in_own_face(
                 [
                     ("VALIGN", (0, 0), (-1, -1), "TOP"),
                     *[(f"{s}PADDING", (0, 0), (-1, -1), 0) for s in _SIDES],
@@ -367,7 +383,7 @@ class _Sheet:
             rows.append(
                 [
                     [
-                        rich(f"<b>{escape(_capital(entry.english))}</b>", "cell"),
+                        rich(f"<b>{escape(capital(entry.english))}</b>", "cell"),
                         rich(f"<i>{escape(latin)}</i>", "small"),
                     ],
                     [rich(line, "cell") for line in ends],
@@ -377,7 +393,7 @@ class _Sheet:
             )
         shares = (0.22, 0.34, 0.24, 0.20)
         table = Table(rows, [self.width * share for share in shares], repeatRows=1)
-        table.setStyle(_in_own_face([*_GRID, ("VALIGN", (0, 0), (-1, -1), "TOP")]))
+        table.setStyle(in_own_face([*_GRID, ("VALIGN", (0, 0), (-1, -1), "TOP")]))
         note = (
             "Raised marks name the source below the table's end; m: from memory, p: common practice "
             "without a source, *: place in the source recalled, not read. Latin with (?): recalled."
@@ -399,12 +415,12 @@ class _Sheet:
             [18 * mm, 18 * mm, self.width - 36 * mm],
             rowHeights=[None, *[9 * mm] * 5],
         )
-        log.setStyle(_in_own_face(_GRID))
+        log.setStyle(in_own_face(_GRID))
         end = Table(
             [[TickBox(), words(line)] for line in AT_THE_END], [8 * mm, self.width - 8 * mm]
         )
         end.setStyle(
-            _in_own_face(
+            in_own_face(
                 [("VALIGN", (0, 0), (-1, -1), "MIDDLE"), ("LEFTPADDING", (0, 0), (-1, -1), 0)]
             )
         )
@@ -508,7 +524,7 @@ _GRID = [
 ]
 
 
-def _in_own_face(commands) -> TableStyle:
+def in_own_face(commands) -> TableStyle:
     """A style in which empty cells, too, ask for no font but ours."""
     return TableStyle([("FONTNAME", (0, 0), (-1, -1), f"{FACE}-Regular"), *commands])
 
@@ -516,13 +532,13 @@ def _in_own_face(commands) -> TableStyle:
 def _line(head: str, text: str, kind: str = "body") -> Flowable | None:
     if not text:
         return None
-    return rich(f"<b>{head}.</b> {escape(_capital(text))}", kind, spaceAfter=3)
+    return rich(f"<b>{head}.</b> {escape(capital(text))}", kind, spaceAfter=3)
 
 
 def _boxed(inside: Flowable) -> Flowable:
     table = Table([[inside]])
     table.setStyle(
-        _in_own_face(
+        in_own_face(
             [
                 ("BOX", (0, 0), (-1, -1), 1.4, black),
                 ("TOPPADDING", (0, 0), (-1, -1), 2),
@@ -537,7 +553,7 @@ def _sided(inside: Flowable, double: bool) -> Flowable:
     table = Table([[inside]])
     rules = [("LINEBEFORE", (0, 0), (0, -1), 1.0, black, 0, None, None, 2 if double else 1, 1.5)]
     table.setStyle(
-        _in_own_face(
+        in_own_face(
             [
                 *rules,
                 ("LEFTPADDING", (0, 0), (-1, -1), 8),
@@ -559,7 +575,7 @@ def _finds(names: Sequence[str], width: float) -> list[Flowable]:
     rows = [[*cells[i], *cells[i + half]] for i in range(half)]
     table = Table(rows, [5.5 * mm, width / 2 - 5.5 * mm] * 2)
     table.setStyle(
-        _in_own_face(
+        in_own_face(
             [
                 ("VALIGN", (0, 0), (-1, -1), "TOP"),
                 *[(f"{s}PADDING", (0, 0), (-1, -1), 0.6) for s in _SIDES],
@@ -575,7 +591,7 @@ def _folded(direction: str) -> str:
     return f", folded {direction}" if direction else ""
 
 
-def _capital(text: str) -> str:
+def capital(text: str) -> str:
     return re.sub(r"^\w", lambda first: first[0].upper(), text)
 
 

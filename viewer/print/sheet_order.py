@@ -26,6 +26,8 @@ class SheetOrder:
         A key of ``PAPERS``.
     blank : bool
         Numbers and lines to write on in place of names, answers on the last page.
+    short : bool
+        Two to four pages, one row a step.
     side : {"both", "left", "right"}
         The side that the table works on; the pictures open that side.
     steps : tuple of PlanStep
@@ -37,6 +39,7 @@ class SheetOrder:
     blank: bool
     side: str
     steps: tuple[PlanStep, ...]
+    short: bool = False
 
     @classmethod
     def checked(
@@ -47,6 +50,7 @@ class SheetOrder:
         blank: bool = False,
         side: str = "both",
         wanted: str = "",
+        short: bool = False,
     ) -> SheetOrder:
         """Make an order from the words of the command.
 
@@ -67,9 +71,11 @@ class SheetOrder:
             raise PeelbackError(f"side must be one of {', '.join(SIDE_CHOICES)}, got {side!r}")
         if out.suffix.lower() != ".pdf":
             raise PeelbackError(f"out must end in .pdf, got {out.name!r}")
+        if short and blank:
+            raise PeelbackError("short and blank don't go together: choose one of the two sheets")
         chosen = chosen_steps(wanted)
         check_place(out)
-        return cls(out, named[paper.lower()], blank, side, chosen)
+        return cls(out, named[paper.lower()], blank, side, chosen, short)
 
 
 def chosen_steps(wanted: str) -> tuple[PlanStep, ...]:

@@ -18,6 +18,7 @@ class Chosen(Protocol):
     blank: bool
     side: str
     steps: tuple[str, ...]
+    short: bool
 
 
 def muscles_of(chosen: Iterable[PlanStep], model: BackModel) -> list[Entry]:
@@ -48,6 +49,12 @@ def sheet_in_words(choice: Chosen, model: BackModel) -> str:
         return (
             f"{head}. Cautions; for each step its pictures with numbers and lines to write on; "
             "the answers on the last page."
+        )
+    if choice.short:
+        return (
+            f"{head}, planned for {' and '.join(minutes)}. Two to four pages: cautions and kit; "
+            "one row a step with boxes to tick, pictures, cut, hinge, what to keep, stop sign; the "
+            "end of the day; the table of muscles where it fits."
         )
     muscles = len(muscles_of(records, model))
     table = "1 muscle" if muscles == 1 else f"{muscles} muscles"

@@ -2055,5 +2055,745 @@
       <source>Picture of the back</source>
       <translation>Bild des Rückens</translation>
     </message>
+    <message>
+      <source>Page {n} of {count}</source>
+      <translation>Seite {n} von {count}</translation>
+    </message>
+    <message>
+      <source>What will be made</source>
+      <translation>Was entsteht</translation>
+    </message>
+    <message>
+      <source>See the pages…</source>
+      <translation>Seiten ansehen …</translation>
+    </message>
+    <message>
+      <source>&amp;Paper</source>
+      <translation>&amp;Papier</translation>
+    </message>
+    <message>
+      <source>Paper</source>
+      <translation>Papier</translation>
+    </message>
+    <message>
+      <source>Letter</source>
+      <translation>Letter</translation>
+    </message>
+    <message>
+      <source>&amp;Side</source>
+      <translation>&amp;Seite</translation>
+    </message>
+    <message>
+      <source>Side</source>
+      <translation>Seite</translation>
+    </message>
+    <message>
+      <source>Both sides</source>
+      <translation>Beide Seiten</translation>
+    </message>
+    <message>
+      <source>Left side</source>
+      <translation>Linke Seite</translation>
+    </message>
+    <message>
+      <source>Right side</source>
+      <translation>Rechte Seite</translation>
+    </message>
+    <message>
+      <source>&amp;Kind</source>
+      <translation>&amp;Art</translation>
+    </message>
+    <message>
+      <source>Kind</source>
+      <translation>Art</translation>
+    </message>
+    <message>
+      <source>Full: everything a table needs</source>
+      <translation>Voll: alles, was ein Tisch braucht</translation>
+    </message>
+    <message>
+      <source>Short: two to four pages, one row a step</source>
+      <translation>Kurz: zwei bis vier Seiten, eine Zeile je Schritt</translation>
+    </message>
+    <message>
+      <source>Blank, to test yourself; answers on the last page</source>
+      <translation>Ohne Namen, zum Prüfen; Antworten auf der letzten Seite</translation>
+    </message>
+    <message>
+      <source>S&amp;teps</source>
+      <translation>S&amp;chritte</translation>
+    </message>
+    <message>
+      <source>Steps on the sheet</source>
+      <translation>Schritte auf dem Blatt</translation>
+    </message>
+    <message>
+      <source>All steps</source>
+      <translation>Alle Schritte</translation>
+    </message>
+    <message>
+      <source>No steps</source>
+      <translation>Keine Schritte</translation>
+    </message>
+    <message>
+      <source>One file of about 3 MB that opens in a browser with no network, on a phone too: turn, peel, hide, see through, names and captions, search, the steps of the plan, cautions. Folds, sections and probing stay in this program.</source>
+      <translation>Eine Datei von etwa 3 MB, die sich ohne Netz im Browser öffnet, auch auf dem Telefon: drehen, abtragen, verbergen, durchblicken, Namen und Angaben, Suche, die Schritte des Plans, Vorsichtsregeln. Umklappen, Schnitte und Sondieren bleiben in diesem Programm.</translation>
+    </message>
+    <message>
+      <source>Write page…</source>
+      <translation>Seite schreiben …</translation>
+    </message>
+    <message>
+      <source>&amp;Talk</source>
+      <translation>&amp;Vortrag</translation>
+    </message>
+    <message>
+      <source>No talk</source>
+      <translation>Kein Vortrag</translation>
+    </message>
+    <message>
+      <source>A talk from a file</source>
+      <translation>Ein Vortrag aus einer Datei</translation>
+    </message>
+    <message>
+      <source>Talk file</source>
+      <translation>Vortragsdatei</translation>
+    </message>
+    <message>
+      <source>Choose a file</source>
+      <translation>Datei wählen</translation>
+    </message>
+    <message>
+      <source>&amp;Choose…</source>
+      <translation>&amp;Wählen …</translation>
+    </message>
+    <message>
+      <source>With the speaker's &amp;notes</source>
+      <translation>Mit den &amp;Notizen des Vortragenden</translation>
+    </message>
+    <message>
+      <source>Write into a folder…</source>
+      <translation>In einen Ordner schreiben …</translation>
+    </message>
+    <message>
+      <source>&amp;Parts</source>
+      <translation>&amp;Teile</translation>
+    </message>
+    <message>
+      <source>Parts</source>
+      <translation>Teile</translation>
+    </message>
+    <message>
+      <source>All parts</source>
+      <translation>Alle Teile</translation>
+    </message>
+    <message>
+      <source>What is shown now</source>
+      <translation>Was jetzt zu sehen ist</translation>
+    </message>
+    <message>
+      <source>What is picked</source>
+      <translation>Was gewählt ist</translation>
+    </message>
+    <message>
+      <source>&amp;Files</source>
+      <translation>&amp;Dateien</translation>
+    </message>
+    <message>
+      <source>Files</source>
+      <translation>Dateien</translation>
+    </message>
+    <message>
+      <source>One a part</source>
+      <translation>Eine je Teil</translation>
+    </message>
+    <message>
+      <source>One a stratum</source>
+      <translation>Eine je Stratum</translation>
+    </message>
+    <message>
+      <source>One for all</source>
+      <translation>Eine für alles</translation>
+    </message>
+    <message>
+      <source>Fo&amp;rmat</source>
+      <translation>Fo&amp;rmat</translation>
+    </message>
+    <message>
+      <source>Format</source>
+      <translation>Format</translation>
+    </message>
+    <message>
+      <source>STL, for printing in 3D</source>
+      <translation>STL, zum Drucken in 3D</translation>
+    </message>
+    <message>
+      <source>GLB, for pictures</source>
+      <translation>GLB, für Bilder</translation>
+    </message>
+    <message>
+      <source>Pages of the lab sheet</source>
+      <translation>Seiten des Laborblatts</translation>
+    </message>
+    <message>
+      <source>Pages</source>
+      <translation>Seiten</translation>
+    </message>
+    <message>
+      <source>The chosen page</source>
+      <translation>Die gewählte Seite</translation>
+    </message>
+    <message>
+      <source>As a black-and-white printer shows it</source>
+      <translation>Wie ein Schwarzweißdrucker es zeigt</translation>
+    </message>
+    <message>
+      <source>Before presenting</source>
+      <translation>Vor dem Vorführen</translation>
+    </message>
+    <message>
+      <source>&amp;Last row</source>
+      <translation>&amp;Letzte Reihe</translation>
+    </message>
+    <message>
+      <source>Distance of the last row, metres</source>
+      <translation>Abstand der letzten Reihe, Meter</translation>
+    </message>
+    <message>
+      <source>Picture &amp;height</source>
+      <translation>Bild&amp;höhe</translation>
+    </message>
+    <message>
+      <source>Height of the picture, metres</source>
+      <translation>Höhe des Bildes, Meter</translation>
+    </message>
+    <message>
+      <source>L&amp;ight</source>
+      <translation>L&amp;icht</translation>
+    </message>
+    <message>
+      <source>Light in the hall</source>
+      <translation>Licht im Saal</translation>
+    </message>
+    <message>
+      <source>Dark hall</source>
+      <translation>Dunkler Saal</translation>
+    </message>
+    <message>
+      <source>Dimmed</source>
+      <translation>Gedämpft</translation>
+    </message>
+    <message>
+      <source>Lights on</source>
+      <translation>Licht an</translation>
+    </message>
+    <message>
+      <source>Daylight</source>
+      <translation>Tageslicht</translation>
+    </message>
+    <message>
+      <source>&amp;Screen of the hall</source>
+      <translation>&amp;Bildschirm des Saals</translation>
+    </message>
+    <message>
+      <source>Screen of the hall</source>
+      <translation>Bildschirm des Saals</translation>
+    </message>
+    <message>
+      <source>Room check</source>
+      <translation>Raumprüfung</translation>
+    </message>
+    <message>
+      <source>Not now</source>
+      <translation>Nicht jetzt</translation>
+    </message>
+    <message>
+      <source>Look through all scenes</source>
+      <translation>Alle Szenen durchsehen</translation>
+    </message>
+    <message>
+      <source>Probe at a place</source>
+      <translation>An einer Stelle sondieren</translation>
+    </message>
+    <message>
+      <source>Le&amp;vel of the spine</source>
+      <translation>&amp;Höhe der Wirbelsäule</translation>
+    </message>
+    <message>
+      <source>Level of the spine</source>
+      <translation>Höhe der Wirbelsäule</translation>
+    </message>
+    <message>
+      <source>From the &amp;midline</source>
+      <translation>Von der &amp;Mittellinie</translation>
+    </message>
+    <message>
+      <source>Distance from the midline, mm</source>
+      <translation>Abstand von der Mittellinie, mm</translation>
+    </message>
+    <message>
+      <source>Parts in order from the skin, depths in mm</source>
+      <translation>Teile der Reihe nach von der Haut, Tiefen in mm</translation>
+    </message>
+    <message>
+      <source>Enters</source>
+      <translation>Eintritt</translation>
+    </message>
+    <message>
+      <source>Thick</source>
+      <translation>Dicke</translation>
+    </message>
+    <message>
+      <source>Leaves</source>
+      <translation>Austritt</translation>
+    </message>
+    <message>
+      <source>Put the list on the clipboard as text</source>
+      <translation>Liste als Text in die Zwischenablage</translation>
+    </message>
+    <message>
+      <source>Copy</source>
+      <translation>Kopieren</translation>
+    </message>
+    <message>
+      <source>Float</source>
+      <translation>Ablösen</translation>
+    </message>
+    <message>
+      <source>Plane of the section</source>
+      <translation>Ebene des Schnitts</translation>
+    </message>
+    <message>
+      <source>Transverse</source>
+      <translation>Transversal</translation>
+    </message>
+    <message>
+      <source>Sagittal</source>
+      <translation>Sagittal</translation>
+    </message>
+    <message>
+      <source>Coronal</source>
+      <translation>Frontal</translation>
+    </message>
+    <message>
+      <source>Free</source>
+      <translation>Frei</translation>
+    </message>
+    <message>
+      <source>Where the section lies</source>
+      <translation>Wo der Schnitt liegt</translation>
+    </message>
+    <message>
+      <source>One level down</source>
+      <translation>Eine Höhe tiefer</translation>
+    </message>
+    <message>
+      <source>One level up</source>
+      <translation>Eine Höhe höher</translation>
+    </message>
+    <message>
+      <source>Position of the section, mm</source>
+      <translation>Lage des Schnitts, mm</translation>
+    </message>
+    <message>
+      <source>Tilt back and forth, degrees</source>
+      <translation>Neigung vor und zurück, Grad</translation>
+    </message>
+    <message>
+      <source>Tilt back and forth</source>
+      <translation>Neigung vor und zurück</translation>
+    </message>
+    <message>
+      <source>Tilt to the side, degrees</source>
+      <translation>Neigung zur Seite, Grad</translation>
+    </message>
+    <message>
+      <source>Tilt to the side</source>
+      <translation>Neigung zur Seite</translation>
+    </message>
+    <message>
+      <source>Off: cuts what the dissection has left</source>
+      <translation>Aus: schneidet, was die Präparation übrig lässt</translation>
+    </message>
+    <message>
+      <source>Cut the whole</source>
+      <translation>Das Ganze schneiden</translation>
+    </message>
+    <message>
+      <source>Front up, the subject's left on the viewer's right</source>
+      <translation>Vorn ist oben, links liegt rechts im Bild</translation>
+    </message>
+    <message>
+      <source>As images lie</source>
+      <translation>Wie Schnittbilder liegen</translation>
+    </message>
+    <message>
+      <source>Areas of the section in square centimetres</source>
+      <translation>Flächen des Schnitts in Quadratzentimetern</translation>
+    </message>
+    <message>
+      <source>cm²</source>
+      <translation>cm²</translation>
+    </message>
+    <message>
+      <source>Flat picture of the section</source>
+      <translation>Ebenes Bild des Schnitts</translation>
+    </message>
+    <message>
+      <source>Face the cut</source>
+      <translation>Auf den Schnitt blicken</translation>
+    </message>
+    <message>
+      <source>Whole section in the picture</source>
+      <translation>Ganzer Schnitt im Bild</translation>
+    </message>
+    <message>
+      <source>Fit</source>
+      <translation>Einpassen</translation>
+    </message>
+    <message>
+      <source>SVG, PDF or PNG, as it is shown</source>
+      <translation>SVG, PDF oder PNG, wie gezeigt</translation>
+    </message>
+    <message>
+      <source>Save…</source>
+      <translation>Speichern …</translation>
+    </message>
+    <message>
+      <source>Click along the line that you would cut, on skin or muscle (or point and press Shift+Q). White is your line, blue the plan's, orange what comes near.</source>
+      <translation>Klicken Sie die Linie entlang, die Sie schneiden würden, auf Haut oder Muskel (oder zeigen und Umschalt+Q). Weiß ist Ihre Linie, blau die des Plans, orange, was nahe kommt.</translation>
+    </message>
+    <message>
+      <source>Step that the cut belongs to</source>
+      <translation>Schritt, zu dem der Schnitt gehört</translation>
+    </message>
+    <message>
+      <source>&amp;Blade</source>
+      <translation>&amp;Klinge</translation>
+    </message>
+    <message>
+      <source>Depth of the blade below the line, mm</source>
+      <translation>Tiefe der Klinge unter der Linie, mm</translation>
+    </message>
+    <message>
+      <source>What the cut means</source>
+      <translation>Was der Schnitt bedeutet</translation>
+    </message>
+    <message>
+      <source>Last point back</source>
+      <translation>Letzten Punkt zurück</translation>
+    </message>
+    <message>
+      <source>Takes the line away and begins anew</source>
+      <translation>Nimmt die Linie weg und beginnt neu</translation>
+    </message>
+    <message>
+      <source>Try again</source>
+      <translation>Noch einmal</translation>
+    </message>
+    <message>
+      <source>Step of the plan</source>
+      <translation>Schritt des Plans</translation>
+    </message>
+    <message>
+      <source>The mistake in words</source>
+      <translation>Der Fehler in Worten</translation>
+    </message>
+    <message>
+      <source>Common mistakes</source>
+      <translation>Häufige Fehler</translation>
+    </message>
+    <message>
+      <source>Show it on the model; one undo brings all back</source>
+      <translation>Am Modell zeigen; einmal Rückgängig holt alles zurück</translation>
+    </message>
+    <message>
+      <source>Show it</source>
+      <translation>Zeigen</translation>
+    </message>
+    <message>
+      <source>The model goes to where it has happened, on the side that is worked on; what is laid bare or left behind is tinted. One undo brings all back. Common practice, no source.</source>
+      <translation>Das Modell geht dorthin, wo es geschehen ist, auf der bearbeiteten Seite; was bloßliegt oder zurückbleibt, ist getönt. Einmal Rückgängig holt alles zurück. Übliche Praxis, ohne Quelle.</translation>
+    </message>
+    <message>
+      <source>Number of the scene</source>
+      <translation>Nummer der Szene</translation>
+    </message>
+    <message>
+      <source>Line of the scene, or the part pointed at</source>
+      <translation>Zeile der Szene oder der gezeigte Teil</translation>
+    </message>
+    <message>
+      <source>Notes of the scene</source>
+      <translation>Notizen der Szene</translation>
+    </message>
+    <message>
+      <source>Scene before, left arrow</source>
+      <translation>Szene davor, Pfeil links</translation>
+    </message>
+    <message>
+      <source>← Before</source>
+      <translation>← Davor</translation>
+    </message>
+    <message>
+      <source>Next scene, right arrow</source>
+      <translation>Nächste Szene, Pfeil rechts</translation>
+    </message>
+    <message>
+      <source>Next →</source>
+      <translation>Weiter →</translation>
+    </message>
+    <message>
+      <source>Pause or play, Space</source>
+      <translation>Anhalten oder abspielen, Leertaste</translation>
+    </message>
+    <message>
+      <source>Pause, play</source>
+      <translation>Anhalten, abspielen</translation>
+    </message>
+    <message>
+      <source>Slower, minus</source>
+      <translation>Langsamer, Minus</translation>
+    </message>
+    <message>
+      <source>Slower</source>
+      <translation>Langsamer</translation>
+    </message>
+    <message>
+      <source>Faster, plus</source>
+      <translation>Schneller, Plus</translation>
+    </message>
+    <message>
+      <source>Faster</source>
+      <translation>Schneller</translation>
+    </message>
+    <message>
+      <source>Back to the scene, R</source>
+      <translation>Zurück zur Szene, R</translation>
+    </message>
+    <message>
+      <source>Back to the scene</source>
+      <translation>Zurück zur Szene</translation>
+    </message>
+    <message>
+      <source>End, Escape</source>
+      <translation>Ende, Esc</translation>
+    </message>
+    <message>
+      <source>End</source>
+      <translation>Ende</translation>
+    </message>
+    <message>
+      <source>Notes</source>
+      <translation>Notizen</translation>
+    </message>
+    <message>
+      <source>Scene</source>
+      <translation>Szene</translation>
+    </message>
+    <message>
+      <source>Clock</source>
+      <translation>Uhr</translation>
+    </message>
+    <message>
+      <source>Line for the hall</source>
+      <translation>Zeile für den Saal</translation>
+    </message>
+    <message>
+      <source>Next</source>
+      <translation>Weiter</translation>
+    </message>
+    <message>
+      <source>Next scene</source>
+      <translation>Nächste Szene</translation>
+    </message>
+    <message>
+      <source>Picture of the next scene</source>
+      <translation>Bild der nächsten Szene</translation>
+    </message>
+    <message>
+      <source>State</source>
+      <translation>Stand</translation>
+    </message>
+    <message>
+      <source>Kept from the hall</source>
+      <translation>Dem Saal erspart</translation>
+    </message>
+    <message>
+      <source>Warnings kept from the projected screen</source>
+      <translation>Warnungen, die der Saal nicht sieht</translation>
+    </message>
+    <message>
+      <source>Before</source>
+      <translation>Davor</translation>
+    </message>
+    <message>
+      <source>◀ Before</source>
+      <translation>◀ Davor</translation>
+    </message>
+    <message>
+      <source>Next ▶</source>
+      <translation>Weiter ▶</translation>
+    </message>
+    <message>
+      <source>Back to scene</source>
+      <translation>Zurück zur Szene</translation>
+    </message>
+    <message>
+      <source>Blank</source>
+      <translation>Schwarz</translation>
+    </message>
+    <message>
+      <source>Pen</source>
+      <translation>Stift</translation>
+    </message>
+    <message>
+      <source>Clear</source>
+      <translation>Wischen</translation>
+    </message>
+    <message>
+      <source>Spotlight</source>
+      <translation>Lichtkegel</translation>
+    </message>
+    <message>
+      <source>Picture copied</source>
+      <translation>Bild kopiert</translation>
+    </message>
+    <message>
+      <source>Pick a muscle that the plan folds back: it is not one of these.</source>
+      <translation>Einen Muskel wählen, den der Plan umklappt: dieser gehört nicht dazu.</translation>
+    </message>
+    <message>
+      <source>Pick a muscle that the plan folds back.</source>
+      <translation>Einen Muskel wählen, den der Plan umklappt.</translation>
+    </message>
+    <message>
+      <source>Every step of the plan is done.</source>
+      <translation>Alle Schritte des Plans sind getan.</translation>
+    </message>
+    <message>
+      <source>No step has been done yet.</source>
+      <translation>Noch kein Schritt ist getan.</translation>
+    </message>
+    <message>
+      <source>Stopped; undo takes back what was done.</source>
+      <translation>Angehalten; Rückgängig nimmt das Getane zurück.</translation>
+    </message>
+    <message>
+      <source>The model is still being built.</source>
+      <translation>Das Modell wird noch gebaut.</translation>
+    </message>
+    <message>
+      <source>Pick a part first: then what lies over it is tinted and listed.</source>
+      <translation>Zuerst einen Teil wählen: dann wird getönt und aufgezählt, was darüber liegt.</translation>
+    </message>
+    <message>
+      <source>Pick a part first: then the fewest steps that uncover it are done.</source>
+      <translation>Zuerst einen Teil wählen: dann werden die wenigsten Schritte getan, die ihn freilegen.</translation>
+    </message>
+    <message>
+      <source>The model is not ready to be probed yet.</source>
+      <translation>Das Modell kann noch nicht sondiert werden.</translation>
+    </message>
+    <message>
+      <source>Click along the line that you would cut.</source>
+      <translation>Die Linie entlangklicken, die Sie schneiden würden.</translation>
+    </message>
+    <message>
+      <source>A cut can be rehearsed as soon as the model is finished.</source>
+      <translation>Ein Schnitt lässt sich üben, sobald das Modell fertig ist.</translation>
+    </message>
+    <message>
+      <source>Getting ready …</source>
+      <translation>Wird vorbereitet …</translation>
+    </message>
+    <message>
+      <source>Point at the layer that is to be cut.</source>
+      <translation>Auf die Schicht zeigen, die geschnitten werden soll.</translation>
+    </message>
+    <message>
+      <source>The section can be made as soon as the model is finished.</source>
+      <translation>Der Schnitt ist möglich, sobald das Modell fertig ist.</translation>
+    </message>
+    <message>
+      <source>The section is at the end of the model.</source>
+      <translation>Der Schnitt ist am Ende des Modells.</translation>
+    </message>
+    <message>
+      <source>The back is still being built; try again when it is there.</source>
+      <translation>Der Rücken wird noch gebaut; noch einmal, wenn er da ist.</translation>
+    </message>
+    <message>
+      <source>One file is still being written; wait for it.</source>
+      <translation>Eine Datei wird noch geschrieben; bitte warten.</translation>
+    </message>
+    <message>
+      <source>Presenting ended.</source>
+      <translation>Vorführung beendet.</translation>
+    </message>
+    <message>
+      <source>There is no scene yet: keep a view first.</source>
+      <translation>Es gibt noch keine Szene: zuerst eine Ansicht behalten.</translation>
+    </message>
+    <message>
+      <source>The sample talk. Change it as you like; save it under a name of your own.</source>
+      <translation>Der Beispielvortrag. Ändern Sie ihn nach Belieben; speichern Sie ihn unter eigenem Namen.</translation>
+    </message>
+    <message>
+      <source>The talk has no scene yet: F7 keeps a view; or open the sample talk.</source>
+      <translation>Der Vortrag hat noch keine Szene: F7 behält eine Ansicht; oder den Beispielvortrag öffnen.</translation>
+    </message>
+    <message>
+      <source>Pick a part first; the note sticks where it was clicked.</source>
+      <translation>Zuerst einen Teil wählen; die Notiz haftet, wo geklickt wurde.</translation>
+    </message>
+    <message>
+      <source>Free orbit. Home returns to the fixed view.</source>
+      <translation>Freies Drehen. Pos1 kehrt zur festen Ansicht zurück.</translation>
+    </message>
+    <message>
+      <source>Gentle orbit.</source>
+      <translation>Sanftes Drehen.</translation>
+    </message>
+    <message>
+      <source>English names first</source>
+      <translation>Englische Namen zuerst</translation>
+    </message>
+    <message>
+      <source>Keep the {half}</source>
+      <translation>Behalten: {half}</translation>
+    </message>
+    <message>
+      <source>{count} parts, {area} cm² together</source>
+      <translation>{count} Teile, zusammen {area} cm²</translation>
+    </message>
+    <message>
+      <source>Nothing is cut</source>
+      <translation>Nichts ist geschnitten</translation>
+    </message>
+    <message>
+      <source>upper half</source>
+      <translation>obere Hälfte</translation>
+    </message>
+    <message>
+      <source>lower half</source>
+      <translation>untere Hälfte</translation>
+    </message>
+    <message>
+      <source>right half</source>
+      <translation>rechte Hälfte</translation>
+    </message>
+    <message>
+      <source>left half</source>
+      <translation>linke Hälfte</translation>
+    </message>
+    <message>
+      <source>front half</source>
+      <translation>vordere Hälfte</translation>
+    </message>
+    <message>
+      <source>back half</source>
+      <translation>hintere Hälfte</translation>
+    </message>
   </context>
 </TS>

@@ -7,6 +7,7 @@ import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterable
 from pathlib import Path
+from typing import Any
 
 FOLDER = Path(__file__).parent
 CONTEXT = "Peelback"
@@ -23,7 +24,7 @@ def action_texts() -> tuple[str, ...]:
 
 
 def sentence_texts(root: Path = FOLDER.parent) -> tuple[str, ...]:
-    """Return the texts of every ``told`` call under a folder, read out of the source."""
+    """Return the texts of every ``told`` and ``say`` under a folder, read out of the source."""
     found: list[str] = []
 
     def take(node: ast.expr) -> None:
@@ -38,7 +39,9 @@ def sentence_texts(root: Path = FOLDER.parent) -> tuple[str, ...]:
 
     for path in sorted(root.rglob("*.py")):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "told":
+            if not isinstance(node, ast.Call) or not node.args:
+                continue
+            if getattr(node.func, "id", "") == "told" or getattr(node.func, "attr", "") == "say":
                 take(node.args[0])
     return tuple(dict.fromkeys(found))
 
@@ -50,6 +53,7 @@ def word_texts() -> tuple[str, ...]:
     from viewer.panels.step_line import HEADINGS, STATUS_WORDS
     from viewer.scene.overlay import _LETTERS
     from viewer.state.captions import ATTACHED, FIELDS, KIND_WORDS
+    from viewer.state.section_plane import KEPT
     from viewer.state.table_view import LYING_NOTE, TABLE_PLACES
 
     return tuple(
@@ -63,6 +67,7 @@ def word_texts() -> tuple[str, ...]:
                 *HEADINGS,
                 *STATUS_WORDS.values(),
                 *_LETTERS.values(),
+                *(words for halves in KEPT.values() for words in halves),
                 "left",
                 "right",
                 *(rule.title for rule in load_folds()),
@@ -87,10 +92,44 @@ def window_texts(windows: Iterable) -> tuple[str, ...]:
     return tuple(dict.fromkeys(found))
 
 
+def all_sheets(window: Any) -> list[Any]:
+    """Return one of every sheet and dock that the window opens, with next to nothing in it."""
+    from PySide6.QtCore import QRect
+
+    from viewer.panels.caption_band import CaptionBand
+    from viewer.panels.mistakes_dock import MistakesDock
+    from viewer.panels.notes_window import NotesWindow
+    from viewer.panels.page_preview import PagePreview
+    from viewer.panels.probe_sheet import ProbeSheet
+    from viewer.panels.rehearse_dock import RehearseDock
+    from viewer.panels.room_sheet import RoomSheet
+    from viewer.panels.section_dock import SectionDock
+    from viewer.panels.sheets import PictureSheet, PinSheet, SettingsSheet
+    from viewer.panels.take_home import ExportChoices, ShareChoices, SheetChoices
+
+    counts = {"all": 1, "seen": 1, "picked": 1}
+    return [
+        SettingsSheet(window.settings, window),
+        PictureSheet(800, 600, window),
+        PinSheet(window),
+        SheetChoices((), (), lambda choice: "", window),
+        ShareChoices("", window),
+        ExportChoices(counts, window),
+        PagePreview(b"", window),
+        RoomSheet(12.0, 2.0, 0.01, "light", QRect(0, 0, 100, 100), window),
+        ProbeSheet(("T1",), 100.0, lambda level, mm, side: (), "", 1.0, window),
+        CaptionBand(),
+        NotesWindow(),
+        SectionDock(window),
+        RehearseDock(window),
+        MistakesDock((), window),
+    ]
+
+
 def gather() -> tuple[str, ...]:
     """Return all texts: actions, strata, the window with no model, settings and other sheets."""
     from meshes.body import Body
-    from viewer.panels.sheets import BEGIN, PictureSheet, PinSheet, SettingsSheet
+    from viewer.panels.sheets import BEGIN
     from viewer.settings import Settings
     from viewer.state.view_state import LOOKS, STRATA, VIEWS
     from viewer.window import MainWindow
@@ -98,8 +137,7 @@ def gather() -> tuple[str, ...]:
 
     choose("en", "uk")
     window = MainWindow(Body(), "preview", Settings(language="en"), keep=False)
-    settings = SettingsSheet(Settings(language="en"), window)
-    sheets = [settings, PictureSheet(800, 600, window), PinSheet(window)]
+    sheets = all_sheets(window)
     texts = (
         *action_texts(),
         *sentence_texts(),
@@ -112,7 +150,12 @@ def gather() -> tuple[str, ...]:
     texts += window_texts([window, *sheets])
     for widget in (*sheets, window):
         widget.close()
-    made = ("Kept in ", "0 scenes", "Untitled")  # sentences with figures and paths in them
+    made = (
+        "Kept in ",
+        "0 scenes",
+        "Untitled",
+        "1 part, each",
+    )  # sentences with figures and paths in them
     return tuple(dict.fromkeys(t for t in texts if t and not t.startswith(made)))
 
 

@@ -34,6 +34,7 @@ def sheets(tmp_path_factory) -> dict[str, bytes]:
         "A4": sheet_pdf(toy_model(), _order(tmp))[0],
         "Letter": sheet_pdf(toy_model(), _order(tmp, paper="letter", side="left"))[0],
         "blank": sheet_pdf(toy_model(), _order(tmp, blank=True))[0],
+        "short": sheet_pdf(toy_model(), _order(tmp, short=True))[0],
     }
 
 
@@ -206,3 +207,30 @@ def test_marks_number_sources_and_tell_memory_from_practice():
     assert "1*" in marks.of(catalogue["trapezius_descending"], "nerve")
     assert marks.of(catalogue["trapezius_descending"], "nothing") == ""
     assert marks.listed()[0][1].startswith("Gray H.")
+
+
+def test_short_sheet_has_two_to_four_pages_with_cautions_first_and_a_row_a_step(sheets):
+    pages = _read(sheets["short"]).pages
+    assert 2 <= len(pages) <= 4
+    first = " ".join(pages[0].extract_text().split())
+    for caution in cautions():
+        assert caution.text in first
+    text = _text(sheets["short"])
+    for step in chosen_steps(WANTED):
+        assert step.title in text
+        assert all(" ".join(cut.words.split())[1:] in text for cut in step.cuts)
+        assert all(stop in text for stop in step.stop)
+    assert text.count("KEEP:") == len([s for s in chosen_steps(WANTED) if s.keep])
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_short_sheet_of_the_whole_plan_fits_four_pages(tmp_path, paper):
+    order = SheetOrder.checked(out=tmp_path / "lab.pdf", paper=paper, short=True)
+    data, count = sheet_pdf(toy_model(), order)
+    assert count <= 4
+    assert all(step.title in _text(data) for step in steps())
+
+
+def test_short_and_blank_are_two_sheets(tmp_path):
+    with pytest.raises(PeelbackError, match="short and blank"):
+        SheetOrder.checked(out=tmp_path / "lab.pdf", short=True, blank=True)
