@@ -108,8 +108,8 @@ class QuestionSource(QObject):
 
             reflector = reflector_of(model)
         moved = {
-            part_id: trimesh.Trimesh(places, model.parts[part_id].mesh.faces, process=False)
-            for part_id, places in reflector.laid(folds, gone).items()
+            part_id: trimesh.Trimesh(*surface, process=False)
+            for part_id, surface in reflector.laid(folds, gone).items()
         }
         answer = layers.folded(moved) if moved else layers
         self._send(self.folded_ready, model, (folds, gone), answer)

@@ -909,11 +909,12 @@ def _call(
 
 def load_plan(model: Any) -> Plan:
     """Return the plan of the catalogue, with its names spelled out by the model's rows."""
-    from meshes.catalogue.folds import folds_of_step
+    from meshes.catalogue.folds import folds_of_step, folds_off_with
     from meshes.catalogue.plan import part_ids_of, steps
 
     return plan_from_records(
         steps(),
         lambda name: part_ids_of(name, model.catalogue),
         lambda step_id: [rule.id for rule in folds_of_step(step_id)],
+        lambda step_id: [rule.id for rule in folds_off_with(step_id)],
     )

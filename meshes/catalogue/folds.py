@@ -30,6 +30,31 @@ OUT_OF_THE_WAY = 0.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Incision:
+    """The lines that bound a flap of skin or fascia, by their numbers in the plan's step.
+
+    Attributes
+    ----------
+    title : str
+    hinge : (2,) tuple of str
+        Landmarks beside which the hinge ends, above and below.
+    hinge_out_mm : (2,) tuple of float
+        How far outward of them.
+    top, bottom : int or None
+        Lines across; None: straight across at the end of the medial cut.
+    medial : int or None
+        The cut beside the midline; None: the flap begins at the midline.
+    """
+
+    title: str
+    hinge: tuple[str, str]
+    hinge_out_mm: tuple[float, float]
+    top: int | None = None
+    bottom: int | None = None
+    medial: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FoldRule:
     """How one flap is laid back, on either side.
 
@@ -54,12 +79,20 @@ class FoldRule:
         How far outward of them it lies.
     held : float
         Share of the fibres next to the uncut end that is not lifted.
-    crosswise : bool
-        It turns about its lateral border, along the fibres; "origin" is its medial border.
+    stump_mm : float
+        What is left of each fibre at the cut end.
+    stump_from_midline : bool
+        The stump is measured from the midline instead of from the fibre's end.
+    flaps : tuple of Incision
+        For skin and fascia: the flaps between lines of incision, instead of fibres.
+    lines_of : str
+        Step whose lines of cut bound the flaps; "": the fold's own.
     square : bool
         It turns square to its fibres instead of along its hinge's line.
     belly : bool
         A round muscle, whose fibres make no sheet.
+    off_with : str
+        Later step with which the flap comes off altogether; "": it stays.
     clings : tuple of str
         Part names of nerves and vessels that come along.
     """
@@ -75,7 +108,11 @@ class FoldRule:
     hinge: tuple[str, ...] = ()
     hinge_out_mm: float = 0.0
     held: float = 0.0
-    crosswise: bool = False
+    stump_mm: float = 4.0
+    stump_from_midline: bool = False
+    flaps: tuple[Incision, ...] = ()
+    lines_of: str = ""
+    off_with: str = ""
     square: bool = False
     belly: bool = False
     clings: tuple[str, ...] = ()
@@ -176,6 +213,11 @@ def folds_of_step(step_id: str) -> tuple[FoldRule, ...]:
     return tuple(rule for rule in load_folds() if rule.step == step_id)
 
 
+def folds_off_with(step_id: str) -> tuple[FoldRule, ...]:
+    """Return the folds of earlier steps whose flaps come off with a step of the plan."""
+    return tuple(rule for rule in load_folds() if step_id and rule.off_with == step_id)
+
+
 def read_folds(
     folder: Traversable | Path, catalogue: Catalogue, plan: DissectionPlan
 ) -> tuple[FoldRule, ...]:
@@ -190,22 +232,23 @@ def read_folds(
     table = read_toml(folder, FILE)
     if not read_citations(FILE, "folds", table.get("sources", {}), catalogue.citations):
         raise entry_error(FILE, "folds", "source is missing")
-    steps = {step.id for step in plan.steps}
     allowed = {f.name for f in fields(FoldRule)}
     needed = ("id", "title", "step", "parts", "cut_end", "turn_deg")
     made: list[FoldRule] = []
     for row in table.get("fold", []):
         key = row.get("id", "(no id)")
         check_fields(FILE, key, row, allowed, needed)
-        made.append(_make_fold(key, row, catalogue, steps, made))
+        made.append(_make_fold(key, row, catalogue, plan, made))
     return tuple(made)
 
 
-def _make_fold(key, row, catalogue: Catalogue, steps, made) -> FoldRule:
+def _make_fold(key, row, catalogue: Catalogue, plan: DissectionPlan, made) -> FoldRule:
     if key in {rule.id for rule in made}:
         raise entry_error(FILE, key, "is a fold already")
-    if row["step"] not in steps:
+    if row["step"] not in {step.id for step in plan.steps}:
         raise entry_error(FILE, key, f"step {row['step']!r} is not in the plan")
+    if row.get("off_with", row["step"]) not in {step.id for step in plan.steps}:
+        raise entry_error(FILE, key, f"off_with {row['off_with']!r} is not in the plan")
     if row["cut_end"] not in CUT_ENDS:
         raise entry_error(
             FILE, key, f"cut_end must be one of {', '.join(CUT_ENDS)}, got {row['cut_end']!r}"
@@ -240,5 +283,34 @@ def _make_fold(key, row, catalogue: Catalogue, steps, made) -> FoldRule:
         value = row.get(field, (0, 0, 1))
         if len(value) != 3 or not any(value):
             raise entry_error(FILE, key, f"{field} must be three numbers, not all 0, got {value}")
+    steps_with_lines = {step.id: len(step.cuts) for step in plan.steps}
+    flaps = tuple(
+        _make_incision(key, flap, catalogue, steps_with_lines.get(row.get("lines_of", row["step"])))
+        for flap in row.get("flaps", ())
+    )
+    if flaps and len(row["parts"]) != 1:
+        raise entry_error(FILE, key, "flaps between incisions are cut from one part")
+    if not 0.0 <= row.get("stump_mm", 0.0) <= 60.0:
+        raise entry_error(FILE, key, f"stump_mm must lie in 0–60, got {row['stump_mm']}")
     lists = {name: tuple(value) for name, value in row.items() if isinstance(value, list)}
-    return FoldRule(**{**row, **lists})
+    return FoldRule(**{**row, **lists, "flaps": flaps})
+
+
+def _make_incision(key, row, catalogue: Catalogue, lines: int | None) -> Incision:
+    allowed = {f.name for f in fields(Incision)}
+    check_fields(FILE, key, row, allowed, ("title", "hinge", "hinge_out_mm"))
+    if lines is None:
+        raise entry_error(FILE, key, "lines_of names no step of the plan")
+    for name in row["hinge"]:
+        if name.format(side="left") not in catalogue.landmarks:
+            raise entry_error(FILE, key, f"unknown landmark {name!r}")
+    if len(row["hinge"]) != 2 or len(row["hinge_out_mm"]) != 2:
+        raise entry_error(FILE, key, "a flap's hinge needs two landmarks and two distances")
+    numbers = [row[name] for name in ("top", "bottom", "medial") if name in row]
+    if any(not 0 <= number < lines for number in numbers):
+        raise entry_error(FILE, key, f"lines of cut are numbered 0–{lines - 1}, got {numbers}")
+    if ("top" not in row or "bottom" not in row) and "medial" not in row:
+        raise entry_error(FILE, key, "a flap without lines across needs a medial one")
+    return Incision(
+        **{name: tuple(value) if isinstance(value, list) else value for name, value in row.items()}
+    )

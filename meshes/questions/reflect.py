@@ -14,20 +14,29 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
+from scipy.spatial import cKDTree
 
 from meshes.catalogue.folds import (
     OUT_OF_THE_WAY,
     FoldRule,
+    Incision,
     Laid,
     fold_named,
+    fold_of_part,
     load_folds,
     own_parts,
 )
+from meshes.catalogue.plan import load_plan
+from meshes.drape.distance import MeshIndex
 from meshes.errors import PeelbackError
 from meshes.model import BackModel, mirror_points, other_side
+from meshes.questions.folding.carrying import Carried
 from meshes.questions.folding.cloth import march
-from meshes.questions.folding.control_sheet import Carried, ControlSheet, sheet_through
+from meshes.questions.folding.control_sheet import ControlSheet, sheet_through, trimmed
+from meshes.questions.folding.cutting import cut_across, cut_out, stumps
+from meshes.questions.folding.flap_mesh import STAYS, FlapMesh
 from meshes.questions.folding.ground import ground_of
+from meshes.questions.folding.patch import PatchLines, patch_sheet
 from meshes.questions.folding.riders import Rider, rider_of
 from meshes.questions.folding.turning import Turn, free_nodes, poses
 
@@ -44,35 +53,28 @@ BACKED_FROM_MM = 40.0
 
 KEPT_PATHS = 48
 
+ROLL_MM, ROLL_OF_HALF = 6.0, 1.4
+"""Least radius of a roll, mm, and as a multiple of half the flesh's thickness."""
+
 
 @dataclass(frozen=True, slots=True, eq=False)
-class FoldPath:
-    """The whole way of one flap, worked out once.
+class Flap:
+    """One sheet that turns about one hinge.
 
     Attributes
     ----------
-    rule : FoldRule
-    side : {"left", "right"}
     sheet : ControlSheet
-        At rest; of the left side even where ``side`` is right (the right is its mirror).
+        At rest; of the left side even where the fold is of the right (which is its mirror).
     grids : (count, rows, columns, 3) float
         Poses of the sheet's grid, at rest first.
     free, along : (rows, columns) and (rows, columns - 1) float
         0 for held nodes, else 1; lengths of the links along the fibres, mm.
-    carried : mapping of str to Carried
-        The flap's own parts, by id.
-    riders : mapping of str to Rider
-        What clings, by id.
     """
 
-    rule: FoldRule
-    side: str
     sheet: ControlSheet
     grids: np.ndarray
     free: np.ndarray
     along: np.ndarray
-    carried: Mapping[str, Carried]
-    riders: Mapping[str, Rider]
 
     def grid(self, share: float) -> np.ndarray:
         """Return the sheet's grid at a share of the way, (rows, columns, 3) mm."""
@@ -84,45 +86,113 @@ class FoldPath:
             march(grid, self.free, self.along)
         return grid
 
+
+@dataclass(frozen=True, slots=True, eq=False)
+class CutPart:
+    """A part that is cut and folded: its mesh and what carries each vertex.
+
+    Attributes
+    ----------
+    mesh : FlapMesh
+    rest : (n, 3) float
+        mm, left side.
+    carried : tuple of Carried
+        One for each flap, of the vertices ``at`` names.
+    at : tuple of (k,) int
+    """
+
+    mesh: FlapMesh
+    rest: np.ndarray
+    carried: tuple[Carried, ...]
+    at: tuple[np.ndarray, ...]
+
+    def place(self, grids: Sequence[np.ndarray]) -> np.ndarray:
+        """Return the vertices (n, 3) for the grids of the flaps, mm."""
+        moved = self.rest.copy()
+        for carried, at, grid in zip(self.carried, self.at, grids, strict=True):
+            if len(at):
+                moved[at] = carried.place(grid)
+        return moved
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class FoldPath:
+    """The whole way of one fold, worked out once.
+
+    Attributes
+    ----------
+    rule : FoldRule
+    side : {"left", "right"}
+    flaps : tuple of Flap
+    parts : mapping of str to CutPart
+        The flaps' own parts, by id.
+    riders : mapping of str to Rider
+        What clings, by id; it rides on the first flap.
+    """
+
+    rule: FoldRule
+    side: str
+    flaps: tuple[Flap, ...]
+    parts: Mapping[str, CutPart]
+    riders: Mapping[str, Rider]
+
+    def grids(self, share: float) -> list[np.ndarray]:
+        """Return the grid of each flap at a share of the way."""
+        return [flap.grid(share) for flap in self.flaps]
+
     def mirrored(self) -> FoldPath:
         """Return the same way on the other side."""
         return replace(
             self,
             side="left" if self.side == "right" else "right",
-            carried={other_side(i): c for i, c in self.carried.items()},
+            parts={
+                other_side(i): replace(c, mesh=c.mesh.mirrored()) for i, c in self.parts.items()
+            },
             riders={other_side(i): r for i, r in self.riders.items()},
         )
 
     def part_ids(self) -> tuple[str, ...]:
         """Return the ids of all that moves."""
-        return (*self.carried, *self.riders)
+        return (*self.parts, *self.riders)
 
     def hinge(self) -> np.ndarray:
-        """Return the hinge's points (rows, 3), mm LPS."""
-        return self._on_side({"hinge": self.sheet.mid[:, 0]})["hinge"]
+        """Return the hinges' points (n, 3), mm LPS."""
+        points = np.concatenate([flap.sheet.mid[:, 0] for flap in self.flaps])
+        return self._on_side({"hinge": points})["hinge"]
 
     def vertices(self, share: float) -> dict[str, np.ndarray]:
-        """Return the vertices of every moved part at a share of the way, mm LPS."""
-        grid = self.grid(share)
-        moved = {i: c.place(grid) for i, c in self.carried.items()}
-        moved.update({i: r.place(grid) for i, r in self.riders.items()})
+        """Return the vertices of every moved part at a share of the way, mm LPS.
+
+        Those of a part that is cut belong to the faces of ``parts[id].mesh``; those of
+        what rides to the faces of the model's own mesh.
+        """
+        grids = self.grids(share)
+        moved = {i: c.place(grids) for i, c in self.parts.items()}
+        moved.update({i: r.place(grids[0]) for i, r in self.riders.items()})
         return self._on_side(moved)
 
-    def carrier(self, part_id: str, points: np.ndarray) -> Carried | Rider:
-        """Prepare other points of a moved part (a coarser mesh of it) to be carried along.
-
-        Give the answer to ``carry``.
-        """
+    def carrier(self, part_id: str, points: np.ndarray) -> CutPart | Rider:
+        """Prepare other points of a moved part to be carried along; for ``carry``."""
         points = np.asarray(points, float)
         points = mirror_points(points) if self.side == "right" else points
         if part_id in self.riders:
             return self.riders[part_id].for_points(points)
-        return Carried(self.sheet, points)
+        own = self.parts[part_id]
+        near = cKDTree(own.rest).query(points)[1]
+        at = tuple(np.flatnonzero(own.mesh.piece[near] == k) for k in range(len(self.flaps)))
+        carried = tuple(
+            Carried(flap.sheet, points[a]) for flap, a in zip(self.flaps, at, strict=True)
+        )
+        return CutPart(own.mesh, points, carried, at)
 
-    def carry(self, carriers: Mapping[object, Carried | Rider], share: float) -> dict:
+    def carry(self, carriers: Mapping[object, CutPart | Rider], share: float) -> dict:
         """Return prepared points at a share of the way, by the same keys."""
-        grid = self.grid(share)
-        return self._on_side({key: c.place(grid) for key, c in carriers.items()})
+        grids = self.grids(share)
+        moved = {
+            key: c.place(grids[0]) if isinstance(c, Rider) else c.place(grids)
+            for key, c in carriers.items()
+        }
+        return self._on_side(moved)
 
     def _on_side(self, moved: dict) -> dict:
         if self.side == "left":
@@ -204,20 +274,36 @@ class Reflector:
                 self._paths[key] = self._worked_out(fold_id, key[1], before)
         return self._paths[key]
 
-    def laid(self, folds: Sequence[Laid], gone: Collection[str] = ()) -> dict[str, np.ndarray]:
-        """Return the vertices of everything that lies folded, mm LPS, by part id.
+    def laid(
+        self, folds: Sequence[Laid], gone: Collection[str] = ()
+    ) -> dict[str, tuple[np.ndarray, np.ndarray]]:
+        """Return the surface of everything that lies folded, by part id.
 
         Parameters
         ----------
         folds : sequence of Laid
             In the order in which they were done; those at share 0 move nothing.
         gone : collection of str
+
+        Returns
+        -------
+        dict of str to (vertices (n, 3) float, faces (m, 3) int)
+            mm LPS; flap and stump are closed surfaces of one mesh.
         """
-        moved: dict[str, np.ndarray] = {}
+        moved: dict[str, tuple[np.ndarray, np.ndarray]] = {}
         for k, laid in enumerate(folds):
-            if laid.share > 0:
-                moved.update(self.path(laid.fold_id, gone, folds[:k]).vertices(laid.share))
+            if laid.share <= 0:
+                continue
+            path = self.path(laid.fold_id, gone, folds[:k])
+            for part_id, vertices in path.vertices(laid.share).items():
+                moved[part_id] = (vertices, self.faces(path, part_id))
         return moved
+
+    def faces(self, path: FoldPath, part_id: str) -> np.ndarray:
+        """Return the faces (m, 3) that belong to a way's vertices of a part."""
+        if part_id in path.parts:
+            return path.parts[part_id].mesh.faces
+        return np.asarray(self.model.parts[part_id].mesh.faces)
 
     def _is_mirror_image(self, rule: FoldRule) -> bool:
         """Tell whether the flap's two sides are mirror images, vertex by vertex."""
@@ -253,12 +339,43 @@ class Reflector:
     def _hinge_line(self, rule: FoldRule, turned, side: str) -> np.ndarray | None:
         if not rule.hinge:
             return None
-        names = [name.format(side=side) for name in rule.hinge]
-        missing = [name for name in names if name not in self.model.landmarks]
-        if missing:
-            raise PeelbackError(f"fold {rule.id} has no hinge: the model lacks {missing[0]}")
-        ends = [np.reshape(self.model.landmarks[name], (-1, 3)).mean(axis=0) for name in names]
-        return turned(np.array(ends)) + [rule.hinge_out_mm, 0.0, 0.0]
+        ends = np.array([self._landmark(rule, name, turned, side) for name in rule.hinge])
+        return ends + [rule.hinge_out_mm, 0.0, 0.0]
+
+    def _landmark(self, rule: FoldRule, name: str, turned, side: str) -> np.ndarray:
+        name = name.format(side=side)
+        if name not in self.model.landmarks:
+            raise PeelbackError(f"fold {rule.id} cannot be drawn: the model lacks {name}")
+        return turned(np.reshape(self.model.landmarks[name], (-1, 3)).mean(axis=0)[None])[0]
+
+    def _lines(self, rule: FoldRule, incision: Incision, turned, side: str) -> PatchLines:
+        """Return a flap's lines of incision as the plan has them, seen from behind."""
+        cuts = load_plan().step(rule.lines_of or rule.step).cuts
+
+        def line(number: int) -> np.ndarray:
+            points = [self._landmark(rule, n, turned, side)[[0, 2]] for n in cuts[number].along]
+            return np.array(points)
+
+        hinge = np.array(
+            [self._landmark(rule, name, turned, side)[[0, 2]] for name in incision.hinge]
+        )
+        hinge[:, 0] += incision.hinge_out_mm
+        medial = None
+        if incision.medial is not None:
+            medial = line(incision.medial) + [cuts[incision.medial].offset_mm, 0.0]
+        ends = []
+        for number, end in ((incision.top, 0), (incision.bottom, -1)):
+            if number is None:
+                # Across, at the end of the medial cut.
+                z = medial[np.argsort(-medial[:, 1])][end, 1]
+                ends.append(np.array([[0.0, z], [400.0, z]]))
+            else:
+                ends.append(line(number))
+        for k in (0, 1):
+            # The hinge ends on the lines across.
+            order = np.argsort(ends[k][:, 0])
+            hinge[k, 1] = np.interp(hinge[k, 0], *ends[k][order].T)
+        return PatchLines(ends[0], ends[1], hinge, medial)
 
     def _worked_out(self, fold_id: str, gone: frozenset[str], before: Sequence[Laid]) -> FoldPath:
         rule, side = fold_named(fold_id)
@@ -270,58 +387,108 @@ class Reflector:
         # All is worked out on the left: the right is its mirror image.
         turned = mirror_points if side == "right" else np.asarray
 
-        def shell(part_id: str, moved: Mapping[str, np.ndarray]):
-            vertices = moved.get(part_id, parts[part_id].mesh.vertices)
-            faces = np.asarray(parts[part_id].mesh.faces)
+        def surface(vertices, faces):
+            faces = np.asarray(faces)
             return turned(np.asarray(vertices, float)), faces[:, ::-1] if side == "right" else faces
 
+        def shell(part_id: str):
+            return surface(parts[part_id].mesh.vertices, parts[part_id].mesh.faces)
+
+        if rule.flaps:
+            sheets, cut = self._by_incisions(rule, side, turned, shell)
+        else:
+            sheets, cut = self._by_fibres(rule, side, turned, shell)
         # A flap that was folded before counts as laid back; one only lifted is in no one's way.
-        folded = [b for b in before if b.side == side and b.share > 0]
-        lying = self.laid(
-            [Laid(b.fold_id) for b in folded if b.share >= OUT_OF_THE_WAY and b.fold_id != fold_id],
-            gone,
-        )
+        folded = [b for b in before if b.side == side and b.share > 0 and b.fold_id != fold_id]
+        lying = self.laid([Laid(b.fold_id) for b in folded if b.share >= OUT_OF_THE_WAY], gone)
         lifted = {i for b in folded if b.share < OUT_OF_THE_WAY for i in own_parts(b.fold_id)}
-        sheet = sheet_through(
-            [turned(np.asarray(parts[i].fibres, float)) for i in own],
-            [turned(np.asarray(parts[i].mesh.vertices, float)) for i in own],
-            rule.cut_end,
-            self._hinge_line(rule, turned, side),
-            rule.held,
-            rule.crosswise,
-            rule.belly,
-        )
-        bounds = _reach(sheet)
         moving = {*own, *rule.cling_ids(side), *lifted}
         stays = [
             i for i in parts
             if i not in moving and i not in gone and self._is_ground(i, rule, side)
         ]  # fmt: skip
-        shells = [shell(i, lying) for i in stays]
-        for i in stays:
-            if i in lying:
-                shells.extend(_backed(*shell(i, lying), shell(i, {})[0]))
-        ground = ground_of(shells, bounds)
+        under = self._next_cover(rule, stays)
+        shells = [shell(i) for i in (under or stays) if i not in lying]
+        for i, (vertices, faces) in lying.items():
+            if i in moving or i in gone or parts[i].kind in THIN_KINDS:
+                continue
+            vertices, faces = surface(vertices, faces)
+            shells.append((vertices, faces))
+            path = self.path(fold_of_part(i), gone, before)
+            if i in path.parts:
+                shells.extend(_backed(vertices, faces, path.parts[i].rest))
+        if rule.flaps:
+            # What stays of the sheet itself lies beside its flaps, beyond their hinges.
+            for part in cut.values():
+                mine = (part.mesh.piece[part.mesh.faces] == STAYS).all(axis=1)
+                shells.append((part.rest, part.mesh.faces[mine]))
+        ground = ground_of(shells, _reach(sheets))
         axis = None if rule.axis is None else np.asarray(rule.axis, float)
         falls = np.asarray(rule.falls, float)
-        grids = poses(
-            sheet, ground, Turn(rule.turn_deg, falls / np.linalg.norm(falls), axis, rule.square)
-        )
-        carried = {
-            i: Carried(sheet, turned(np.asarray(parts[i].mesh.vertices, float))) for i in own
-        }
+        falls /= np.linalg.norm(falls)
+        flaps = []
+        for sheet in sheets:
+            turn = Turn(rule.turn_deg, falls, axis, rule.square, _roll_radius(sheet))
+            along = np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2)
+            flaps.append(Flap(sheet, poses(sheet, ground, turn), free_nodes(sheet), along))
         riders = {
             i: rider_of(
-                sheet,
+                sheets[0],
                 turned(np.asarray(parts[i].mesh.vertices, float)),
                 turned(np.asarray(parts[i].fibres, float)),
             )
             for i in rule.cling_ids(side)
             if i in parts and parts[i].fibres is not None
         }
-        along = np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2)
-        free = free_nodes(sheet)
-        return FoldPath(rule, side, sheet, grids, free, along, carried, riders)
+        return FoldPath(rule, side, tuple(flaps), cut, riders)
+
+    def _next_cover(self, rule: FoldRule, stays: Sequence[str]) -> list[str]:
+        """Return the cover next under a cover that is folded: it alone can bear the flap."""
+        own = [COVERS.index(name) for name in rule.parts if name in COVERS]
+        if not own:
+            return []
+        entries = {self.model.parts[i].entry: i for i in stays}
+        return next(([entries[n]] for n in COVERS[max(own) + 1 :] if n in entries), [])
+
+    def _by_fibres(self, rule: FoldRule, side: str, turned, shell):
+        """Return the sheet laid through fibres, and its parts cut across them."""
+        parts = self.model.parts
+        own = rule.part_ids(side)
+        shells = {i: shell(i) for i in own}
+        whole = sheet_through(
+            [turned(np.asarray(parts[i].fibres, float)) for i in own],
+            [MeshIndex(*shells[i]) for i in own],
+            rule.cut_end,
+            self._hinge_line(rule, turned, side),
+            rule.held,
+            rule.belly,
+        )
+        stump = stumps(whole, rule.stump_mm, rule.stump_from_midline)
+        sheet = trimmed(whole, stump)
+        cut = {i: cut_across(whole, sheet, stump, *shells[i]) for i in own}
+        return [sheet], {i: _cut_part(mesh, shells[i][0], [sheet]) for i, mesh in cut.items()}
+
+    def _by_incisions(self, rule: FoldRule, side: str, turned, shell):
+        """Return the sheets between lines of incision, and the part cut along them."""
+        (part_id,) = rule.part_ids(side)
+        vertices, faces = shell(part_id)
+        lines = [self._lines(rule, incision, turned, side) for incision in rule.flaps]
+        sheets = [patch_sheet(vertices, faces, each) for each in lines]
+        mesh = cut_out(sheets, lines, vertices, faces)
+        return sheets, {part_id: _cut_part(mesh, vertices, sheets)}
+
+
+def _cut_part(mesh: FlapMesh, vertices: np.ndarray, sheets: Sequence[ControlSheet]) -> CutPart:
+    rest = mesh.weights @ vertices
+    at = tuple(np.flatnonzero(mesh.piece == k) for k in range(len(sheets)))
+    carried = tuple(Carried(sheet, rest[a]) for sheet, a in zip(sheets, at, strict=True))
+    return CutPart(mesh, rest, carried, at)
+
+
+def _roll_radius(sheet: ControlSheet) -> float:
+    """Return the least radius of a roll, mm: thick flesh rolls wider than thin."""
+    columns = max(3, sheet.mid.shape[1] // 3)
+    return max(ROLL_MM, ROLL_OF_HALF * float(np.percentile(sheet.half_mm[:, :columns], 90)))
 
 
 def _backed(vertices: np.ndarray, faces: np.ndarray, at_rest: np.ndarray):
@@ -339,16 +506,20 @@ def _backed(vertices: np.ndarray, faces: np.ndarray, at_rest: np.ndarray):
         yield vertices + depth * inward, faces
 
 
-def _reach(sheet: ControlSheet) -> np.ndarray:
-    """Return the box (2, 3) that a flap can come to lie in, mm."""
-    length = float(np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2).sum(axis=1).max())
-    hinge, whole = sheet.mid[:, 0], sheet.mid.reshape(-1, 3)
-    return np.array(
-        [
-            np.minimum(whole.min(axis=0) - 10, hinge.min(axis=0) - 0.95 * length - 8),
-            np.maximum(whole.max(axis=0) + 10, hinge.max(axis=0) + 0.95 * length + 8),
-        ]
-    )
+def _reach(sheets: Sequence[ControlSheet]) -> np.ndarray:
+    """Return the box (2, 3) that flaps can come to lie in, mm."""
+    boxes = []
+    for sheet in sheets:
+        length = float(np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2).sum(axis=1).max())
+        hinge, whole = sheet.mid[:, 0], sheet.mid.reshape(-1, 3)
+        boxes.append(
+            [
+                np.minimum(whole.min(axis=0) - 10, hinge.min(axis=0) - 0.95 * length - 8),
+                np.maximum(whole.max(axis=0) + 10, hinge.max(axis=0) + 0.95 * length + 8),
+            ]
+        )
+    boxes = np.array(boxes)
+    return np.array([boxes[:, 0].min(axis=0), boxes[:, 1].max(axis=0)])
 
 
 @lru_cache(maxsize=2)
@@ -376,7 +547,7 @@ def reflector_of(model: BackModel) -> Reflector:
 
 def reflect(
     model: BackModel, fold_id: str, share: float, gone: Collection[str] = ()
-) -> dict[str, np.ndarray]:
+) -> dict[str, tuple[np.ndarray, np.ndarray]]:
     """Return where a flap and what clings to it lie at a share of its fold.
 
     Parameters
@@ -391,8 +562,8 @@ def reflect(
 
     Returns
     -------
-    dict of str to (n, 3) float
-        Vertices by part id, mm LPS; the faces stay as they are.
+    dict of str to (vertices (n, 3) float, faces (m, 3) int)
+        By part id, mm LPS: cut, flap and stump apart.
 
     Raises
     ------

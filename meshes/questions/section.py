@@ -140,48 +140,44 @@ class Slicer:
         meshes = [model.parts[i].mesh for i in ids]
         self.ids = ids
         self.kinds = [model.parts[i].kind for i in ids]
-        counts = [len(m.vertices) for m in meshes]
-        self._starts = np.concatenate([[0], np.cumsum(counts)]).astype(np.int64)
-        self._face_starts = np.concatenate([[0], np.cumsum([len(m.faces) for m in meshes])]).astype(
-            np.int64
+        self._lay_out(
+            [np.asarray(m.vertices, float) for m in meshes],
+            [np.asarray(m.faces, np.int32) for m in meshes],
         )
-        self.points = (
-            np.concatenate([np.asarray(m.vertices, float) for m in meshes])
-            if meshes
-            else np.zeros((0, 3))
+
+    def _lay_out(self, points: list[np.ndarray], faces: list[np.ndarray]) -> None:
+        """Lay the meshes' vertices and faces end to end."""
+        self._starts = np.cumsum([0] + [len(p) for p in points]).astype(np.int64)
+        self._face_starts = np.cumsum([0] + [len(f) for f in faces]).astype(np.int64)
+        starts = self._starts[:-1].astype(np.int32)
+        self.points = np.concatenate([np.zeros((0, 3)), *points])
+        self.faces = np.concatenate(
+            [np.zeros((0, 3), np.int32), *(f + s for f, s in zip(faces, starts, strict=True))]
         )
-        self.faces = (
-            np.concatenate(
-                [
-                    np.asarray(m.faces, np.int32) + np.int32(s)
-                    for m, s in zip(meshes, self._starts, strict=False)
-                ]
-            )
-            if meshes
-            else np.zeros((0, 3), np.int32)
-        )
-        self._low = np.array([m.bounds[0] for m in meshes]).reshape(-1, 3)
-        self._high = np.array([m.bounds[1] for m in meshes]).reshape(-1, 3)
+        self._low = np.array([p.min(axis=0) for p in points]).reshape(-1, 3)
+        self._high = np.array([p.max(axis=0) for p in points]).reshape(-1, 3)
         self._height = np.empty(len(self.points))
 
-    def moved(self, places: Mapping[str, np.ndarray]) -> Slicer:
+    def moved(self, surfaces: Mapping[str, tuple[np.ndarray, np.ndarray]]) -> Slicer:
         """Return the same meshes with some of them elsewhere, as flaps that are folded back.
 
         Parameters
         ----------
-        places : mapping of part id to (n, 3) float
-            All vertices of the part's mesh, mm LPS.
+        surfaces : mapping of part id to (vertices (n, 3), faces (m, 3))
+            mm LPS; a closed surface in place of the part's own.
         """
-        index = {part_id: i for i, part_id in enumerate(self.ids)}
+        points, faces = [], []
+        for i, part_id in enumerate(self.ids):
+            if part_id in surfaces:
+                own, own_faces = surfaces[part_id]
+                points.append(np.asarray(own, float))
+                faces.append(np.asarray(own_faces, np.int32))
+            else:
+                points.append(self.points[self._starts[i] : self._starts[i + 1]])
+                mine = slice(self._face_starts[i], self._face_starts[i + 1])
+                faces.append(self.faces[mine] - np.int32(self._starts[i]))
         moved = copy.copy(self)
-        moved.points, moved._height = self.points.copy(), np.empty(len(self.points))
-        moved._low, moved._high = self._low.copy(), self._high.copy()
-        for part_id, vertices in places.items():
-            i = index.get(part_id)
-            if i is None:
-                continue
-            moved.points[self._starts[i] : self._starts[i + 1]] = vertices
-            moved._low[i], moved._high[i] = vertices.min(axis=0), vertices.max(axis=0)
+        moved._lay_out(points, faces)
         return moved
 
     def loops(self, plane: CutPlane, only=None) -> list[tuple[int, np.ndarray]]:

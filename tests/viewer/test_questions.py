@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
 from viewer.state import commands
+from viewer.state.folding import is_folded
 from viewer.state.view_state import ViewState
 
 TARGET = "rhomboid_major.left"
@@ -116,7 +117,7 @@ def test_steps_are_played_one_after_another_and_escape_stops_them(qtbot, window)
     window.settings = replace(window.settings, calm=False)
     window.do(commands.select(["serratus_posterior_superior.left"]))
     press(window, "into_view")
-    qtbot.waitUntil(lambda: "skin.left" in window.state.removed, timeout=20000)
+    qtbot.waitUntil(lambda: is_folded(window.state, "skin.left"), timeout=20000)
     assert "trapezius_ascending.left" not in window.state.removed
     press(window, "deselect")
     qtbot.wait(800)
@@ -124,6 +125,7 @@ def test_steps_are_played_one_after_another_and_escape_stops_them(qtbot, window)
     assert window.state.selection
     window.undo()
     assert window.state.removed == frozenset()
+    assert window.state.folds == ()
 
 
 def test_another_hand_stops_the_play(qtbot, window):
@@ -132,7 +134,7 @@ def test_another_hand_stops_the_play(qtbot, window):
     window.settings = replace(window.settings, calm=False)
     window.do(commands.select(["serratus_posterior_superior.left"]))
     press(window, "into_view")
-    qtbot.waitUntil(lambda: "skin.left" in window.state.removed, timeout=20000)
+    qtbot.waitUntil(lambda: is_folded(window.state, "skin.left"), timeout=20000)
     window.bring_all_back()
     qtbot.wait(800)
     assert window.state.removed == frozenset()

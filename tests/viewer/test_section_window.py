@@ -241,7 +241,8 @@ def test_a_folded_flap_is_cut_where_it_lies():
     slicer = Slicer(model)
     plane = placed_plane("transverse", 300.0)
     part_id = next(i for i in slicer.outlines(plane).ids if i.startswith("trapezius"))
-    places = {part_id: np.asarray(model.parts[part_id].mesh.vertices) + (0.0, 500.0, 0.0)}
+    mesh = model.parts[part_id].mesh
+    places = {part_id: (np.asarray(mesh.vertices) + (0.0, 500.0, 0.0), mesh.faces)}
     before = {r.part_id: r for r in slicer.cut(plane)}
     after = {r.part_id: r for r in slicer.moved(places).cut(plane)}
     assert after[part_id].polygons.bounds[1] > before[part_id].polygons.bounds[3] + 100

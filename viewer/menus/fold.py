@@ -110,8 +110,8 @@ class FoldPlayer(QObject):
         self._scene = self._model = self._made = None
         self._paths = {}
 
-    def vertices(self) -> dict[str, Any]:
-        """Return where the flaps' own meshes lie when they have come to rest, by part id.
+    def surfaces(self) -> dict[str, Any]:
+        """Return (vertices, faces) of the flaps when they have come to rest, by part id.
 
         Nothing until their ways are worked out.
         """

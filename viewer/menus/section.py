@@ -254,7 +254,7 @@ class SectionMenu:
             return self._slicer
         key = (id(self._slicer), state.folds, state.removed)
         if self._folded is None or self._folded[0] != key:
-            places = self.folds.vertices()
+            places = self.folds.surfaces()
             if not places:
                 return self._slicer
             self._folded = key, self._slicer.moved(places)

@@ -66,6 +66,7 @@ class Batch:
         self._own = False
         self.colours = np.full((len(self.points), 4), 255, np.uint8)
         self._parts = {name: d.part for name, d in drawn.items()}
+        self._cut = {name: shell.cut for name, shell in zip(self.ids, shells, strict=True)}
         self._vtk_points = vtkPoints()
         self._vtk_points.SetData(numpy_to_vtk(self.points))
         self._vtk_normals = numpy_to_vtk(self._normals)
@@ -87,8 +88,9 @@ class Batch:
         """Set the colours of one part's vertices; ``touch`` tells VTK afterwards."""
         place = self.vertex_range[name]
         self.colours[place, :3] = looks.vertex_colours(
-            self._parts[name], self.surface[place, 2], look, highlighted, hovered, covering
-        )
+            self._parts[name], self.surface[place, 2], look, highlighted, hovered, covering,
+            self._cut[name],
+        )  # fmt: skip
         self.colours[place, 3] = round(255 * opacity)
 
     def touch(self) -> None:

@@ -35,6 +35,9 @@ class Shell:
         open, 0 deep in a furrow).
     source : (n,) int or None
         Of a decimated shell: the vertex of the fine one that each vertex stands for.
+    cut : (n, 2) float32 or None
+        Of a part that is cut and folded: how far each vertex lies on the raw face of the
+        cut, and on the deep surface that is turned up, 0..1.
     """
 
     points: np.ndarray
@@ -42,6 +45,7 @@ class Shell:
     faces: np.ndarray
     surface: np.ndarray
     source: np.ndarray | None = None
+    cut: np.ndarray | None = None
 
 
 @dataclass(slots=True, eq=False)

@@ -168,8 +168,43 @@ def tendon_colour(look: str = "by_kind") -> tuple[int, int, int]:
     return _PALETTES[look]["tendon"]
 
 
+RAW = {"muscle": (0.62, 0.45, 0.44), "skin": (1.08, 1.04, 1.0), "fat": (1.06, 1.0, 0.72)}
+"""Freshly cut flesh is darker and redder than its surface, dermis whiter, fat more yellow."""
+
+DEEP_SHARE = {"muscle": 0.42, "skin": 0.7, "fat": 0.5, "sheet": 0.2, "film": 0.2}
+"""How far the deep surface takes on the colour of what clings to it."""
+
+
+def cut_colours(part, colour: np.ndarray, cut: np.ndarray, look: str) -> np.ndarray:
+    """Return the colours of a part that is cut and folded.
+
+    The deep surface of a muscle is veiled by its perimysium, that of the skin by fat,
+    that of the fat by its membranous layer.
+
+    Parameters
+    ----------
+    colour : (n, 3) float
+        0..255, without the cut.
+    cut : (n, 2) float
+        Shares of raw face and of deep surface.
+    """
+    palette = _PALETTES[look]
+    material = material_of(part)
+    veil = np.array(palette["fat" if material == "skin" else "fascia"], float)
+    share = DEEP_SHARE.get(material, 0.0)
+    colour = colour + share * cut[:, 1:] * (veil - colour)
+    raw = np.clip(base_colour(part, look) * RAW.get(material, (1.06, 1.06, 1.06)), 0, 245)
+    return colour + cut[:, :1] * (raw - colour)
+
+
 def vertex_colours(
-    part, tendon, look: str, highlighted: bool, hovered: bool, covering: bool = False
+    part,
+    tendon,
+    look: str,
+    highlighted: bool,
+    hovered: bool,
+    covering: bool = False,
+    cut: np.ndarray | None = None,
 ) -> np.ndarray:
     """Return the colours of a part's drawn vertices.
 
@@ -177,6 +212,8 @@ def vertex_colours(
     ----------
     tendon : (n,) float
         0 fleshy to 1 tendon, a value a drawn vertex.
+    cut : (n, 2) float, optional
+        As in ``cut_colours``.
 
     Returns
     -------
@@ -189,6 +226,8 @@ def vertex_colours(
         share = tendon * tendon * (3.0 - 2.0 * tendon)
         pale = np.array(_PALETTES[look]["tendon"], float)
         colour = colour + share[:, None] * (pale - colour)
+    if cut is not None:
+        colour = cut_colours(part, colour, np.asarray(cut, float), look)
     if covering:
         colour = colour + COVERING_SHARE * (np.array(COVERING, float) - colour)
     mark = HIGHLIGHT_SHARE if highlighted else HOVER_SHARE if hovered else 0.0

@@ -264,43 +264,60 @@ class Scene:
     def move_parts(self, moved: Mapping[str, Mapping[str, Shell]]) -> None:
         """Draw exactly these parts elsewhere, all others in their place. Does not render.
 
+        The whole picture of a comparison keeps every part in its place.
+
         Parameters
         ----------
         moved : mapping of part id to mapping of detail to Shell
-            With as many vertices and the same faces as the part's own shells. A
-            detail that is left out stays as it is.
+            A shell may have other faces than the part's own (it is cut); it is then drawn
+            anew, which takes some milliseconds once. A detail that is left out stays.
         """
-        touched = {}
+        touched: dict[int, Batch] = {}
+        recut = set()
         back = {name: {} for name in self._in_place.keys() - moved.keys()}
         for name, shells in (*moved.items(), *back.items()):
             if name not in self._drawn:
                 continue
             home = self._in_place.setdefault(name, self._drawn[name])
+            now = self._drawn[name]
             if name in back:
                 shells = {detail: getattr(home, detail) for detail in DETAILS}
                 drawn = self._in_place.pop(name)
             else:
-                now = self._drawn[name]
                 drawn = DrawnPart(
                     home.part,
                     shells.get("still", now.still),
                     shells.get("moving", now.moving),
                     home.shaded,
                 )
+            other = [d for d in shells if len(shells[d].points) != len(getattr(now, d).points)]
+            if other and name not in back:
+                # Both details are cut at once.
+                fine = shells.get("still", shells[other[0]])
+                drawn.still = shells.get("still", fine)
+                drawn.moving = shells.get("moving", fine)
             self._drawn[name] = drawn
             key = self._key_of[name]
-            for detail, shell in shells.items():
-                batch = self._batches[key][detail]
-                batch.move(name, shell.points, shell.normals)
-                batch.set_openness(name, shell.surface[:, 3])
-                touched[id(batch)] = batch
-            if "still" in shells:
+            if other:
+                recut.add(key)
+            else:
+                for detail, shell in shells.items():
+                    batch = self._batches[key][detail]
+                    batch.move(name, shell.points, shell.normals)
+                    batch.set_openness(name, shell.surface[:, 3])
+                    touched[id(batch)] = batch
+            if other or "still" in shells:
                 self._boxes = None
-            if "still" in shells and self._target is not None:
-                self._target.move(name, drawn.still.points, drawn.still.faces)
+            if self._target is not None:
+                if other:
+                    self._target = None
+                elif "still" in shells:
+                    self._target.move(name, drawn.still.points, drawn.still.faces)
         for batch in touched.values():
             batch.touch_shape()
-        if touched:
+        for key in recut:
+            self._rebuild_batch(key)
+        if touched or recut:
             self._outline.clear()
             self._outline_shown()
             for name in moved.keys() | back.keys():

@@ -44,6 +44,8 @@ class Step:
         "each" is done a side at a time, "both" once, when both sides are ready.
     folds : tuple of str
         Flaps that it lays back (names of folds, without side).
+    takes_off : tuple of str
+        Flaps of earlier steps that come off with this one, when steps fold.
     minutes : float
         Planned time; an editable default without a source.
     """
@@ -62,6 +64,7 @@ class Step:
     differs: str = ""
     side: str = "each"
     folds: tuple[str, ...] = ()
+    takes_off: tuple[str, ...] = ()
     minutes: float = 0.0
 
 
@@ -235,6 +238,11 @@ class Plan:
             f for f in folds if own_parts(f) and all(i in model.parts for i in own_parts(f))
         )
 
+    def _taken_off_by(self, step: Step, model: HasParts, side: str) -> set[str]:
+        """Return the ids of earlier flaps (skin, fat) that come off with a step."""
+        ids = {i for name in step.takes_off for i in own_parts(f"{name}.{side}")}
+        return {i for i in ids if i in model.parts}
+
     def do_step(
         self, step_id: str, model: HasParts, side: SideChoice, fold: bool = False
     ) -> Command:
@@ -261,6 +269,7 @@ class Plan:
                     for fold_id in self.folds_of(step, model, s):
                         state = with_fold(state, fold_id, 1.0)
                     going = {i for i in going if not is_folded(state, i)}
+                    going |= self._taken_off_by(step, model, s)
                 removed = removed | going
             return replace(state, ticked=ticked, overridden=overridden, removed=removed)
 
@@ -280,7 +289,10 @@ class Plan:
             removed, hidden = state.removed, state.hidden
             ids = {s.id for s in steps}
             for s in sides_of(side):
-                back = set().union(*(self.removed_by(st, model, s) for st in steps))
+                back = set().union(
+                    *(self.removed_by(st, model, s) for st in steps),
+                    *(self._taken_off_by(st, model, s) for st in steps),
+                )
                 for fold_id in (f for st in steps for f in self.folds_of(st, model, s)):
                     state = with_fold(state, fold_id, 0.0)
                 ticked = ticked.put(s, ticked.of(s) - ids)
@@ -327,10 +339,12 @@ def plan_from_records(
     records: Iterable[Any],
     expand: Callable[[str], Iterable[str]] | None = None,
     folds: Callable[[str], Iterable[str]] | None = None,
+    takes_off: Callable[[str], Iterable[str]] | None = None,
 ) -> Plan:
     """Make a plan from the catalogue's own records (``meshes.catalogue.plan.PlanStep``).
 
-    ``folds`` tells the names of the flaps that a step lays back.
+    ``folds`` tells the names of the flaps that a step lays back, ``takes_off`` of those of
+    earlier steps that come off with it.
     """
     return Plan(
         [
@@ -351,6 +365,7 @@ def plan_from_records(
                 differs=record.differs,
                 side=record.side,
                 folds=tuple(folds(record.id)) if folds is not None else (),
+                takes_off=tuple(takes_off(record.id)) if takes_off is not None else (),
                 minutes=record.minutes,
             )
             for record in records

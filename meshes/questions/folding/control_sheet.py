@@ -11,14 +11,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from scipy import sparse
-from scipy.ndimage import gaussian_filter1d, map_coordinates
-from scipy.spatial import cKDTree
+from scipy.ndimage import gaussian_filter1d
+
+from meshes.drape.distance import MeshIndex
 
 ALONG_MM = (3.5, 6.0)
 """Least and greatest spacing of the grid along the fibres; the roll is a few of these round."""
 
 ACROSS_MM = (5.0, 9.0)
+LEAST_HALF_MM, MOST_HALF_MM = 0.3, 12.0
 LINKS = (40, 36)
 """Links along and across that the spacing aims at between its limits."""
 
@@ -55,11 +56,10 @@ class ControlSheet:
 
 def sheet_through(
     fibres: Sequence[np.ndarray],
-    vertices: Sequence[np.ndarray],
+    meshes: Sequence[MeshIndex],
     cut_end: str,
     line: np.ndarray | None = None,
     held: float = 0.0,
-    crosswise: bool = False,
     belly: bool = False,
 ) -> ControlSheet:
     """Lay a grid through one part or several that join along their fibres.
@@ -68,14 +68,12 @@ def sheet_through(
     ----------
     fibres : sequence of (k, m, 3) float
         Fibre lines of each part, side by side in this order, mm.
-    vertices : sequence of (n, 3) float
-        Of each part's mesh, mm.
+    meshes : sequence of MeshIndex
+        Of each part, mm.
     cut_end : {"origin", "insertion"}
         The end that comes free; the hinge is the other one.
     held : float
         Share of each fibre next to the uncut end that stays as it is.
-    crosswise : bool
-        The sheet turns about a border along its fibres: "origin" is then its medial border.
     belly : bool
         The fibres make no grid: the sheet is laid through the middle of the mesh.
     line : (2, 3) float, optional
@@ -86,19 +84,18 @@ def sheet_through(
     ControlSheet
     """
     rows = [_to_the_edges(np.asarray(f, float)) for f in fibres]
-    halves = [_half_thickness(r, v) for r, v in zip(rows, vertices, strict=True)]
+    halves = [_half_thickness(r, m) for r, m in zip(rows, meshes, strict=True)]
     if belly:
-        laid = [_through_the_middle(np.asarray(f, float), v) for f, v in zip(fibres, vertices)]
+        laid = [
+            _through_the_middle(np.asarray(f, float), m.vertices) for f, m in zip(fibres, meshes)
+        ]
         rows, halves = [grid for grid, _ in laid], [half for _, half in laid]
-    if crosswise:
-        rows = [_medial_first(r.transpose(1, 0, 2)) for r in rows]
-        halves = [_half_thickness(r, v) for r, v in zip(rows, vertices, strict=True)]
     if cut_end == "origin":
         rows, halves = [r[:, ::-1] for r in rows], [h[:, ::-1] for h in halves]
     if line is not None:
         rows, halves = _from_the_line(rows, halves, np.asarray(line, float))
     if held > 0:
-        rows = [_by_length(r, 201)[:, round(200 * held) :] for r in rows]
+        rows = [resampled_by_length(r, 201)[:, round(200 * held) :] for r in rows]
         halves = [_even(h[..., None], 201, axis=1)[:, round(200 * held) :, 0] for h in halves]
     lengths = [np.linalg.norm(np.diff(r, axis=1), axis=2).sum(axis=1) for r in rows]
     breadths = [
@@ -110,13 +107,15 @@ def sheet_through(
     for row, thick, breadth in zip(rows, halves, breadths, strict=True):
         count = max(4, round(breadth / across)) + 1
         # Rows are taken within each part, so that none is a mean across a border.
-        row = _by_length(_even(_by_length(row, along), count, axis=0), along)
+        row = resampled_by_length(_even(resampled_by_length(row, along), count, axis=0), along)
         thick = _even(_even(thick[..., None], along, axis=1), count, axis=0)[..., 0]
         if len(grid) and np.linalg.norm(grid[-1] - row[0], axis=1).mean() < 0.6 * across:
             # Parts that abut share their border row.
             grid[-1], row = 0.5 * (grid[-1] + row[0]), row[1:]
             thick = thick[1:]
         grid, half = np.concatenate([grid, row]), np.concatenate([half, thick])
+    # The border rows lie on the sheet's edge; the flesh beside them has its thickness.
+    half[0], half[-1] = half[1], half[-2]
     sheet = ControlSheet(np.ascontiguousarray(grid), np.ascontiguousarray(half), 1)
     return ControlSheet(sheet.mid, sheet.half_mm, _outward_sign(sheet))
 
@@ -162,12 +161,6 @@ def _through_the_middle(fibres: np.ndarray, vertices: np.ndarray):
     return grid, np.repeat(table[None, :, 3], 5, axis=0)
 
 
-def _medial_first(grid: np.ndarray) -> np.ndarray:
-    """Let every row run from the medial border outward."""
-    inner, outer = np.abs(grid[:, 0, 0]).mean(), np.abs(grid[:, -1, 0]).mean()
-    return grid if inner <= outer else grid[:, ::-1]
-
-
 def _from_the_line(rows, halves, line):
     """Let each row begin where it crosses a hinge line seen from behind, the outer part left out."""
     along = line[1] - line[0]
@@ -207,11 +200,10 @@ def _to_the_edges(fibres: np.ndarray) -> np.ndarray:
     return np.concatenate([first, fibres, last])
 
 
-def _half_thickness(rows: np.ndarray, vertices: np.ndarray) -> np.ndarray:
+def _half_thickness(rows: np.ndarray, mesh: MeshIndex) -> np.ndarray:
     """Return half the sheet's thickness at the points of a grid, mm."""
-    # The nearest few vertices of a sheet lie on its two faces, half a thickness away.
-    near = cKDTree(vertices).query(rows.reshape(-1, 3), k=4)[0].mean(axis=1)
-    return np.clip(near.reshape(rows.shape[:2]), 0.3, 12.0)
+    near = np.abs(mesh.query(rows.reshape(-1, 3))[0]).reshape(rows.shape[:2])
+    return np.clip(near, LEAST_HALF_MM, MOST_HALF_MM)
 
 
 def _even(grid: np.ndarray, count: int, axis: int) -> np.ndarray:
@@ -224,15 +216,39 @@ def _even(grid: np.ndarray, count: int, axis: int) -> np.ndarray:
     return (1 - share) * grid.take(low, axis=axis) + share * grid.take(low + 1, axis=axis)
 
 
-def _by_length(grid: np.ndarray, count: int) -> np.ndarray:
-    """Resample each row to points evenly spaced by its own length."""
-    out = np.empty((len(grid), count, 3))
+def resampled_by_length(grid: np.ndarray, count: int, axes: int = 3) -> np.ndarray:
+    """Resample each row (points, values) to points evenly spaced by its own length.
+
+    The first ``axes`` values of a point are its place.
+    """
+    out = np.empty((len(grid), count, grid.shape[2]))
     for k, row in enumerate(grid):
-        s = np.concatenate([[0.0], np.linalg.norm(np.diff(row, axis=0), axis=1).cumsum()])
+        steps = np.linalg.norm(np.diff(row[:, :axes], axis=0), axis=1)
+        s = np.concatenate([[0.0], steps.cumsum()])
         at = np.linspace(0, s[-1], count)
-        for c in range(3):
+        for c in range(grid.shape[2]):
             out[k, :, c] = np.interp(at, s, row[:, c])
     return out
+
+
+def trimmed(sheet: ControlSheet, stump_mm: np.ndarray) -> ControlSheet:
+    """Return a sheet without the end of each fibre that stays when it is cut.
+
+    Parameters
+    ----------
+    stump_mm : (rows,) float
+        Length of the stump of each fibre.
+    """
+    both = np.concatenate([sheet.mid, sheet.half_mm[..., None]], axis=2)
+    out = np.empty_like(both)
+    for k, row in enumerate(both):
+        s = np.concatenate([[0.0], np.linalg.norm(np.diff(row[:, :3], axis=0), axis=1).cumsum()])
+        at = np.linspace(0, max(s[-1] - stump_mm[k], 0.3 * s[-1]), len(row))
+        for c in range(4):
+            out[k, :, c] = np.interp(at, s, row[:, c])
+    return ControlSheet(
+        np.ascontiguousarray(out[..., :3]), np.ascontiguousarray(out[..., 3]), sheet.outward
+    )
 
 
 def _outward_sign(sheet: ControlSheet) -> int:
@@ -242,114 +258,3 @@ def _outward_sign(sheet: ControlSheet) -> int:
     away[:, 1] -= -40.0  # a little in front of the column
     away[:, 2] = 0.0
     return 1 if float((sheet.normals().reshape(-1, 3) * away).sum()) >= 0 else -1
-
-
-class Carried:
-    """Points carried by a control sheet: their place on the grid and offset in its frame.
-
-    Parameters
-    ----------
-    sheet : ControlSheet
-        In its rest pose.
-    points : (n, 3) float
-        mm.
-    """
-
-    def __init__(self, sheet: ControlSheet, points: np.ndarray) -> None:
-        self.shape = sheet.mid.shape[:2]
-        self.outward = sheet.outward
-        points = np.asarray(points, float).reshape(-1, 3)
-        row, column = _nearest_place(sheet, points)
-        self.row, self.column = row, column
-        self._at, self._along, self._across = _spline_weights(row, column, self.shape)
-        # What lies outward of the hinge stays as it is.
-        self._rest = points
-        self._moves = np.clip(column / 1.5, 0.0, 1.0)[:, None]
-        middle, frame = self.frames(sheet.mid)
-        self._offset = np.einsum("nij,nj->ni", frame, points - middle)
-
-    def place(self, mid: np.ndarray) -> np.ndarray:
-        """Return the points (n, 3) for a grid (rows, columns, 3), mm."""
-        middle, frame = self.frames(mid)
-        moved = middle + np.einsum("nij,ni->nj", frame, self._offset)
-        return self._rest + self._moves * (moved - self._rest)
-
-    @property
-    def distance_mm(self) -> np.ndarray:
-        """(n,) distance of each point from its place on the grid, mm."""
-        return np.linalg.norm(self._offset, axis=1)
-
-    def frames(self, mid: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
-        """Return each point's place on a grid (n, 3) and unit frame there (n, 3, 3).
-
-        The frame's rows point along the fibre, across, and to the superficial side.
-        """
-        nodes = mid.reshape(-1, 3)
-        along, across = self._along @ nodes, self._across @ nodes
-        normal = np.cross(along, across) * self.outward
-        normal /= np.maximum(np.linalg.norm(normal, axis=1, keepdims=True), 1e-12)
-        along = along / np.maximum(np.linalg.norm(along, axis=1, keepdims=True), 1e-12)
-        return self._at @ nodes, np.stack([along, np.cross(normal, along), normal], axis=1)
-
-
-def _nearest_place(sheet: ControlSheet, points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
-    """Return the (row, column) of the nearest place of the grid, as real numbers."""
-    rows, columns = sheet.mid.shape[:2]
-    fine = 6
-    r = np.linspace(0, rows - 1, (rows - 1) * fine + 1)
-    c = np.linspace(0, columns - 1, (columns - 1) * fine + 1)
-    at = np.stack(np.meshgrid(r, c, indexing="ij")).reshape(2, -1)
-    dense = np.stack(
-        [map_coordinates(sheet.mid[..., k], at, order=1, mode="nearest") for k in range(3)], axis=1
-    )
-    near = cKDTree(dense).query(points)[1]
-    return at[0, near], at[1, near]
-
-
-def _spline_weights(row, column, shape):
-    """Sparse (n, nodes) weights of position and its derivatives: uniform Catmull-Rom."""
-    n = len(row)
-    r0, rw, rd = _catmull_rom(row, shape[0])
-    c0, cw, cd = _catmull_rom(column, shape[1])
-    node = (r0[:, :, None] * shape[1] + c0[:, None, :]).reshape(n, 16)
-    start = np.arange(0, 16 * n + 1, 16)
-
-    def matrix(a, b):
-        return sparse.csr_matrix(
-            ((a[:, :, None] * b[:, None, :]).ravel(), node.ravel(), start),
-            shape=(n, shape[0] * shape[1]),
-        )
-
-    return matrix(rw, cw), matrix(rw, cd), matrix(rd, cw)
-
-
-def _catmull_rom(at: np.ndarray, count: int):
-    """Indices (n, 4), weights and derivative weights of a spline through evenly spaced nodes.
-
-    Beyond the ends the nodes are continued in a straight line.
-    """
-    low = np.clip(np.floor(at).astype(int), 0, count - 2)
-    t = at - low
-    weight = 0.5 * np.stack(
-        [
-            -t + 2 * t**2 - t**3,
-            2 - 5 * t**2 + 3 * t**3,
-            t + 4 * t**2 - 3 * t**3,
-            -(t**2) + t**3,
-        ],
-        axis=1,
-    )
-    slope = 0.5 * np.stack(
-        [-1 + 4 * t - 3 * t**2, -10 * t + 9 * t**2, 1 + 8 * t - 9 * t**2, -2 * t + 3 * t**2],
-        axis=1,
-    )
-    index = low[:, None] + np.array([-1, 0, 1, 2])
-    for w in (weight, slope):
-        first, last = index[:, 0] < 0, index[:, 3] >= count
-        w[first, 1] += 2 * w[first, 0]
-        w[first, 2] -= w[first, 0]
-        w[first, 0] = 0.0
-        w[last, 2] += 2 * w[last, 3]
-        w[last, 1] -= w[last, 3]
-        w[last, 3] = 0.0
-    return np.clip(index, 0, count - 1), weight, slope

@@ -17,17 +17,17 @@ HINGE_ZONE_MM = 8.0
 
 @dataclass(frozen=True, slots=True)
 class FoldMeasure:
-    """A flap at one share of its way.
+    """A fold at one share of its way.
 
     Attributes
     ----------
     share : float
     fibre : float
-        Greatest change of a fibre's length, as a share of it.
+        Greatest change of the length of a fibre of the sheets' grids, as a share of it.
     area : float
-        Change of the mid-surface's area, as a share of it.
-    thickness_mm : float
-        Greatest change of the distance from a vertex to the mid-surface.
+        Greatest change of a sheet's area, as a share of it.
+    volume : float
+        Greatest change of the volume of a part's mesh, as a share of it.
     hinge_mm : float
         How far the hinge has moved.
     """
@@ -35,26 +35,66 @@ class FoldMeasure:
     share: float
     fibre: float
     area: float
-    thickness_mm: float
+    volume: float
     hinge_mm: float
 
 
 def measure(path, share: float) -> FoldMeasure:
     """Measure a ``FoldPath`` at a share of its way."""
-    rest, grid = path.sheet.mid, path.grid(share)
-    before, after = fibre_lengths(rest), fibre_lengths(grid)
-    thickness = 0.0
-    for carried in path.carried.values():
-        middle, _ = carried.frames(grid)
-        off = np.linalg.norm(carried.place(grid) - middle, axis=1)
-        thickness = max(thickness, float(np.abs(off - carried.distance_mm).max()))
-    return FoldMeasure(
-        share=share,
-        fibre=float(np.abs(after / before - 1).max()),
-        area=area(grid) / area(rest) - 1,
-        thickness_mm=thickness,
-        hinge_mm=float(np.linalg.norm(grid[:, 0] - rest[:, 0], axis=1).max()),
-    )
+    fibre = changed_area = hinge = 0.0
+    for flap in path.flaps:
+        rest, grid = flap.sheet.mid, flap.grid(share)
+        change = np.abs(fibre_lengths(grid) / fibre_lengths(rest) - 1)
+        fibre = max(fibre, float(change.max()))
+        changed_area = max(changed_area, abs(area(grid) / area(rest) - 1))
+        hinge = max(hinge, float(np.linalg.norm(grid[:, 0] - rest[:, 0], axis=1).max()))
+    grids = path.grids(share)
+    volumes = [
+        abs(volume(part.place(grids), part.mesh.faces) / volume(part.rest, part.mesh.faces) - 1)
+        for part in path.parts.values()
+    ]
+    return FoldMeasure(share, fibre, changed_area, max(volumes), hinge)
+
+
+def fibre_changes(path, part_id: str, fibres: np.ndarray, share: float) -> np.ndarray:
+    """Return the change of length of a part's own fibre lines, as shares of it, (k,).
+
+    Points of the lines are carried one by one: an account apart from the grid that was
+    solved. A line that the knife parts is measured on each side of the cut.
+
+    Parameters
+    ----------
+    path : FoldPath
+    part_id : str
+    fibres : (k, m, 3) float
+        mm.
+    """
+    lines = [_dense(np.asarray(line, float)) for line in fibres]
+    carriers = {k: path.carrier(part_id, line) for k, line in enumerate(lines)}
+    moved = path.carry(carriers, share)
+    out = []
+    for k, line in enumerate(lines):
+        piece = np.full(len(line), -1)
+        for number, at in enumerate(carriers[k].at):
+            piece[at] = number
+        same = piece[1:] == piece[:-1]
+        before = np.linalg.norm(np.diff(line, axis=0), axis=1)[same].sum()
+        after = np.linalg.norm(np.diff(moved[k], axis=0), axis=1)[same].sum()
+        out.append(after / before - 1)
+    return np.array(out)
+
+
+def volume(vertices: np.ndarray, faces: np.ndarray) -> float:
+    """Return the volume within a closed surface, mm³."""
+    a, b, c = (vertices[faces[:, k]] for k in range(3))
+    return float((a * np.cross(b, c)).sum() / 6)
+
+
+def _dense(line: np.ndarray, step: float = 1.0) -> np.ndarray:
+    """Points of a line a millimetre apart, so that a tight roll is not cut short."""
+    s = np.concatenate([[0.0], np.linalg.norm(np.diff(line, axis=0), axis=1).cumsum()])
+    at = np.linspace(0, s[-1], int(s[-1] / step) + 2)
+    return np.stack([np.interp(at, s, line[:, k]) for k in range(3)], axis=1)
 
 
 def fibre_lengths(grid: np.ndarray) -> np.ndarray:
@@ -77,7 +117,7 @@ def overlaps(
     vertices: np.ndarray,
     hinge: np.ndarray,
     stays: Iterable[Part],
-    moved: Mapping[str, np.ndarray] | None = None,
+    moved: Mapping[str, tuple[np.ndarray, np.ndarray]] | None = None,
     indexes: dict[str, MeshIndex] | None = None,
 ) -> dict[str, float]:
     """Return how deep a flap's vertices lie in each staying part, mm, where over the limit.
@@ -89,7 +129,7 @@ def overlaps(
     hinge : (k, 3) float
         Points of its hinge; what lies within 8 mm of it is passed over.
     stays : iterable of Part
-    moved : mapping of part id to vertices, optional
+    moved : mapping of part id to (vertices, faces), optional
         Of staying parts that lie elsewhere.
     indexes : dict, optional
         Filled with an index for each part met, for the next call.
@@ -104,11 +144,12 @@ def overlaps(
         return found
     low, high = points.min(axis=0), points.max(axis=0)
     for part in stays:
-        place = np.asarray((moved or {}).get(part.id, part.mesh.vertices), float)
+        own = part.mesh.vertices, part.mesh.faces
+        place, faces = (np.asarray(a) for a in (moved or {}).get(part.id, own))
         if np.any(place.min(axis=0) > high) or np.any(place.max(axis=0) < low):
             continue
         if part.id not in indexes:
-            indexes[part.id] = MeshIndex(place, part.mesh.faces)
+            indexes[part.id] = MeshIndex(place, faces)
         index = indexes[part.id]
         box = index.bounds
         near = np.all((points >= box[0]) & (points <= box[1]), axis=1)
@@ -116,7 +157,7 @@ def overlaps(
             distance = index.query(points[near])[0]
             deep = np.flatnonzero(distance < -OVERLAP_MM)
             # A flap may lie against itself, where the sign of the nearest face tells nothing.
-            deep = deep[winding(points[near][deep], place[part.mesh.faces]) > 0.5]
+            deep = deep[winding(points[near][deep], place[faces]) > 0.5]
             if len(deep):
                 found[part.id] = -float(distance[deep].min())
     return found

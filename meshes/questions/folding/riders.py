@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 from scipy.spatial import cKDTree
 
-from meshes.questions.folding.control_sheet import Carried, ControlSheet
+from meshes.questions.folding.carrying import Carried
+from meshes.questions.folding.control_sheet import ControlSheet
 
 CLINGS_MM = 5.0
 """A tube whose middle lies so near to the flap's face clings there."""

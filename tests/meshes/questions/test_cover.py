@@ -291,8 +291,8 @@ def test_a_folded_trapezius_frees_the_rhomboids_and_hides_other_things(
     }
     visible = set(preview_layers.ids) - gone
     moved = {
-        part_id: trimesh.Trimesh(places, preview_model.parts[part_id].mesh.faces, process=False)
-        for part_id, places in reflector_of(preview_model)
+        part_id: trimesh.Trimesh(*surface, process=False)
+        for part_id, surface in reflector_of(preview_model)
         .laid((Laid("trapezius.left"),), gone)
         .items()
     }
