@@ -28,7 +28,7 @@ def sentence_texts(root: Path = FOLDER.parent) -> tuple[str, ...]:
     found: list[str] = []
 
     def take(node: ast.expr) -> None:
-        if isinstance(node, ast.Constant) and isinstance(node.value, str):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and node.value:
             found.append(node.value)
         elif isinstance(node, ast.IfExp):
             take(node.body)
