@@ -163,7 +163,7 @@ class BatchActors:
     """The actors that draw one batch in one viewport: its solid and its see-through parts."""
 
     def __init__(self, batch: Batch, key, detail: str, renderer, pattern: bool = True):
-        stratum, material = key
+        stratum, material = key[:2]
         self.batch = batch
         self.renderer = renderer
         self._shown: dict[str, tuple[str, ...]] = {"solid": (), "see_through": ()}

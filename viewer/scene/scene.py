@@ -7,6 +7,7 @@ from the top left corner.
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -124,6 +125,7 @@ class Scene:
         self.font_scale = 1.0
         self.pixel_ratio = 1.0
         self.animate = False
+        self.last_draw_ms = 0.0
         self.on_flight: Callable[[Flight], None] | None = None
         self.on_parts: Callable[[], None] | None = None
         self.pattern = True
@@ -864,8 +866,15 @@ class Scene:
 
     # Pictures ---------------------------------------------------------------------------
 
-    def render(self, moving: bool = False) -> None:
-        """Draw once: coarse and without labels while moving, in full when still."""
+    def render(self, moving: bool = False, full_look: bool = False) -> None:
+        """Draw once: coarse and without labels while moving, in full when still.
+
+        Parameters
+        ----------
+        moving : bool
+        full_look : bool
+            While moving: draw as at rest, only without labels (for fast cards).
+        """
         if self._finalized:
             return
         self._update_small_pictures()
@@ -878,8 +887,12 @@ class Scene:
             labels.show(picture, 0, 0)
         else:
             labels.hide()
-        self._draw_model(moving)
+        began = time.perf_counter()
+        self._draw_model(moving and not full_look)
         self.window.Render()
+        # A card draws on after the call returns.
+        self.window.WaitForCompletion()
+        self.last_draw_ms = 1000.0 * (time.perf_counter() - began)
 
     def _draw_model(self, moving: bool) -> None:
         self._place_cameras()

@@ -13,6 +13,7 @@ from vtkmodules.vtkRenderingCore import vtkRenderWindow
 
 from viewer.milestones import reached
 from viewer.scene.camera import Flight
+from viewer.scene.frame_budget import FrameBudget
 from viewer.scene.hidden import SeenSearch
 from viewer.scene.scene import PickHit, Scene
 from viewer.scene.window import set_up
@@ -84,6 +85,7 @@ class SceneWidget(QWidget):
         self._flight: Flight | None = None
         self._flight_began = 0.0
         self.last_frame_ms = 0.0
+        self.budget = FrameBudget()
         self._draw_timer = QTimer(self, singleShot=True, interval=0)
         self._draw_timer.timeout.connect(self._draw)
         self._settle_timer = QTimer(self, singleShot=True, interval=SETTLE_MS)
@@ -130,8 +132,12 @@ class SceneWidget(QWidget):
         if self._finalized or not self.isVisible():
             return
         began = time.perf_counter()
-        self.scene.render(moving=self._moving)
+        self.scene.render(moving=self._moving, full_look=self.budget.full)
         self.last_frame_ms = 1000.0 * (time.perf_counter() - began)
+        if self._moving:
+            self.budget.moved(self.scene.last_draw_ms)
+        elif self.scene.shown():
+            self.budget.rested(self.scene.last_draw_ms)
         if not self._told and self.scene.shown():
             self._told = not self._moving
             reached("full picture" if self._told else "coarse picture")
