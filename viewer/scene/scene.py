@@ -90,6 +90,19 @@ class Viewport:
         self.shown: dict[str, PartLook] = {}
 
 
+def _renderer_before(window, layer: int, like: vtkRenderer | None = None) -> vtkRenderer:
+    """Return a renderer in front of the model, with the things of another one where given."""
+    renderer = vtkRenderer()
+    renderer.SetLayer(layer)
+    renderer.InteractiveOff()
+    renderer.SetAutomaticLightCreation(False)
+    window.AddRenderer(renderer)
+    if like is not None:
+        for thing in like.GetViewProps():
+            renderer.AddViewProp(thing)
+    return renderer
+
+
 class Scene:
     """A back on a render window (its own, in memory, when none is given)."""
 
@@ -103,11 +116,11 @@ class Scene:
         self.table = ""
         self.pose_lines: tuple[str, ...] = ()
         self.most_labels = 0
-        self._front = vtkRenderer()
-        self._front.SetLayer(1)
-        self._front.InteractiveOff()
-        self._front.SetAutomaticLightCreation(False)
-        self.window.AddRenderer(self._front)
+        # Lines and spots lie before the model, what is written before both. While two pictures
+        # are compared the same lines stand in either.
+        self._front = _renderer_before(self.window, 1)
+        self._front_second: vtkRenderer | None = None
+        self._written = _renderer_before(self.window, 2)
         self._drawn: dict[str, DrawnPart] = {}
         self._key_of: dict[str, tuple[int, str]] = {}
         self._batches: dict[tuple[int, str], dict[str, Batch]] = {}
@@ -140,8 +153,8 @@ class Scene:
         self._measure_text = ""
         self._measure_at: np.ndarray | None = None
         self._layers = {
-            name: PictureLayer(self._front)
-            for name in ("inset", "labels", "scale", "marker", "pose")
+            name: PictureLayer(self._written)
+            for name in ("inset", "labels", "second", "scale", "marker", "pose")
         }
         self._small_key: tuple | None = None
         self._bar_px = 0
@@ -528,6 +541,9 @@ class Scene:
             return
         if on:
             self._viewports[0].renderer.SetViewport(0, 0, 0.5, 1)
+            self._front.SetViewport(0, 0, 0.5, 1)
+            self._front_second = _renderer_before(self.window, 1, self._front)
+            self._front_second.SetViewport(0.5, 0, 1, 1)
             second = Viewport(self.window, (0.5, 0, 1, 1))
             self._viewports.append(second)
             for key in self._batches:
@@ -539,7 +555,12 @@ class Scene:
                 for actors in pair.values():
                     actors.remove()
             self.window.RemoveRenderer(second.renderer)
+            self._front_second.RemoveAllViewProps()
+            self.window.RemoveRenderer(self._front_second)
+            self._front_second = None
             self._viewports[0].renderer.SetViewport(0, 0, 1, 1)
+            self._front.SetViewport(0, 0, 1, 1)
+            self._layers["second"].hide()
         self.set_theme(self.theme)
 
     # Section ----------------------------------------------------------------------------
@@ -842,7 +863,8 @@ class Scene:
         right, up, back = self.pose.axes()
         focus = np.asarray(self.pose.focus)
         near, far = self._clipping(back, focus)
-        for renderer in [v.renderer for v in self._viewports] + [self._front]:
+        fronts = [self._front] + ([self._front_second] if self._front_second else [])
+        for renderer in [v.renderer for v in self._viewports] + fronts:
             eye = renderer.GetActiveCamera()
             eye.ParallelProjectionOn()
             eye.SetFocalPoint(*focus)
@@ -850,8 +872,6 @@ class Scene:
             eye.SetViewUp(*up)
             eye.SetParallelScale(self.pose.scale_mm)
             eye.SetClippingRange(near, far)
-        if len(self._viewports) > 1:
-            self._front.SetViewport(0, 0, 1, 1)
         if self._table is not None:
             self._table.place(self.size())
             if self._table.viewport.shown != self._viewports[0].shown:
@@ -885,8 +905,14 @@ class Scene:
                 self._view_size(), self._labels, self.font_px, self.theme
             )
             labels.show(picture, 0, 0)
+            if len(self._viewports) > 1:
+                width, height = self._view_size()
+                second = self._laid_out_labels(second=True)
+                picture = overlay.labels_picture((width, height), second, self.font_px, self.theme)
+                self._layers["second"].show(picture, width, 0)
         else:
             labels.hide()
+            self._layers["second"].hide()
         began = time.perf_counter()
         self._draw_model(moving and not full_look)
         self.window.Render()
@@ -995,6 +1021,9 @@ class Scene:
         self._small_key = None
         try:
             depth = self._depth_mm() if overlays and self._has_texts() else None
+            beside = None
+            if depth is not None and len(self._viewports) > 1:
+                beside = self._depth_mm(second=True)
             self._draw_model(moving=False)
             self.window.Render()
             picture = self.grab()
@@ -1005,6 +1034,8 @@ class Scene:
             picture = _averaged(picture, supersample)
             if depth is not None:
                 depth = depth[::supersample, ::supersample]
+            if beside is not None:
+                beside = beside[::supersample, ::supersample]
         if not overlays:
             return picture
         width, height = size
@@ -1013,6 +1044,10 @@ class Scene:
             self._labels = self._laid_out_labels(view, depth)
             layer = overlay.labels_picture(view, self._labels, self.font_px, self.theme)
             picture = overlay.blended(picture, layer, 0, 0)
+            if beside is not None:
+                second = self._laid_out_labels(view, beside, second=True)
+                layer = overlay.labels_picture(view, second, self.font_px, self.theme)
+                picture = overlay.blended(picture, layer, view[0], 0)
         marker = overlay.marker_picture(self.pose, self.small_px, self.theme)
         picture = overlay.blended(
             picture, marker, width - marker.shape[1] - 6, height - marker.shape[0] - 6
@@ -1063,21 +1098,27 @@ class Scene:
         self.window.GetPixelData(0, 0, width - 1, height - 1, 0, pixels, 0)
         return vtk_to_numpy(pixels).reshape(height, width, 3)[::-1].copy()
 
-    def _depth_mm(self) -> np.ndarray:
-        """Return how far from the eye's plane each pixel of the first picture is, (h, w) mm.
+    def _depth_mm(self, second: bool = False) -> np.ndarray:
+        """Return how far from the eye's plane each pixel of one picture is, (h, w) mm.
 
         Drawn coarse and without what lies on top, whose layer would clear the depths.
         """
-        self._front.DrawOff()
+        before = [self._front, self._written]
+        before += [self._front_second] if self._front_second else []
+        for renderer in before:
+            renderer.DrawOff()
         try:
             self._draw_model(moving=True)
-            self._viewports[0].renderer.SetUseFXAA(False)
+            for viewport in self._viewports:
+                viewport.renderer.SetUseFXAA(False)
             self.window.Render()
             width, height = self._view_size()
+            left = width if second else 0
             values = vtkFloatArray()
-            self.window.GetZbufferData(0, 0, width - 1, height - 1, values)
+            self.window.GetZbufferData(left, 0, left + width - 1, height - 1, values)
         finally:
-            self._front.DrawOn()
+            for renderer in before:
+                renderer.DrawOn()
         share = vtk_to_numpy(values).reshape(height, width)[::-1]
         near, far = self._viewports[0].renderer.GetActiveCamera().GetClippingRange()
         return np.where(share >= 1.0, np.inf, near + share * (far - near))
@@ -1191,16 +1232,16 @@ class Scene:
         """Return the labels of the picture drawn last, in reading order."""
         return list(self._labels)
 
-    def _laid_out_labels(self, size=None, depth=None) -> list[Label]:
+    def _laid_out_labels(self, size=None, depth=None, second: bool = False) -> list[Label]:
         size = size or self._view_size()
-        depth = self._depth_mm() if depth is None else depth
+        depth = self._depth_mm(second) if depth is None else depth
         found: list[Anchor] = []
 
         def project(points):
             return self._project(points, size)
 
         if self._labels_on:
-            found += self._anchors(self._names, self._label_first, size, depth)
+            found += self._anchors(self._names, self._label_first, size, depth, second)
         always = [(point, text) for point, text in self._pins]
         if self._measure_text and self._measure_at is not None:
             always.append((self._measure_at, self._measure_text))
@@ -1209,7 +1250,7 @@ class Scene:
             found.append(
                 Anchor(f"pin {i}", text, *map(float, pixel[0]), weight=1e12, own_words=True)
             )
-        for name, points in self._surface_marks:
+        for name, points in () if second else self._surface_marks:
             middle = np.asarray(points, float).reshape(-1, 3)
             middle = middle[len(middle) // 2]
             pixel, deep = project(middle)
@@ -1256,15 +1297,18 @@ class Scene:
         found = self._anchors(names, frozenset(first), size, self._depth_mm())
         return anchor_finding.spread_out(found, size, inset_px)
 
-    def _anchors(self, names, first, size, depth) -> list[Anchor]:
+    def _anchors(self, names, first, size, depth, second: bool = False) -> list[Anchor]:
+        # The second picture is whole: no section cuts it and no flap lies folded in it.
+        shown = self._viewports[1].shown if second else self.shown()
         solid = {
-            name: self._kept_points(name)
-            for name, look in self.shown().items()
+            name: self._drawn[name].moving.points if second else self._kept_points(name)
+            for name, look in shown.items()
             if look.opacity >= SOLID_FROM
         }
+        names = {name: text for name, text in names.items() if not second or name in solid}
         mm_per_px = 2.0 * self.pose.scale_mm / size[1]
         return anchor_finding.once_each(
-            self._cap_anchors(names, size, mm_per_px)
+            ([] if second else self._cap_anchors(names, size, mm_per_px))
             + anchor_finding.anchors(
                 solid,
                 names,
@@ -1272,7 +1316,7 @@ class Scene:
                 depth,
                 mm_per_px,
                 {name: self.part_in_place(name).area for name in solid},
-                lambda name, x, y: self._is_seen_at(name, x, y, size, solid),
+                lambda name, x, y: self._is_seen_at(name, x, y, size, solid, second),
                 least_px2=0.8 * self.font_px**2,
                 first=first,
             )
@@ -1282,8 +1326,9 @@ class Scene:
         points = self._drawn[name].moving.points
         return points[self._caps.kept(points)] if self._caps.on else points
 
-    def _is_seen_at(self, name: str, x: float, y: float, size, solid) -> bool:
-        hit = self._first_hit(*self._ray(x, y, size), solid)
+    def _is_seen_at(self, name: str, x: float, y: float, size, solid, second=False) -> bool:
+        first_hit = self.target().first_hit if second else self._first_hit
+        hit = first_hit(*self._ray(x, y, size), solid)
         return hit is not None and hit[0] == name
 
     def set_pins(self, pins: Sequence[tuple[np.ndarray, str]]) -> None:
@@ -1373,12 +1418,14 @@ class Scene:
         self._finalized = True
         self.on_flight = self.on_parts = None
         self.set_table("")
+        self.set_compare(False)
         self.clear()
         for viewport in self._viewports:
             viewport.renderer.RemoveAllViewProps()
             self.window.RemoveRenderer(viewport.renderer)
-        self._front.RemoveAllViewProps()
-        self.window.RemoveRenderer(self._front)
+        for renderer in (self._front, self._written):
+            renderer.RemoveAllViewProps()
+            self.window.RemoveRenderer(renderer)
         self.window.Finalize()
 
 

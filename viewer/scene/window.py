@@ -36,7 +36,7 @@ def set_up(window) -> None:
     """Set what depth peeling needs: an alpha channel and no multisampling."""
     window.SetMultiSamples(0)
     window.SetAlphaBitPlanes(1)
-    window.SetNumberOfLayers(2)
+    window.SetNumberOfLayers(3)
 
 
 def check_graphics(window) -> None:

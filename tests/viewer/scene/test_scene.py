@@ -218,6 +218,35 @@ def test_comparison_shows_the_whole_beside_the_dissected(scene, model):
     assert hit is not None and scene.pick(SIZE[0] * 0.25 - 30, SIZE[1] / 2) is None
 
 
+def test_compared_pictures_both_carry_names_and_the_measured_line(scene, model):
+    scene.set_compare(True)
+    scene.apply(whole(model, least=6))
+    scene.apply_whole(whole(model))
+    scene.set_view("posterior")
+    half = SIZE[0] // 2
+
+    def picture():
+        scene.render(moving=False)
+        return scene.grab().astype(int)
+
+    bare = picture()
+    scene.set_measure([(-60.0, 200.0, 300.0), (60.0, 200.0, 250.0)], text="130 mm")
+    line = np.abs(picture() - bare).max(axis=2) > 60
+    scene.set_measure()
+    scene.set_labels(True, 1.0, False, dict.fromkeys(model.parts, "Nm"))
+    named = np.abs(picture() - bare).max(axis=2) > 60
+    # The same line at the same place of either picture, under one camera.
+    ends = [np.argwhere(line[:, part]) for part in (slice(0, half), slice(half, 2 * half))]
+    assert all(len(end) > 30 for end in ends)
+    assert np.abs(ends[0].mean(axis=0) - ends[1].mean(axis=0)).max() < 12
+    assert named[:, :half].sum() > 30 and named[:, half:].sum() > 30
+    scene.set_compare(False)
+    alone = picture()
+    scene.set_compare(True)
+    scene.set_compare(False)
+    assert moved_pixels(alone, picture()) == 0
+
+
 def test_screenshot_has_the_size_asked_for_and_refuses_nonsense(scene):
     assert scene.screenshot((321, 200)).shape == (200, 321, 3)
     assert scene.size() == SIZE
