@@ -57,6 +57,8 @@ class Settings:
         projector's white.
     review_seconds : float
         Length of a rapid review.
+    learner : str
+        Who studied last, "" for nobody yet.
     window : tuple of int
         x, y, width, height; empty before the first session.
     """
@@ -80,6 +82,7 @@ class Settings:
     hall_height_m: float = 2.0
     hall_light: float = 0.01
     review_seconds: float = 60.0
+    learner: str = ""
     window: tuple[int, ...] = ()
 
     def __post_init__(self) -> None:

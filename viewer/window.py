@@ -40,6 +40,7 @@ from viewer.menus.pointer import PROBE_EVERY_MS, Pointer
 from viewer.menus.questions import QuestionsMenu
 from viewer.menus.rehearse import RehearseMenu
 from viewer.menus.section import WARM_AFTER_MS, SectionMenu
+from viewer.menus.study import StudyMenu
 from viewer.menus.take_home import TakeHomeMenu
 from viewer.menus.talk import TalkMenu
 from viewer.menus.tools import ToolsMenu
@@ -117,6 +118,7 @@ class MainWindow(
     FileMenu,
     TakeHomeMenu,
     TalkMenu,
+    StudyMenu,
     HelpMenu,
     QMainWindow,
 ):
@@ -175,6 +177,7 @@ class MainWindow(
         self._make_section()
         self._make_rehearsal()
         self._make_mistakes()
+        self._make_study()
         self.folds = FoldPlayer(self)
         self.folds.moved.connect(self._on_folds_moved)
         self.folds.moved.connect(self._follow_flaps)
@@ -424,6 +427,8 @@ class MainWindow(
             scene.set_font_scale(self.scale)
             scene.animate = not self.settings.calm
             self.scene_widget.refresh()
+        if self.takeover is not None:
+            self.takeover.settle()
 
     def _share_room(self) -> None:
         """Leave the model most of the window, whatever the size of the letters."""
@@ -462,7 +467,7 @@ class MainWindow(
     def _take_room_back(self) -> None:
         """Bring caption and tree back when no dock is open."""
         docks = self.findChildren(QDockWidget)
-        if self.presenting is not None:
+        if self.presenting is not None or self.takeover is not None:
             return
         if not any(dock.isVisible() for dock in docks):
             self.side_panel.setVisible(self.settings.side_panel)
@@ -774,7 +779,8 @@ class MainWindow(
                 after.working_side,
             )
             self.steps.show_fold(self._share_of_step)
-        self.tree.show_selection(after.selection)
+        if self.takeover is None:
+            self.tree.show_selection(after.selection)
         self._follow_questions(before, after)
         self._show_caption()
         self._follow_scene(before, after)
@@ -851,6 +857,7 @@ class MainWindow(
         self.stop_verb()
         if self.presenting is not None:
             self.presenting.finish()
+        self._end_study()
         self._probe_timer.stop()
         self._autosave.stop()
         self._talk_timer.stop()
@@ -875,7 +882,7 @@ class MainWindow(
 
     def _keep_work(self) -> None:
         """Write the state to where the next session begins, so that a crash loses a minute."""
-        if isinstance(self.model, GrowingModel) or self.presenting is not None:
+        if isinstance(self.model, GrowingModel) or self.in_hall:
             return
         self._note_camera()
         if self.state == self._kept:

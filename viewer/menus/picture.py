@@ -38,7 +38,8 @@ class Picture:
         ):
             self._set_labels()
         if changed("pins"):
-            scene.set_pins([(np.array(p.point), p.text) for p in after.pins])
+            scene.set_pins([(np.array(p.point), p.text) for p in after.pins if p.text])
+            scene.set_tag(next((p.point for p in after.pins if not p.text), None))
         if changed("measure", "measure_surface"):
             self._set_measure()
         if changed("surface_marks"):

@@ -31,6 +31,7 @@ from viewer.scene.outline import Outline
 from viewer.scene.picture_layer import PictureLayer
 from viewer.scene.table_pose import HEIGHT_DEG, STANDS, table_pose, walked, with_room_above
 from viewer.scene.table_view import TableView
+from viewer.scene.tag_mark import TagMark
 from viewer.scene.window import offscreen_window, set_up
 from viewer.state.visibility import is_film
 
@@ -167,6 +168,7 @@ class Scene:
         self._cut_near = marks.Strokes(self._front, marks.NEAR_COLOUR, 11.0, 2.5, 120.0)
         self._cut_lines: tuple = ((), None, (), ())
         self._pin_spots = marks.Strokes(self._front, marks.PIN_COLOUR, 11.0)
+        self._tag = TagMark(self._front)
         self._surface_lines = marks.Strokes(self._viewports[0].renderer, marks.MARK_COLOUR, 9.0)
         self._cap_hover = ""
         self._cut_off: frozenset[str] = frozenset()
@@ -913,12 +915,18 @@ class Scene:
         else:
             labels.hide()
             self._layers["second"].hide()
+        self._place_tag()
         began = time.perf_counter()
         self._draw_model(moving and not full_look)
         self.window.Render()
         # A card draws on after the call returns.
         self.window.WaitForCompletion()
         self.last_draw_ms = 1000.0 * (time.perf_counter() - began)
+
+    def _place_tag(self) -> None:
+        if self._tag.point is not None:
+            pixel, hit = self.sight_of(self._tag.point)
+            self._tag.place(pixel, self.font_px, self.size()[1], hit is None)
 
     def _draw_model(self, moving: bool) -> None:
         self._place_cameras()
@@ -1016,7 +1024,7 @@ class Scene:
         large = (size[0] * supersample, size[1] * supersample)
         if large != before:
             self.window.SetSize(*large)
-        for layer in self._layers.values():
+        for layer in (*self._layers.values(), self._tag):
             layer.hide()
         self._small_key = None
         try:
@@ -1048,6 +1056,9 @@ class Scene:
                 second = self._laid_out_labels(view, beside, second=True)
                 layer = overlay.labels_picture(view, second, self.font_px, self.theme)
                 picture = overlay.blended(picture, layer, view[0], 0)
+        if self._tag.point is not None:
+            pixel, hit = self.sight_of(self._tag.point)
+            picture = self._tag.laid_over(picture, pixel, self.font_px, hit is None)
         marker = overlay.marker_picture(self.pose, self.small_px, self.theme)
         picture = overlay.blended(
             picture, marker, width - marker.shape[1] - 6, height - marker.shape[0] - 6
@@ -1082,6 +1093,7 @@ class Scene:
         twin._label_blank, twin._names = self._label_blank, self._names
         twin._label_first = self._label_first
         twin.set_pins(self._pins)
+        twin.set_tag(self._tag.point)
         if self._caps.on:
             twin._caps.with_grip, twin._cap_hover = False, self._cap_hover
             twin.set_section(self._caps.outlines, self._caps.near_half)
@@ -1186,6 +1198,23 @@ class Scene:
                     float((hit[1] - origin) @ direction) >= distance - anchor_finding.DEPTH_SLACK_MM
                 )
         return pixels, visible
+
+    def sight_of(self, point) -> tuple[np.ndarray, PickHit | None]:
+        """Return the pixel (2,) of a place, (3,) mm, and what a click there picks.
+
+        None in place of the hit when the place is outside the picture or something solid
+        lies before it: films are looked through, as a click does.
+        """
+        point = np.asarray(point, float)
+        (pixel,), _ = self._project(point[None])
+        width, height = self._view_size()
+        if not (0 <= pixel[0] < width and 0 <= pixel[1] < height):
+            return pixel, None
+        hit = self.pick(*pixel)
+        if hit is None:
+            return pixel, None
+        before = float((hit.point - point) @ self.pose.axes()[2])
+        return pixel, hit if before <= anchor_finding.DEPTH_SLACK_MM else None
 
     def _project(self, points, size: tuple[int, int] | None = None):
         """Return ((n, 2) pixels, (n,) depth mm)."""
@@ -1335,6 +1364,10 @@ class Scene:
         """Show notes stuck to points of the model."""
         self._pins = [(np.asarray(point, float), str(text)) for point, text in pins]
         self._pin_spots.draw([p for p, _ in self._pins], [])
+
+    def set_tag(self, point=None) -> None:
+        """Put the flag of a tag test on a place, (3,) mm; None takes it away."""
+        self._tag.set_point(point)
 
     def set_measure(self, points=(), path=None, text: str = "") -> None:
         """Show a measured line: its ends (k, 3), an optional way (m, 3), and the figure."""

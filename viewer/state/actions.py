@@ -51,7 +51,7 @@ class Action:
         return tuple(k for k in self.key.split(" | ") if k)
 
 
-MENUS = ("File", "Edit", "Peel", "Part", "View", "Tools", "Talk", "Help")
+MENUS = ("File", "Edit", "Peel", "Part", "View", "Tools", "Talk", "Study", "Help")
 
 ACTIONS: tuple[Action, ...] = (
     # File
@@ -459,6 +459,23 @@ ACTIONS: tuple[Action, ...] = (
     ),
     Action("review_left", "Rapid review, left", "Shift+F8", "Talk", "rapid_review", "left"),
     Action("review_right", "Rapid review, right", "Ctrl+F8", "Talk", "rapid_review", "right"),
+    # Study
+    Action(
+        "tag_test",
+        "Tag test…",
+        "F4",
+        "Study",
+        "start_tag_test",
+        tip="A pin on a structure in a peeled back: name it, its nerve, what lies deep to it",
+    ),
+    Action(
+        "results",
+        "Results…",
+        "Shift+F4",
+        "Study",
+        "open_results",
+        tip="What is weak, what comes next, who learns; nothing leaves this computer",
+    ),
     # Help
     Action("help", "Keys and how to begin", "F1 | ?", "Help", "open_help"),
     Action("tour", "Guided tour of the back lab", "", "Help", "guided_tour"),

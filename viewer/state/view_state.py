@@ -88,7 +88,7 @@ _NONE_EACH: Sides = Sides(frozenset(), frozenset())
 
 @dataclass(frozen=True, slots=True)
 class Pin:
-    """A note stuck to a place on the model; ``point`` in mm, LPS."""
+    """A note stuck to a place on the model, without words a tag; ``point`` in mm, LPS."""
 
     point: tuple[float, float, float]
     text: str

@@ -18,13 +18,15 @@ import numpy as np
 from scipy.spatial import cKDTree
 
 from meshes.catalogue.names import names_of, plain
-from viewer.state.captions import neighbours_of
-from viewer.state.view_state import BOTH_SIDES, STRATA, Pin, Sides, ViewState
+from viewer.state.captions import neighbours_of, sentence_case
+from viewer.state.view_state import BOTH_SIDES, STRATA, Pin, Sides, ViewState, on_side
 from viewer.state.visibility import bare_films, is_film, visible_parts
+from viewer.study.areas import cut_question
 
 if TYPE_CHECKING:
     from meshes.model import BackModel, Part
     from meshes.questions.cover import Layers
+    from meshes.questions.section import Slicer
 
 KINDS: dict[str, str] = {
     "name": "Name the tagged structure",
@@ -37,9 +39,14 @@ KINDS: dict[str, str] = {
     "side": "Left or right",
     "point_to": "Point to it",
     "order": "Put five in order of depth",
+    "area": "Name an area in a section",
+    "area_point": "Point to an area in a section",
 }
-TYPED_KINDS = frozenset({"name", "level"})
+TYPED_KINDS = frozenset({"name", "level", "area"})
 """Kinds that can be answered by typing; the others are chosen or pointed."""
+POINTED_KINDS = frozenset({"point_to", "area_point"})
+"""Kinds that are answered by a click on the model; they carry no tag."""
+SECTION_KINDS = frozenset({"area", "area_point"})
 
 CHOICES = 4
 LEAST_OPEN = 0.06
@@ -73,10 +80,16 @@ class Question:
     order : tuple of str
         For "order": the titles, outermost first; ``choices`` has them shuffled.
     pin : (3,) tuple of float or None
-        Where the tag stands, mm LPS.
+        Where the tag stands, mm LPS; None where there is none.
+    place : (3,) tuple of float
+        A place at which the structure lies open, tagged or not: the picture must show it.
     state : ViewState
         What the reader sees.
     explanation : str
+    shows : tuple of str
+        Ids that the explanation tints.
+    through : tuple of str
+        Ids that must be looked through to see those.
     """
 
     kind: str
@@ -91,6 +104,9 @@ class Question:
     right: int = -1
     order: tuple[str, ...] = ()
     pin: tuple[float, float, float] | None = None
+    place: tuple[float, float, float] = (0.0, 0.0, 0.0)
+    shows: tuple[str, ...] = ()
+    through: tuple[str, ...] = ()
 
 
 @dataclass(eq=False, repr=False)
@@ -123,12 +139,35 @@ class QuestionMaker:
             and (part.id not in neighbours or part.kind == "muscle")
         )
 
+    @cached_property
+    def slicer(self) -> Slicer:
+        """Cuts the model for questions on sections."""
+        from meshes.questions.section import Slicer
+
+        return Slicer(self.model)
+
+    def among(
+        self, strata: Collection[int] = (), regions: Collection[str] = (), side: str = "both"
+    ) -> tuple[str, ...]:
+        """Return the askable parts of some strata and regions (none named: all) and a side."""
+        return tuple(
+            i
+            for i in self.askable
+            if (not strata or self.model.parts[i].stratum in strata)
+            and (not regions or self.model.parts[i].region in regions)
+            and on_side(self.model.parts[i].side, side)
+        )
+
     def structure(self, part_id: str) -> str:
         """Return the name under which results of a part are kept: its id without side."""
         return part_id.rsplit(".", 1)[0] if self.model.parts[part_id].side else part_id
 
     def make(
-        self, seed: int, kinds: Collection[str] = tuple(KINDS), structure: str = ""
+        self,
+        seed: int,
+        kinds: Collection[str] = tuple(KINDS),
+        structure: str = "",
+        side: str = "both",
     ) -> Question | None:
         """Return a question, None where this seed, structure and kinds give none.
 
@@ -138,36 +177,59 @@ class QuestionMaker:
         kinds : collection of str
         structure : str
             Ask about this one; "" for any.
+        side : {"both", "left", "right"}
+            Side of what is asked about; median parts lie on either.
         """
         for kind in kinds:
             if kind not in KINDS:
                 raise ValueError(f"kinds are {', '.join(KINDS)}, got {kind!r}")
         rng = random.Random(seed)
-        pool = [i for i in self.askable if not structure or self.structure(i) == structure]
+        pool = [
+            i
+            for i in self.askable
+            if (not structure or self.structure(i) == structure)
+            and on_side(self.model.parts[i].side, side)
+        ]
         rng.shuffle(pool)
         # Where one kind alone is wanted, what it can't be asked of is not even laid open.
         pool = [i for i in pool if any(self.may(kind, i) for kind in kinds)]
         for part_id in pool[:40]:
-            laid = self._laid_open(rng, part_id)
-            if laid is None:
-                continue
-            state, pin, ray = laid
             left = sorted(kinds, key=list(KINDS).index)
             rng.shuffle(left)
-            for kind in left:
-                question = _MAKERS[kind](self, rng, part_id, state, ray)
+            question = self._ask(rng, part_id, left)
+            if question is not None:
+                return question
+        return None
+
+    def _ask(self, rng: random.Random, part_id: str, kinds: list[str]) -> Question | None:
+        """Return a question of the first kind that the part, laid open or cut, allows."""
+        laid, tried = None, False
+        for kind in kinds:
+            if not self.may(kind, part_id):
+                continue
+            if kind in SECTION_KINDS:
+                question = cut_question(self, rng, kind, part_id)
                 if question is not None:
-                    shown = () if kind in ("point_to",) else (pin,)
-                    return replace(
-                        question,
-                        pin=pin if shown else None,
-                        state=replace(state, pins=tuple(Pin(p, "", part_id) for p in shown)),
-                    )
+                    return question
+                continue
+            if not tried:
+                laid, tried = self._laid_open(rng, part_id), True
+            if laid is None:
+                continue
+            state, place, ray = laid
+            question = _MAKERS[kind](self, rng, part_id, state, ray)
+            if question is None:
+                continue
+            pin = None if kind in POINTED_KINDS else place
+            pins = () if pin is None else (Pin(pin, "", part_id),)
+            return replace(question, pin=pin, place=place, state=replace(state, pins=pins))
         return None
 
     def may(self, kind: str, part_id: str) -> bool:
         """True where a kind of question makes sense of a part; it may still give none."""
         part = self.model.parts[part_id]
+        if kind in SECTION_KINDS:
+            return part.kind in ("muscle", "bone", "ligament")
         if kind == "level":
             return part.kind == "bone" and part.level in self.family(part_id)
         if kind in ("nerve", "artery", "attachment", "action"):
@@ -186,6 +248,31 @@ class QuestionMaker:
         return tuple(
             sorted(found, key=lambda level: ("CTLS".find(level[:1]), int(level.strip("CTLS"))))
         )
+
+    # For the picture and the explanation ------------------------------------------------
+
+    @cached_property
+    def _skin(self) -> cKDTree:
+        return cKDTree(self.layers.rays.origins)
+
+    def inward_at(self, place: tuple[float, float, float]) -> np.ndarray:
+        """Return the unit vector (3,) into the body at a place, square to the skin near it."""
+        near = self._skin.query(np.asarray(place, float), 8)[1]
+        mean = self.layers.rays.directions[near].mean(axis=0)
+        return mean / np.linalg.norm(mean)
+
+    def over(self, part_id: str, most: int = 4) -> tuple[str, ...]:
+        """Return what lies over a part in the whole back, outermost first: "trapezius (96 %)"."""
+        if part_id not in self.layers.ids:
+            return ()
+        found: dict[str, float] = {}
+        for cover in self.layers.covers(part_id):
+            part = self.model.parts.get(cover.part_id)
+            if part is None or part.entry not in self.model.catalogue or is_film(part):
+                continue
+            if cover.share >= 0.1:
+                found.setdefault(self.english(part.id), cover.share)
+        return tuple(f"{name} ({share:.0%})" for name, share in list(found.items())[-most:])
 
     # The state --------------------------------------------------------------------------
 
@@ -320,7 +407,9 @@ class QuestionMaker:
     def explanation(self, part_id: str) -> str:
         """Return what is to be learnt about a part, in two or three sentences."""
         part, row = self.model.parts[part_id], self.row(part_id)
-        words = [f"{self.english(part_id)}, stratum {part.stratum} ({STRATA[part.stratum]})."]
+        words = [
+            f"{sentence_case(self.english(part_id))}, stratum {part.stratum} ({STRATA[part.stratum]})."
+        ]
         if row.attachments and part.kind == "muscle":
             words.append(f"From {row.origin_words} to {row.insertion_words}.")
         if row.nerve:
@@ -333,9 +422,11 @@ class QuestionMaker:
 # Kinds of question -----------------------------------------------------------------------
 
 
-def _question(
-    maker: QuestionMaker, kind: str, part_id: str, prompt: str, state, **more
+def ask(
+    maker: QuestionMaker, kind: str, part_id: str, prompt: str, state: ViewState, **more: Any
 ) -> Question:
+    """Return a question about a part, with the fields that every kind has filled in."""
+    more = {"shows": (part_id,)} | more
     part: Part = maker.model.parts[part_id]
     return Question(
         kind,
@@ -354,7 +445,7 @@ def _chosen(maker, rng, kind, part_id, state, prompt, right, wrong, **more) -> Q
     if found is None:
         return None
     choices, place = found
-    return _question(maker, kind, part_id, prompt, state, choices=choices, right=place, **more)
+    return ask(maker, kind, part_id, prompt, state, choices=choices, right=place, **more)
 
 
 def _name(maker, rng, part_id, state, ray) -> Question | None:
@@ -385,10 +476,16 @@ def _in_doubt(kind: str, doubts: Iterable[str]) -> bool:
     return any(kind in plain(words) for words in doubts)
 
 
+_SMALL = frozenset({"and", "or", "of", "the", "to", "by", "from", "at", "on", "in"})
+
+
 def _overlap(a: str, b: str) -> bool:
-    """True when one statement contains the other: both would be right."""
+    """True when one statement says all that the other says: both would be right."""
     first, second = plain(a), plain(b)
-    return first in second or second in first
+    if first in second or second in first:
+        return True
+    one, other = set(first.split()) - _SMALL, set(second.split()) - _SMALL
+    return one <= other or other <= one
 
 
 def _attachment(maker, rng, part_id, state, ray) -> Question | None:
@@ -444,7 +541,10 @@ def _deep_to(maker, rng, part_id, state, ray) -> Question | None:
     wrong += [maker.english(i) for i in maker.neighbours(answer)[:8]]
     wrong = [w for w in wrong if w != maker.english(part_id)]
     prompt = f"The pin stands on {maker.english(part_id)}. What lies directly deep to it there?"
-    return _chosen(maker, rng, "deep_to", part_id, state, prompt, maker.english(answer), wrong)
+    return _chosen(
+        maker, rng, "deep_to", part_id, state, prompt, maker.english(answer), wrong,
+        shows=(answer,), through=(part_id,),
+    )  # fmt: skip
 
 
 def _level(maker, rng, part_id, state, ray) -> Question | None:
@@ -455,10 +555,14 @@ def _level(maker, rng, part_id, state, ray) -> Question | None:
     k = family.index(part.level)
     # Levels next to it are the likeliest mistakes; at either end there are more on one side.
     near = sorted(family, key=lambda level: abs(family.index(level) - k))[1:]
-    what = part.entry.rpartition("_")[0].capitalize()
+    what = part.entry.rpartition("_")[0]
+
+    def shown(level: str) -> str:
+        return f"{what} {level}" if level.isdigit() else level
+
     return _chosen(
-        maker, rng, "level", part_id, state, f"{what}: which level carries the tag?",
-        str(part.level), near, accepted=(str(part.level), *maker.accepted(part_id)),
+        maker, rng, "level", part_id, state, f"{what.capitalize()}: which level carries the tag?",
+        shown(str(part.level)), [shown(level) for level in near], accepted=(shown(str(part.level)), str(part.level), *maker.accepted(part_id)),
     )  # fmt: skip
 
 
@@ -467,35 +571,36 @@ def _side(maker, rng, part_id, state, ray) -> Question | None:
     if part.side not in BOTH_SIDES:
         return None
     prompt = f"The tag is on {maker.english(part_id)}. Of which side of the donor?"
-    return _question(
+    return ask(
         maker, "side", part_id, prompt, state, choices=BOTH_SIDES,
         right=BOTH_SIDES.index(part.side),
     )  # fmt: skip
 
 
 def _point_to(maker, rng, part_id, state, ray) -> Question | None:
-    return _question(
+    return ask(
         maker, "point_to", part_id, f"Point to {maker.english(part_id)}: click on it.", state
     )
 
 
 def _order(maker, rng, part_id, state, ray) -> Question | None:
-    titles: list[str] = []
+    titles: dict[str, str] = {}
     known = set(maker.askable)
     for i in maker.layers.order_on(ray):
-        if i in known and maker.english(i) not in titles:
-            titles.append(maker.english(i))
+        if i in known:
+            titles.setdefault(maker.english(i), i)
     if len(titles) < 5:
         return None
     kept = sorted(rng.sample(range(len(titles)), 5))
-    order = tuple(titles[k] for k in kept)
+    order = tuple(list(titles)[k] for k in kept)
+    ids = tuple(titles[words] for words in order)
     shuffled = list(order)
     while tuple(shuffled) == order:
         rng.shuffle(shuffled)
-    return _question(
+    return ask(
         maker, "order", part_id,
         "Put these in order under the pin, from the skin inwards.", state,
-        choices=tuple(shuffled), order=order,
+        choices=tuple(shuffled), order=order, shows=ids, through=ids[:-1],
     )  # fmt: skip
 
 

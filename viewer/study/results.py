@@ -35,6 +35,8 @@ create table if not exists note (
     primary key (learner, structure));
 """
 _LONGEST_NAME = 60
+_NOT_BROKEN = ("database is locked", "unable to open", "attempt to write a readonly", "disk")
+"""How messages begin that speak of the disk or another program, not of a broken file."""
 
 
 class ResultsError(Exception):
@@ -107,6 +109,8 @@ class Results:
             self.path.parent.mkdir(parents=True, exist_ok=True)
             self._base = self._opened()
         except sqlite3.DatabaseError as error:
+            if str(error).startswith(_NOT_BROKEN):
+                raise ResultsError(f"{self.path} cannot be used: {error}") from error
             aside = self._aside()
             self.message = (
                 f"The results in {self.path.name} cannot be read ({error}); the file was kept as "
@@ -160,6 +164,14 @@ class Results:
             self._base.execute("insert or ignore into learner (name) values (?)", (name,))
         return name
 
+    def remove_learner(self, name: str) -> None:
+        """Take a learner away, with all answers, cards and notes; there is no way back."""
+        who = self._learner(name)
+        with self._base:
+            for table in ("card", "review", "note"):
+                self._base.execute(f"delete from {table} where learner = ?", (who,))
+            self._base.execute("delete from learner where id = ?", (who,))
+
     def _learner(self, name: str) -> int:
         row = self._base.execute("select id from learner where name = ?", (name,)).fetchone()
         if row is None:
@@ -169,8 +181,19 @@ class Results:
     # Answers ----------------------------------------------------------------------------
 
     def keep(self, learner: str, answer: Answered, now: datetime | None = None) -> datetime:
-        """Keep an answer and return when its card comes again (UTC)."""
-        now = now or datetime.now(UTC)
+        """Keep an answer and return when its card comes again (UTC).
+
+        Raises
+        ------
+        ResultsError
+            The file cannot be written now.
+        """
+        try:
+            return self._kept(learner, answer, now or datetime.now(UTC))
+        except sqlite3.Error as error:
+            raise ResultsError(f"the answer was not kept: {error}") from error
+
+    def _kept(self, learner: str, answer: Answered, now: datetime) -> datetime:
         who = self._learner(learner)
         row = self._base.execute(
             "select state from card where learner = ? and structure = ? and kind = ?",
@@ -201,6 +224,14 @@ class Results:
         ).fetchall()
         ripe = [(datetime.fromisoformat(d), s, k) for s, k, d in rows]
         return tuple((s, k) for d, s, k in sorted(ripe) if d <= now)
+
+    def coming(self, learner: str, most: int = 50) -> tuple[tuple[datetime, str, str], ...]:
+        """Return (when due, structure, kind) of the next cards, the first due first."""
+        rows = self._base.execute(
+            "select due, structure, kind from card where learner = ?", (self._learner(learner),)
+        )
+        dated = sorted((datetime.fromisoformat(d), s, k) for d, s, k in rows)
+        return tuple(dated[:most])
 
     def met(self, learner: str) -> frozenset[tuple[str, str]]:
         """Return (structure, kind) of every card there is."""

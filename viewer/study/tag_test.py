@@ -7,14 +7,25 @@ from collections.abc import Callable, Collection
 from dataclasses import dataclass
 from datetime import UTC, datetime
 
+from viewer.state.view_state import SIDE_CHOICES, STRATUM_COUNT
 from viewer.study.answers import Verdict, judge
 from viewer.study.questions import KINDS, TYPED_KINDS, Question, QuestionMaker
-from viewer.study.results import Answered, Results, in_order
+from viewer.study.results import Answered, Results, ResultsError, in_order
 
 NUMBERS = (1, 100)
 """Least and most questions of a sitting."""
 STATION_S = (10, 600)
 """Shortest and longest station, s."""
+REGIONS: dict[str, tuple[str, ...]] = {
+    "all": (),
+    "neck": ("neck", "head"),
+    "trunk": ("thorax", "back", "shoulder", "arm"),
+    "loin": ("loin", "pelvis", "back"),
+}
+"""Parts of the back that a sitting can be kept to, by regions of the catalogue; () for all."""
+MARKS: dict[str, str] = {"pin": "A pin", "tint": "A tint"}
+EXPLAINED: dict[str, str] = {"each": "After each question", "end": "At the end"}
+PLACES: dict[str, str] = {"upright": "Upright", "table": "On the table, too"}
 _TRIES = 60
 
 
@@ -34,7 +45,19 @@ class TestChoice:
     station_s : int or None
         Time for a question, within ``STATION_S``; None for as long as it takes.
     bell : bool
-        A bell when a station ends.
+        A bell is heard, not only seen, when a station ends.
+    strata : tuple of int
+        Strata that are asked about; () for all.
+    region : str
+        A key of ``REGIONS``.
+    side : {"both", "left", "right"}
+        Side of the donor that is asked about.
+    mark : str
+        A key of ``MARKS``: how the structure is marked.
+    explain : str
+        A key of ``EXPLAINED``: when answers are explained.
+    places : str
+        A key of ``PLACES``: how the donor lies.
 
     Raises
     ------
@@ -50,8 +73,28 @@ class TestChoice:
     typed: bool = False
     station_s: int | None = None
     bell: bool = False
+    strata: tuple[int, ...] = ()
+    region: str = "all"
+    side: str = "both"
+    mark: str = "pin"
+    explain: str = "each"
+    places: str = "upright"
 
     def __post_init__(self) -> None:
+        for name, allowed in (
+            ("region", REGIONS),
+            ("side", SIDE_CHOICES),
+            ("mark", MARKS),
+            ("explain", EXPLAINED),
+            ("places", PLACES),
+        ):
+            if getattr(self, name) not in allowed:
+                raise ValueError(
+                    f"{name} must be one of {', '.join(allowed)}, got {getattr(self, name)!r}"
+                )
+        for stratum in self.strata:
+            if not 0 <= stratum < STRATUM_COUNT:
+                raise ValueError(f"strata lie in 0–{STRATUM_COUNT - 1}, got {stratum}")
         if not self.kinds:
             raise ValueError("choose at least one kind of question")
         for kind in self.kinds:
@@ -78,6 +121,18 @@ class TagTest:
         Decides every question, given what is due.
     clock : callable, optional
         Returns the present time, UTC.
+
+    Attributes
+    ----------
+    question : Question or None
+        The open one, or the one that was answered last.
+    verdict : Verdict or None
+        On it, None while it is open.
+    asked : list of (Question, Verdict)
+    due : datetime or None
+        When the answered question comes again.
+    trouble : str
+        Why the last answer was not kept, "" when it was.
     """
 
     def __init__(
@@ -92,20 +147,38 @@ class TagTest:
         self.question: Question | None = None
         self.verdict: Verdict | None = None
         self.asked: list[tuple[Question, Verdict]] = []
+        self.due: datetime | None = None
+        self.trouble = ""
         self._maker, self._results, self._clock = maker, results, clock
         self._rng = random.Random(seed)
         self._began = clock()
-        wanted = list(
+        self._halted: datetime | None = None
+        wanted = self._wanted()
+        due = results.due(choice.learner, self._began)
+        self._coming = in_order(wanted, due, results.met(choice.learner))
+
+    def _wanted(self) -> list[tuple[str, str]]:
+        """Return (structure, kind) of all that may be asked, shuffled, every row in its turn.
+
+        A row with thirty levels must not crowd out a muscle that there is once.
+        """
+        maker, choice = self._maker, self.choice
+        pairs = list(
             dict.fromkeys(
-                (maker.structure(i), kind)
-                for i in maker.askable
+                (maker.structure(i), kind, maker.model.parts[i].entry)
+                for i in maker.among(choice.strata, REGIONS[choice.region], choice.side)
                 for kind in choice.kinds
                 if maker.may(kind, i)
             )
         )
-        self._rng.shuffle(wanted)
-        due = results.due(choice.learner, self._began)
-        self._coming = in_order(wanted, due, results.met(choice.learner))
+        self._rng.shuffle(pairs)
+        turns: dict[str, int] = {}
+        placed = []
+        for structure, kind, entry in pairs:
+            turns[entry] = turns.get(entry, -1) + 1
+            placed.append((turns[entry], structure, kind))
+        placed.sort(key=lambda pair: pair[0])
+        return [(structure, kind) for _, structure, kind in placed]
 
     @property
     def typed(self) -> bool:
@@ -118,18 +191,52 @@ class TagTest:
         """True when all questions have been asked."""
         return len(self.asked) >= self.choice.number
 
-    def next(self) -> Question | None:
-        """Return the next question; None when the sitting is over or nothing is left to ask."""
+    def next(
+        self, fits: Callable[[Question], Question | None] = lambda question: question
+    ) -> Question | None:
+        """Return the next question; None when the sitting is over or nothing is left to ask.
+
+        Parameters
+        ----------
+        fits : callable
+            Returns the question as it will be shown, None where the picture would not show
+            what is asked about; another is then made.
+        """
         self.question = self.verdict = None
         tries = 0
         while not self.over and self._coming and tries < _TRIES:
             structure, kind = self._coming.pop(0)
-            self.question = self._maker.make(self._rng.randrange(2**31), (kind,), structure)
+            made = self._maker.make(
+                self._rng.randrange(2**31), (kind,), structure, self.choice.side
+            )
+            self.question = fits(made) if made is not None else None
             if self.question is not None:
                 break
             tries += 1
         self._began = self._clock()
+        self._halted = None
         return self.question
+
+    @property
+    def now(self) -> datetime:
+        """The present time, UTC."""
+        return self._clock()
+
+    def halt(self) -> None:
+        """Stop the clock."""
+        if self._halted is None:
+            self._halted = self._clock()
+
+    def go_on(self) -> None:
+        """Let the clock go on; the time between is not counted."""
+        if self._halted is not None:
+            self._began += self._clock() - self._halted
+            self._halted = None
+
+    @property
+    def seconds(self) -> float:
+        """Time spent on the open question, s."""
+        return max(((self._halted or self._clock()) - self._began).total_seconds(), 0.0)
 
     def answer_typed(self, text: str) -> Verdict:
         """Answer by typing."""
@@ -178,6 +285,14 @@ class TagTest:
         """How many answers were right."""
         return sum(verdict.right for _, verdict in self.asked)
 
+    def by_stratum(self) -> dict[int, tuple[int, int]]:
+        """Return (right, asked) by stratum, outermost first."""
+        found: dict[int, tuple[int, int]] = {}
+        for question, verdict in self.asked:
+            right, asked = found.get(question.stratum, (0, 0))
+            found[question.stratum] = (right + verdict.right, asked + 1)
+        return dict(sorted(found.items()))
+
     def summary(self) -> str:
         """Return how it went, in a sentence or two."""
         if not self.asked:
@@ -198,13 +313,16 @@ class TagTest:
         return part is not None and part.entry in self._maker.model.catalogue
 
     def _keep(self, verdict: Verdict, given: str) -> Verdict:
-        q, now = self._open, self._clock()
-        seconds = max((now - self._began).total_seconds(), 0.0)
-        self._results.keep(
-            self.choice.learner,
-            Answered(q.structure, q.kind, q.stratum, verdict.right, verdict.near, given, seconds),
-            now,
+        q = self._open
+        answer = Answered(
+            q.structure, q.kind, q.stratum, verdict.right, verdict.near, given, self.seconds
         )
+        self.due, self.trouble = None, ""
+        try:
+            self.due = self._results.keep(self.choice.learner, answer, self._clock())
+        except ResultsError as error:
+            # The sitting goes on; what was answered still counts in its sum.
+            self.trouble = str(error)
         self.verdict = verdict
         self.asked.append((q, verdict))
         return verdict

@@ -1,0 +1,140 @@
+"""The window's commands for studying: tag test, results, notes, take-home lab."""
+
+from __future__ import annotations
+
+import random
+from dataclasses import replace
+from typing import Any
+
+from viewer.panels.sitting import Sitting
+from viewer.panels.test_choices import TestChoices
+from viewer.study.questions import QuestionMaker
+from viewer.study.results import Results, ResultsError
+from viewer.study.store import open_results
+from viewer.study.tag_test import REGIONS, TagTest, TestChoice
+
+
+class StudyMenu:
+    """What the Study menu calls."""
+
+    def _make_study(self) -> None:
+        """Set up what studying needs; files are opened when they are first wanted."""
+        self.takeover: Any = None
+        self._results: Results | None = None
+        self._maker: QuestionMaker | None = None
+        self._test_choice: TestChoice | None = None
+
+    @property
+    def results(self) -> Results:
+        """The results of this machine, opened at the first wish."""
+        if self._results is None:
+            self._results, message = open_results()
+            if message:
+                self.say(message, 0)
+        return self._results
+
+    @property
+    def learner(self) -> str:
+        """Who studies: the learner chosen last, else the first."""
+        names = self.results.learners()
+        chosen = self.settings.learner
+        return chosen if chosen in names else names[0]
+
+    def choose_learner(self, name: str) -> None:
+        """Take a learner for all that follows."""
+        if name != self.settings.learner:
+            self._take_settings(replace(self.settings, learner=name))
+
+    def _end_study(self) -> None:
+        if self.takeover is not None:
+            self.takeover.finish()
+        if self._results is not None:
+            self._results.close()
+            self._results = None
+
+    # --- tag test -------------------------------------------------------------------------------
+
+    def start_tag_test(self) -> None:
+        """Ask what the tag test shall be, and begin."""
+        if self.takeover is not None or not self._model_ready():
+            return
+        if self._layers is None:
+            self.say("Looking through the layers …", 0)
+        self._with_plain_layers(self._ask_tag_test)
+
+    def _with_plain_layers(self, go_on: Any) -> None:
+        """Go on when the layers of the back in place are there."""
+        if self._layers is not None:
+            go_on()
+            return
+        if go_on not in self._when_layers:
+            self._when_layers.append(go_on)
+        self._questions.want_layers()
+
+    def question_maker(self) -> QuestionMaker:
+        """Return the maker of questions on the present model."""
+        if self._maker is None or self._maker.model is not self.model:
+            self._maker = QuestionMaker(self.model, self._layers)
+        return self._maker
+
+    def _ask_tag_test(self) -> None:
+        if self.takeover is not None or self._closed:
+            return
+        self.statusBar().clearMessage()
+        sheet = TestChoices(
+            self.results.learners(),
+            replace(self._test_choice or TestChoice(self.learner), learner=self.learner),
+            self._what_there_is,
+            self,
+        )
+        sheet.learner_added.connect(lambda name: self._add_learner(name, sheet))
+        sheet.accepted.connect(lambda: self.begin_tag_test(sheet.choice))
+        self._test_sheet = sheet
+        self._open(sheet)
+
+    def _add_learner(self, name: str, sheet: Any) -> None:
+        try:
+            name = self.results.add_learner(name)
+        except ResultsError as error:
+            self.say(f"Not added: {error}.", 0)
+            sheet.told.setText(str(error))
+            return
+        self.choose_learner(name)
+        sheet.show_learners(self.results.learners(), name)
+
+    def _what_there_is(self, choice: TestChoice) -> tuple[str, bool]:
+        """Say how much a choice can ask, and how much of it is due."""
+        maker = self.question_maker()
+        ids = maker.among(choice.strata, REGIONS[choice.region], choice.side)
+        pairs = {
+            (maker.structure(i), kind) for i in ids for kind in choice.kinds if maker.may(kind, i)
+        }
+        if not pairs:
+            return "Nothing can be asked of this; choose more strata or kinds.", False
+        structures = len({structure for structure, _ in pairs})
+        due = sum(pair in pairs for pair in self.results.due(choice.learner))
+        words = f"{structures} structures can be asked about, in {len(pairs)} ways."
+        if due:
+            words += f" {due} {'is' if due == 1 else 'are'} due and come{'s'[: due == 1]} first."
+        return words, True
+
+    def begin_tag_test(self, choice: TestChoice | None, seed: int | None = None) -> Sitting | None:
+        """Begin a tag test in the window.
+
+        Parameters
+        ----------
+        choice : TestChoice or None
+            None begins nothing.
+        seed : int, optional
+            Decides the questions, given what is due; chance when not given.
+        """
+        if choice is None or self.takeover is not None:
+            return None
+        self._test_choice = choice
+        self.choose_learner(choice.learner)
+        seed = random.SystemRandom().randrange(2**31) if seed is None else seed
+        test = TagTest(self.question_maker(), self.results, choice, seed)
+        return Sitting(self, test, self.question_maker(), seed)
+
+    def open_results(self) -> None:
+        """Show what is weak, what comes next, and who learns."""
