@@ -2795,5 +2795,345 @@
       <source>back half</source>
       <translation>hintere Hälfte</translation>
     </message>
+    <message>
+      <source>Study</source>
+      <translation>Lernen</translation>
+    </message>
+    <message>
+      <source>Tag test…</source>
+      <translation>Stationenprüfung …</translation>
+    </message>
+    <message>
+      <source>A pin on a structure in a peeled back: name it, its nerve, what lies deep to it</source>
+      <translation>Eine Nadel an einer Struktur im abgetragenen Rücken: benennen, ihr Nerv, was darunter liegt</translation>
+    </message>
+    <message>
+      <source>Tag test</source>
+      <translation>Stationenprüfung</translation>
+    </message>
+    <message>
+      <source>Results…</source>
+      <translation>Ergebnisse …</translation>
+    </message>
+    <message>
+      <source>What is weak, what comes next, who learns; nothing leaves this computer</source>
+      <translation>Was schwach ist, was als Nächstes kommt, wer lernt; nichts verlässt diesen Computer</translation>
+    </message>
+    <message>
+      <source>Results</source>
+      <translation>Ergebnisse</translation>
+    </message>
+    <message>
+      <source>Skin</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Superficial fascia</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Name the tagged structure</source>
+      <translation>Die markierte Struktur benennen</translation>
+    </message>
+    <message>
+      <source>Its nerve</source>
+      <translation>Ihr Nerv</translation>
+    </message>
+    <message>
+      <source>Its artery</source>
+      <translation>Ihre Arterie</translation>
+    </message>
+    <message>
+      <source>An attachment</source>
+      <translation>Ein Ansatz oder Ursprung</translation>
+    </message>
+    <message>
+      <source>An action</source>
+      <translation>Eine Wirkung</translation>
+    </message>
+    <message>
+      <source>What lies directly deep to the pin</source>
+      <translation>Was unmittelbar unter der Nadel liegt</translation>
+    </message>
+    <message>
+      <source>Which level</source>
+      <translation>Welche Höhe</translation>
+    </message>
+    <message>
+      <source>Left or right</source>
+      <translation>Links oder rechts</translation>
+    </message>
+    <message>
+      <source>Point to it</source>
+      <translation>Darauf zeigen</translation>
+    </message>
+    <message>
+      <source>Put five in order of depth</source>
+      <translation>Fünf nach der Tiefe ordnen</translation>
+    </message>
+    <message>
+      <source>Name an area in a section</source>
+      <translation>Eine Fläche im Schnitt benennen</translation>
+    </message>
+    <message>
+      <source>Point to an area in a section</source>
+      <translation>Auf eine Fläche im Schnitt zeigen</translation>
+    </message>
+    <message>
+      <source>Time left at this station, seconds</source>
+      <translation>Restzeit an dieser Station, Sekunden</translation>
+    </message>
+    <message>
+      <source>Time is over</source>
+      <translation>Die Zeit ist um</translation>
+    </message>
+    <message>
+      <source>Paused: the picture is covered and the clock stands.</source>
+      <translation>Pause: Das Bild ist verdeckt, die Uhr steht.</translation>
+    </message>
+    <message>
+      <source>How it went</source>
+      <translation>Wie es lief</translation>
+    </message>
+    <message>
+      <source>Questions of this test; Enter shows one on the model</source>
+      <translation>Fragen dieser Prüfung; die Auswahl zeigt eine am Modell</translation>
+    </message>
+    <message>
+      <source>Question</source>
+      <translation>Frage</translation>
+    </message>
+    <message>
+      <source>Your answer</source>
+      <translation>Ihre Antwort</translation>
+    </message>
+    <message>
+      <source>Latin or English; small slips are forgiven</source>
+      <translation>Lateinisch oder englisch; kleine Tippfehler zählen nicht</translation>
+    </message>
+    <message>
+      <source>Answer</source>
+      <translation>Antworten</translation>
+    </message>
+    <message>
+      <source>Five parts, the outermost first</source>
+      <translation>Fünf Teile, der äußerste zuerst</translation>
+    </message>
+    <message>
+      <source>Alt+Up</source>
+      <translation>Alt+Auf</translation>
+    </message>
+    <message>
+      <source>Move up</source>
+      <translation>Nach oben</translation>
+    </message>
+    <message>
+      <source>Alt+Down</source>
+      <translation>Alt+Ab</translation>
+    </message>
+    <message>
+      <source>Move down</source>
+      <translation>Nach unten</translation>
+    </message>
+    <message>
+      <source>This order</source>
+      <translation>Diese Reihenfolge</translation>
+    </message>
+    <message>
+      <source>Click on it in the picture. By keyboard: Ctrl with the arrows moves the pointer, Enter clicks.</source>
+      <translation>Klicken Sie im Bild darauf. Mit der Tastatur: Strg und Pfeile bewegen den Zeiger, die Eingabetaste klickt.</translation>
+    </message>
+    <message>
+      <source>Verdict</source>
+      <translation>Urteil</translation>
+    </message>
+    <message>
+      <source>Explanation</source>
+      <translation>Erklärung</translation>
+    </message>
+    <message>
+      <source>I don't know</source>
+      <translation>Weiß ich nicht</translation>
+    </message>
+    <message>
+      <source>Pause</source>
+      <translation>Pause</translation>
+    </message>
+    <message>
+      <source>End test</source>
+      <translation>Prüfung beenden</translation>
+    </message>
+    <message>
+      <source>Back to the model</source>
+      <translation>Zurück zum Modell</translation>
+    </message>
+    <message>
+      <source>Test again…</source>
+      <translation>Noch einmal prüfen …</translation>
+    </message>
+    <message>
+      <source>&amp;Learner</source>
+      <translation>&amp;Lernende</translation>
+    </message>
+    <message>
+      <source>Learner</source>
+      <translation>Lernende</translation>
+    </message>
+    <message>
+      <source>&amp;New learner…</source>
+      <translation>&amp;Neue Lernende …</translation>
+    </message>
+    <message>
+      <source>&amp;Region</source>
+      <translation>&amp;Gegend</translation>
+    </message>
+    <message>
+      <source>Region</source>
+      <translation>Gegend</translation>
+    </message>
+    <message>
+      <source>The whole back</source>
+      <translation>Der ganze Rücken</translation>
+    </message>
+    <message>
+      <source>Neck and head</source>
+      <translation>Nacken und Kopf</translation>
+    </message>
+    <message>
+      <source>Chest and shoulder</source>
+      <translation>Brust und Schulter</translation>
+    </message>
+    <message>
+      <source>Loin and pelvis</source>
+      <translation>Lende und Becken</translation>
+    </message>
+    <message>
+      <source>&amp;Questions</source>
+      <translation>&amp;Fragen</translation>
+    </message>
+    <message>
+      <source>Number of questions</source>
+      <translation>Zahl der Fragen</translation>
+    </message>
+    <message>
+      <source>&amp;Answers</source>
+      <translation>&amp;Antworten</translation>
+    </message>
+    <message>
+      <source>Answers</source>
+      <translation>Antworten</translation>
+    </message>
+    <message>
+      <source>Choose from four</source>
+      <translation>Aus vieren wählen</translation>
+    </message>
+    <message>
+      <source>Type</source>
+      <translation>Tippen</translation>
+    </message>
+    <message>
+      <source>&amp;Marked with</source>
+      <translation>&amp;Markiert mit</translation>
+    </message>
+    <message>
+      <source>Marked with</source>
+      <translation>Markiert mit</translation>
+    </message>
+    <message>
+      <source>A pin</source>
+      <translation>Einer Nadel</translation>
+    </message>
+    <message>
+      <source>A tint</source>
+      <translation>Einer Tönung</translation>
+    </message>
+    <message>
+      <source>The &amp;donor</source>
+      <translation>Körper&amp;spende</translation>
+    </message>
+    <message>
+      <source>The donor</source>
+      <translation>Körperspende</translation>
+    </message>
+    <message>
+      <source>On the table, too</source>
+      <translation>Auch auf dem Tisch</translation>
+    </message>
+    <message>
+      <source>E&amp;xplained</source>
+      <translation>&amp;Erklärt</translation>
+    </message>
+    <message>
+      <source>Answers explained</source>
+      <translation>Antworten erklärt</translation>
+    </message>
+    <message>
+      <source>After each question</source>
+      <translation>Nach jeder Frage</translation>
+    </message>
+    <message>
+      <source>At the end</source>
+      <translation>Am Ende</translation>
+    </message>
+    <message>
+      <source>S&amp;tations of</source>
+      <translation>S&amp;tationen von</translation>
+    </message>
+    <message>
+      <source>Seconds at a station</source>
+      <translation>Sekunden an einer Station</translation>
+    </message>
+    <message>
+      <source>The &amp;bell can be heard</source>
+      <translation>Die &amp;Glocke ist zu hören</translation>
+    </message>
+    <message>
+      <source>Strata</source>
+      <translation>Schichten</translation>
+    </message>
+    <message>
+      <source>All: strata</source>
+      <translation>Alle: Schichten</translation>
+    </message>
+    <message>
+      <source>All</source>
+      <translation>Alle</translation>
+    </message>
+    <message>
+      <source>None: strata</source>
+      <translation>Keine: Schichten</translation>
+    </message>
+    <message>
+      <source>None</source>
+      <translation>Keine</translation>
+    </message>
+    <message>
+      <source>Kinds</source>
+      <translation>Arten</translation>
+    </message>
+    <message>
+      <source>Kinds of question</source>
+      <translation>Arten von Fragen</translation>
+    </message>
+    <message>
+      <source>All: kinds</source>
+      <translation>Alle: Arten</translation>
+    </message>
+    <message>
+      <source>None: kinds</source>
+      <translation>Keine: Arten</translation>
+    </message>
+    <message>
+      <source>What there is to ask</source>
+      <translation>Was gefragt werden kann</translation>
+    </message>
+    <message>
+      <source>Choose a learner, a stratum and a kind of question at least.</source>
+      <translation>Wählen Sie mindestens Lernende, eine Schicht und eine Art von Frage.</translation>
+    </message>
+    <message>
+      <source>Begin</source>
+      <translation>Beginnen</translation>
+    </message>
   </context>
 </TS>

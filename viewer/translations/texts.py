@@ -55,6 +55,7 @@ def word_texts() -> tuple[str, ...]:
     from viewer.state.captions import ATTACHED, FIELDS, KIND_WORDS
     from viewer.state.section_plane import KEPT
     from viewer.state.table_view import LYING_NOTE, TABLE_PLACES
+    from viewer.study.questions import KINDS as QUESTIONS
 
     return tuple(
         dict.fromkeys(
@@ -72,6 +73,7 @@ def word_texts() -> tuple[str, ...]:
                 "right",
                 *(rule.title for rule in load_folds()),
                 *(step.title for step in steps()),
+                *QUESTIONS.values(),
             )
         )
     )
@@ -105,7 +107,9 @@ def all_sheets(window: Any) -> list[Any]:
     from viewer.panels.room_sheet import RoomSheet
     from viewer.panels.section_dock import SectionDock
     from viewer.panels.sheets import PictureSheet, PinSheet, SettingsSheet
+    from viewer.panels.tag_panel import TagPanel
     from viewer.panels.take_home import ExportChoices, ShareChoices, SheetChoices
+    from viewer.panels.test_choices import TestChoices
 
     counts = {"all": 1, "seen": 1, "picked": 1}
     return [
@@ -123,6 +127,8 @@ def all_sheets(window: Any) -> list[Any]:
         SectionDock(window),
         RehearseDock(window),
         MistakesDock((), window),
+        TagPanel(window),
+        TestChoices((), None, lambda choice: ("", False), window),
     ]
 
 
