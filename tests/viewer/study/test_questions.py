@@ -4,11 +4,13 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from shapely import Point
 
+from meshes.catalogue.names import plain
 from meshes.questions.cover import layers_of
 from viewer.state.view_state import ViewState
 from viewer.study.answers import judge
-from viewer.study.questions import KINDS, QuestionMaker
+from viewer.study.questions import KINDS, POINTED_KINDS, QuestionMaker
 
 
 @pytest.fixture(scope="module")
@@ -27,7 +29,7 @@ def test_any_seed_gives_a_question_with_its_right_answer_once(maker, seed, kind)
     if kind == "order":
         assert sorted(question.choices) == sorted(question.order)
         assert question.choices != question.order
-    elif kind != "point_to":
+    elif kind not in POINTED_KINDS:
         assert 0 <= question.right < len(question.choices)
 
 
@@ -44,7 +46,7 @@ def test_the_tagged_place_lies_open(maker, seed):
     assert maker.layers.order_on(int(rays[k]), there)[0] == question.part_id
 
 
-@pytest.mark.parametrize("kind", sorted(set(KINDS) - {"side", "point_to", "order"}))
+@pytest.mark.parametrize("kind", sorted(set(KINDS) - {"side", "order"} - POINTED_KINDS))
 def test_no_wrong_option_would_be_right(maker, kind):
     for seed in range(3):
         question = maker.make(seed, (kind,))
@@ -93,3 +95,42 @@ def test_an_unknown_kind_is_refused(maker):
 
 def test_a_question_never_starts_from_a_dissection_of_the_readers(maker):
     assert maker.make(1).state.ticked == ViewState().ticked
+
+
+@pytest.mark.parametrize("kind", ["area", "area_point"])
+def test_the_place_in_a_section_lies_inside_the_structures_own_area(maker, kind):
+    for seed in range(4):
+        question = maker.make(seed, (kind,))
+        plane = question.state.section.plane()
+        away = np.asarray(question.place) - plane.origin
+        assert abs(float(away @ plane.normal)) < 1e-6
+        spot = Point(float(away @ plane.right), float(away @ plane.up))
+        (own,) = [r for r in maker.slicer.cut(plane, None) if r.part_id == question.part_id]
+        assert own.polygons.contains(spot)
+        assert own.polygons.boundary.distance(spot) >= 2.0
+        if kind == "area":
+            assert maker.english(question.part_id) == question.choices[question.right]
+
+
+def test_the_place_of_a_cut_does_not_tell_the_level_that_is_asked(maker):
+    question = maker.make(1, ("area",), structure="vertebra_T10")
+    assert "T10" not in question.prompt and "T9" not in question.prompt
+
+
+def test_side_and_strata_keep_the_test_to_a_part_of_the_back(maker):
+    parts = maker.model.parts
+    for part_id in maker.among((3, 4), ("neck", "shoulder"), "left"):
+        part = parts[part_id]
+        assert part.stratum in (3, 4) and part.region in ("neck", "shoulder")
+        assert part.side in ("left", None)
+    for seed in range(4):
+        assert parts[maker.make(seed, ("name",), side="right").part_id].side != "left"
+
+
+def test_what_says_all_that_the_answer_says_is_no_wrong_option(maker):
+    for seed in range(12):
+        question = maker.make(seed, ("artery", "nerve"))
+        right = set(plain(question.choices[question.right]).split()) - {"and"}
+        for k, words in enumerate(question.choices):
+            if k != question.right:
+                assert not set(plain(words).split()) - {"and"} <= right
