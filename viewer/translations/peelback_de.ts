@@ -2825,11 +2825,11 @@
     </message>
     <message>
       <source>Skin</source>
-      <translation type="unfinished" />
+      <translation>Haut</translation>
     </message>
     <message>
       <source>Superficial fascia</source>
-      <translation type="unfinished" />
+      <translation>Oberflächliche Faszie</translation>
     </message>
     <message>
       <source>Name the tagged structure</source>
