@@ -206,9 +206,32 @@ def self_intersections(mesh: trimesh.Trimesh | MeshIndex, most: int = 100_000) -
     return pairs[np.lexsort((pairs[:, 1], pairs[:, 0]))]
 
 
+_NOWHERE, _EVERYWHERE = np.full(3, -np.inf), np.full(3, np.inf)
+
+
 @njit(**KERNEL)
-def _trees_cross(low_a, high_a, link_a, corners_a, low_b, high_b, link_b, corners_b, touch):
-    """Whether any triangle of one tree crosses any of another; both trees are walked at once."""
+def _trees_cross(
+    low_a,
+    high_a,
+    link_a,
+    corners_a,
+    low_b,
+    high_b,
+    link_b,
+    corners_b,
+    touch,
+    first_only,
+    low_r,
+    high_r,
+):
+    """Count triangles of two trees that cross near a region, and the box of where they do.
+
+    Both trees are walked at once; ``first_only`` stops at the first. What lies in the box
+    already is passed over, so that the count is no more than a sign.
+    """
+    box_low = np.full(3, np.inf)
+    box_high = np.full(3, -np.inf)
+    count = 0
     none_a = np.array([0, 1, 2])
     none_b = np.array([3, 4, 5])
     stack = np.empty((512, 2), np.int32)
@@ -226,6 +249,14 @@ def _trees_cross(low_a, high_a, link_a, corners_a, low_b, high_b, link_b, corner
             or high_a[a, 2] < low_b[b, 2]
         ):
             continue
+        apart = False
+        known = True
+        for k in range(3):
+            low, high = max(low_a[a, k], low_b[b, k]), min(high_a[a, k], high_b[b, k])
+            apart = apart or low > high_r[k] or high < low_r[k]
+            known = known and low >= box_low[k] and high <= box_high[k]
+        if apart or known:
+            continue
         na, nb = link_a[a, 1], link_b[b, 1]
         if na > 0 and nb > 0:
             for i in range(link_a[a, 0], link_a[a, 0] + na):
@@ -241,7 +272,14 @@ def _trees_cross(low_a, high_a, link_a, corners_a, low_b, high_b, link_b, corner
                     if (d0 > 0 and d1 > 0 and d2 > 0) or (d0 < 0 and d1 < 0 and d2 < 0):
                         continue
                     if _cross(t, s, none_a, none_b, touch):
-                        return True
+                        count += 1
+                        if first_only:
+                            return count, box_low, box_high
+                        for k in range(3):
+                            low = max(min(t[k], t[3 + k], t[6 + k]), min(s[k], s[3 + k], s[6 + k]))
+                            high = min(max(t[k], t[3 + k], t[6 + k]), max(s[k], s[3 + k], s[6 + k]))
+                            box_low[k] = min(box_low[k], low)
+                            box_high[k] = max(box_high[k], high)
             continue
         # The larger of the two boxes is opened.
         size_a = (
@@ -261,7 +299,7 @@ def _trees_cross(low_a, high_a, link_a, corners_a, low_b, high_b, link_b, corner
             stack[top, 0], stack[top, 1] = a, link_b[b, 0]
             stack[top + 1, 0], stack[top + 1, 1] = a, b + 1
         top += 2
-    return False
+    return count, box_low, box_high
 
 
 def cross(a: MeshIndex, b: MeshIndex) -> bool:
@@ -269,7 +307,17 @@ def cross(a: MeshIndex, b: MeshIndex) -> bool:
 
     Two closed meshes that do not meet are apart, or one lies wholly inside the other.
     """
-    return bool(_trees_cross(*a.tree, *b.tree, -10 * TOUCH))
+    return _trees_cross(*a.tree, *b.tree, -10 * TOUCH, True, _NOWHERE, _EVERYWHERE)[0] > 0
+
+
+def crossing_box(a: MeshIndex, b: MeshIndex, region: np.ndarray | None = None) -> np.ndarray | None:
+    """(2, 3) box of where the surfaces of two meshes meet, mm; None where they don't.
+
+    ``region`` (2, 3) is the box outside which nobody asks.
+    """
+    low, high = (_NOWHERE, _EVERYWHERE) if region is None else region
+    count, low, high = _trees_cross(*a.tree, *b.tree, -10 * TOUCH, False, low, high)
+    return np.array([low, high]) if count else None
 
 
 # --- overlap ------------------------------------------------------------------------------------

@@ -48,6 +48,7 @@ class Plan:
 
     def __init__(self, frame: SkeletonFrame, level: str) -> None:
         self.level = level
+        self.skeleton = frame
         self.frame: VertebraFrame = frame[level]
         self.shape: VertebraShape = SHAPES[level]
         self.s = frame.scale
@@ -87,6 +88,24 @@ class Plan:
         return np.array([root, middle, tip])
 
     @property
+    def spine_heights(self) -> np.ndarray:
+        """Half heights (3,) of the spinous process at root, middle and tip, mm.
+
+        Less than the table's where a deep lordosis brings neighbouring processes so close
+        that they would meet: each gives up half of what is lacking.
+        """
+        lack = np.zeros(3)
+        number = LEVELS.index(self.level)
+        for other in (number - 1, number + 1):
+            # C1 has no spine, and below L5 lies the sacrum.
+            if 1 <= other < len(LEVELS):
+                neighbour = Plan(self.skeleton, LEVELS[other])
+                upper, lower = (neighbour, self) if other < number else (self, neighbour)
+                lack = np.maximum(lack, 0.5 * _spine_lack(upper, lower))
+        heights = np.array(self.shape.spine_heights) * self.s
+        return np.maximum(heights - lack, _LEAST_SPINE * heights)
+
+    @property
     def root_height(self) -> float:
         """Height of the axis where the spine leaves the laminae."""
         if self.level in CERVICAL:
@@ -95,6 +114,26 @@ class Plan:
             return -0.42 * self.half_height
         number = int(self.level[1:])
         return (-0.25 if number <= 9 else -0.32) * self.half_height
+
+
+_SPINE_ROOM_MM = 1.1
+"""Least room between two neighbouring spinous processes, mm."""
+
+_LEAST_SPINE = 0.4
+"""Share of its height that a spinous process keeps."""
+
+
+def _spine_lack(upper: Plan, lower: Plan) -> np.ndarray:
+    """How much room is lacking between two spinous processes at root, middle and tip, (3,) mm."""
+    one = lower.frame.to_local(upper.spine_axis @ upper.frame.axes.T + upper.frame.centre)
+    two = lower.spine_axis
+    along = np.linspace(0.0, 1.0, 21)[:, None]
+    course = np.concatenate([a + along * (b - a) for a, b in zip(two[:-1], two[1:], strict=True)])
+    away = np.linalg.norm(one[:, None] - course[None], axis=2).min(axis=1)
+    sizes = np.array(upper.shape.spine_heights) + np.array(lower.shape.spine_heights)
+    lack = _SPINE_ROOM_MM * upper.s + sizes * upper.s - away
+    # The roots are held apart by the joints.
+    return np.maximum(lack, 0.0) * [0.0, 1.0, 1.0]
 
 
 def in_axes(joint: FacetJoint, frame: VertebraFrame) -> FacetJoint:
@@ -372,7 +411,7 @@ def add_spine(solid: Solid, plan: Plan) -> None:
     """Spinous process: a flattened blade with a thickened tip, forked from C2 to C6."""
     shape, s = plan.shape, plan.s
     root, middle, tip = plan.spine_axis
-    heights = np.array(shape.spine_heights) * s
+    heights = plan.spine_heights
     thick = np.array(shape.spine_thick) * s
     lumbar = plan.level in LUMBAR or plan.level in ("T11", "T12")
     power = 3.0 if lumbar else 2.2

@@ -20,6 +20,7 @@ from meshes.soft.fascicles import Fascicle, deep_fascicles
 from meshes.soft.gutter import Gutter, on_bed, sample_one
 from meshes.soft.parting import part_courses
 from meshes.soft.roof_sheets import APONEUROSIS_MM, aponeurosis_top
+from meshes.soft.slips import MET_MM, with_slips
 from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench
 
@@ -105,7 +106,7 @@ def lay(bench: Workbench) -> None:
     meshes = _parted(meshes, () if bench.full else near)
     for name, mesh in meshes.items():
         own = [f for f in fascicles if f.muscle == name]
-        _finish(bench, name, mesh, own)
+        _finish(bench, name, _led_on(bench, mesh, own, 0.7 * cord), own)
 
 
 def _parted(
@@ -153,7 +154,6 @@ def _solid_field(lower, upper, spacing: float, indexes: Sequence[MeshIndex]) -> 
     return fields[0]
 
 
-_MET_MM = 2.0
 _SEARCH_MM = 30.0
 
 _CORD_MM = (1.5, 1.9)
@@ -275,17 +275,35 @@ def _where_met(own: MeshIndex, bone: MeshIndex, point: np.ndarray) -> np.ndarray
     Neighbours may crowd a thin slip away from its landmark: the attachment is
     then the nearest place at which the belly lies on that bone.
     """
-    if abs(own.signed_distance(point[None])[0][0]) <= _MET_MM:
+    if abs(own.signed_distance(point[None])[0][0]) <= MET_MM:
         return point
     vertices = own.vertices[np.linalg.norm(own.vertices - point, axis=1) < _SEARCH_MM]
     if len(vertices) == 0:
         return point
-    distance, closest, _ = bone.signed_distance(vertices, _MET_MM)
-    touching = np.abs(distance) <= _MET_MM
+    distance, closest, _ = bone.signed_distance(vertices, MET_MM)
+    touching = np.abs(distance) <= MET_MM
     if not touching.any():
         return point
     away = np.linalg.norm(vertices - point, axis=1)
     return closest[np.argmin(np.where(touching, away, np.inf))]
+
+
+def _led_on(
+    bench: Workbench, mesh: trimesh.Trimesh, fascicles: list[Fascicle], radius: float
+) -> trimesh.Trimesh:
+    """Lead a belly on to those bones of its fascicles that it lies on nowhere."""
+    own = MeshIndex.of(mesh)
+    missing = []
+    for fascicle in fascicles:
+        ends = [(fascicle.insertion, fascicle.line[::-1])]
+        if not _by_aponeurosis(bench, fascicle):
+            ends.append((fascicle.origin, fascicle.line))
+        for target, line in ends:
+            if target in bench.parts:
+                place = _where_met(own, bench.index(target), line[0])
+                if abs(own.signed_distance(place[None])[0][0]) > MET_MM:
+                    missing.append(line)
+    return with_slips(mesh, missing, radius)
 
 
 def _finish(bench: Workbench, name: str, mesh, fascicles: list[Fascicle]) -> None:

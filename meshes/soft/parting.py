@@ -1,15 +1,18 @@
-"""Fascicles laid side by side: their courses parted from one another and lifted off bone."""
+"""Parting: of fascicles' courses before they are laid, of finished parts that still overlap."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 from scipy.spatial import cKDTree
 
 from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
+from meshes.drape.yielding import part_overlapping
 from meshes.soft.small import resample
+from meshes.soft.workbench import Workbench
 
 _STEP_MM = 3.5
 _FREE_MM = 4.0
@@ -163,3 +166,85 @@ def free_place(
         return nearest
     cost = np.linalg.norm(around - nearest, axis=1) + 6.0 * short(around)
     return around[np.argmin(cost)]
+
+
+_SEATED_MM = 1.8
+"""An end recorded farther from its part or from what it is fixed to is looked for anew."""
+
+_NEAR_MM = 6.0
+
+
+def part_finished(bench: Workbench) -> None:
+    """Let the softer of two finished parts give way where they overlap undeclared.
+
+    The recorded ends are looked for anew afterwards, on the parts as they are now.
+    """
+    indexes = {part_id: bench.index(part_id) for part_id in bench.parts}
+    rounds = 7 if bench.full else 5
+    moved = part_overlapping(bench.parts, bench.contacts, indexes, rounds=rounds)
+    for part_id, mesh in moved.items():
+        bench.replace(replace(bench.parts[part_id], mesh=mesh))
+    _seat_ends(bench)
+
+
+def _seat_ends(bench: Workbench) -> None:
+    """Bring recorded attachments to where the finished part lies on what it is fixed to."""
+    seated: dict[int, np.ndarray] = {}
+    for part_id in list(bench.parts):
+        part = bench.parts[part_id]
+        ends = []
+        for end in part.attachments:
+            if end.to in bench.parts:
+                curve = np.asarray(end.curve, float).reshape(-1, 3)
+                found = seated_on(bench.index(part_id), bench.index(end.to), curve)
+                if found is not curve:
+                    seated[id(end.curve)] = found
+                    end = replace(end, curve=found)
+            ends.append(end)
+        if any(a is not b for a, b in zip(ends, part.attachments, strict=True)):
+            bench.parts[part_id] = replace(part, attachments=tuple(ends))
+    bench.contacts = [
+        replace(c, place=seated[id(c.place)]) if id(c.place) in seated else c
+        for c in bench.contacts
+    ]
+
+
+def seated_on(own: MeshIndex, target: MeshIndex, curve: np.ndarray) -> np.ndarray:
+    """Move those points of an attachment line that lie off either surface in between the two.
+
+    Parameters
+    ----------
+    own, target : MeshIndex
+        The part, and what it is fixed to.
+    curve : (n, 3) float
+        mm.
+
+    Returns
+    -------
+    (n, 3) float
+        The curve itself when all its points lie on both; points for which nothing better
+        is found within reach stay where they are.
+    """
+
+    def off(points: np.ndarray) -> np.ndarray:
+        return np.maximum(
+            np.abs(own.signed_distance(points)[0]), np.abs(target.signed_distance(points)[0])
+        )
+
+    away = off(curve)
+    loose = np.flatnonzero(away > _SEATED_MM)
+    if len(loose) == 0:
+        return curve
+    points = curve[loose]
+    for _ in range(4):
+        on_own = own.signed_distance(points)[1]
+        on_target = target.signed_distance(on_own)[1]
+        points = 0.5 * (on_own + on_target)
+    better = (off(points) < away[loose]) & (
+        np.linalg.norm(points - curve[loose], axis=1) < _NEAR_MM
+    )
+    if not better.any():
+        return curve
+    out = curve.copy()
+    out[loose[better]] = points[better]
+    return out

@@ -11,7 +11,11 @@ from meshes.drape.carve import carve, fibre_coordinates
 from meshes.drape.distance import MeshIndex
 from meshes.model import Attachment, Contact, Part
 from meshes.shapes.solid import Solid
+from meshes.soft.slips import MET_MM, with_slips
 from meshes.soft.workbench import Workbench
+
+_SLIP_MM = 1.0
+"""Radius of the tendon that leads a belly on where it was cut short of its bone."""
 
 _END_MM = 1.8
 """Least half breadth of a belly at its bone."""
@@ -141,6 +145,10 @@ def lay_small(
         gap=gap,
         x_min=x_min,
     )
+    if attach:
+        mesh = with_slips(
+            mesh, [*_unmet(mesh, lines), *_unmet(mesh, [line[::-1] for line in lines])], _SLIP_MM
+        )
     uv, _ = fibre_coordinates(mesh.vertices, lines)
     count = max(len(line) for line in lines)
     fibres = np.stack([resample(line, max(count, 8)) for line in lines])
@@ -169,7 +177,10 @@ def lay_small(
     return bench.add(part, contacts)
 
 
-_MET_MM = 2.0
+def _unmet(mesh: trimesh.Trimesh, lines: Sequence[np.ndarray]) -> Sequence[np.ndarray]:
+    """The middle one of the lines when the belly reaches none of their first points."""
+    away = np.abs(MeshIndex.of(mesh).signed_distance(np.array([line[0] for line in lines]))[0])
+    return [] if away.min() <= MET_MM else [lines[len(lines) // 2]]
 
 
 def _met(mesh: trimesh.Trimesh, places: np.ndarray) -> np.ndarray:
@@ -178,4 +189,4 @@ def _met(mesh: trimesh.Trimesh, places: np.ndarray) -> np.ndarray:
     Where a neighbour cuts off one edge of a fan, the fan ends with the fibres that are left.
     """
     away = np.abs(MeshIndex.of(mesh).signed_distance(places)[0])
-    return places[away <= _MET_MM] if (away <= _MET_MM).any() else places
+    return places[away <= MET_MM] if (away <= MET_MM).any() else places

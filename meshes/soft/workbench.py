@@ -97,6 +97,13 @@ class Workbench:
             self.field.add_mesh(part.mesh)
         return part
 
+    def replace(self, part: Part) -> None:
+        """Put a finished part in the place of the one with its id; the field stays as it is."""
+        if part.id not in self.parts:
+            raise KeyError(f"no part {part.id!r} to replace")
+        self.parts[part.id] = part
+        self._indices.pop(part.id, None)
+
     def index(self, part_id: str) -> MeshIndex:
         """Exact distances to one finished part (made on first use)."""
         if part_id not in self._indices:

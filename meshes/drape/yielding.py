@@ -1,0 +1,480 @@
+"""The last parting of finished parts: where two overlap, the softer gives way.
+
+Each part is laid clear of what was laid before it, on grids and triangles of its own;
+what contour, decimation and untangling leave of one part in another is taken away
+here, on the finished meshes, by the rule they are judged by. A part keeps its
+triangles, and moves nowhere so far that it would cross itself.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, field, replace
+from itertools import repeat
+
+import numpy as np
+import trimesh
+from scipy.spatial import cKDTree
+
+from meshes.contacts import Place, declared_places, exempt
+from meshes.drape.audit import crossing_box, self_intersections
+from meshes.drape.distance import MeshIndex
+from meshes.drape.resolve import _carry_along, _longest, _neighbour_mean, _surface_samples
+from meshes.model import Contact, Part, mirror_points, other_side
+
+BORNE_MM = 0.4
+"""Overlap that is left alone: what is judged is half a millimetre."""
+
+LEFT_MM = 0.15
+"""Overlap that remains where one gave way."""
+
+_SAMPLE_MM = 2.0
+_REACH_MM = 2.5
+_BULGE_MM = 3.0
+_LONGEST_MM = 1.5
+"""Push in one round."""
+
+_THICK_MM = 2.0
+"""Thickness beyond which the far face of a part takes no part in a shift."""
+
+HARDNESS = {
+    "bone": 0,
+    "disc": 1,
+    "cartilage": 1,
+    "ligament": 2,
+    "canal": 3,
+    "nerve": 4,
+    "artery": 4,
+    "vein": 4,
+    "tendon": 5,
+    "fascia": 5,
+    "muscle": 6,
+    "skin": 7,
+    "context": 8,
+}
+"""The lower number stays, the higher gives way; bone never does."""
+
+_SOFTEST = ("epidural_fat",)
+
+
+@dataclass(eq=False)
+class _Thing:
+    """A part under way: where its surface is now."""
+
+    part: Part
+    order: int
+    index: MeshIndex
+    twin: MeshIndex | None = None
+    corner: np.ndarray = field(default_factory=lambda: np.zeros((0, 3), int))
+    weight: np.ndarray = field(default_factory=lambda: np.zeros((0, 3)))
+    points: np.ndarray | None = None
+
+    @property
+    def rank(self) -> tuple[int, int]:
+        """Greater gives way to smaller."""
+        soft = 9 if self.part.entry in _SOFTEST else HARDNESS.get(self.part.kind, 6)
+        return soft, self.order
+
+    @property
+    def firm(self) -> bool:
+        """Whether it stays whatever lies in it."""
+        return self.part.kind in ("bone", "disc", "cartilage")
+
+    def samples(self) -> np.ndarray:
+        """Test points, (n, 3) mm, by height; their corners and weights are kept beside them."""
+        if self.points is None:
+            vertices = self.index.vertices
+            corner, weight = _surface_samples(self.index.faces, vertices, _SAMPLE_MM)
+            points = np.einsum("nk,nkd->nd", weight, vertices[corner])
+            order = np.argsort(points[:, 2])
+            self.corner, self.weight, self.points = corner[order], weight[order], points[order]
+        return self.points
+
+    def mirrored(self) -> MeshIndex:
+        """Index of the twin on the other side."""
+        if self.twin is None:
+            self.twin = MeshIndex(mirror_points(self.index.vertices), self.index.faces[:, ::-1])
+        return self.twin
+
+    def become(self, vertices: np.ndarray) -> tuple:
+        """Take new places for the vertices; returns what :meth:`go_back` needs."""
+        before = (self.index, self.twin, self.corner, self.weight, self.points)
+        self.index = MeshIndex(vertices, self.index.faces)
+        self.twin = self.points = None
+        return before
+
+    def go_back(self, before: tuple) -> None:
+        """Undo :meth:`become`."""
+        self.index, self.twin, self.corner, self.weight, self.points = before
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Stab:
+    """Points of one thing that lie in another."""
+
+    corner: np.ndarray
+    face: np.ndarray
+    depth: np.ndarray
+    normal: np.ndarray
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Overlap:
+    """How two things lie in each other; both None when they are apart as they should."""
+
+    one: _Stab | None = None
+    two: _Stab | None = None
+
+    @property
+    def excess(self) -> float:
+        """Deepest point beyond what is borne, mm."""
+        deepest = [float(s.depth.max()) - BORNE_MM for s in (self.one, self.two) if s is not None]
+        return max(deepest, default=0.0)
+
+
+_APART = _Overlap()
+
+_Pair = tuple[int, int, bool]
+"""One thing, another, and whether the other is seen in the mirror."""
+
+_WAYS = ("dent", "shift", "dent the harder", "shift the harder", "dent both")
+"""What is tried on a pair, one after the other."""
+
+
+def part_overlapping(
+    parts: Mapping[str, Part],
+    contacts: Iterable[Contact],
+    indexes: Mapping[str, MeshIndex] | None = None,
+    *,
+    rounds: int = 7,
+    threads: int = 2,
+) -> dict[str, trimesh.Trimesh]:
+    """Push softer parts out of harder ones, but for the places where contact is declared.
+
+    Parameters
+    ----------
+    parts : mapping of str to Part
+        Left and median ones; the right side is their mirror image and counts as well.
+    contacts : iterable of Contact
+        Declared ones (left and median).
+    indexes : mapping of str to MeshIndex or None
+        Those at hand already.
+    rounds : int
+        Most rounds; stops when all is apart.
+    threads : int
+
+    Returns
+    -------
+    dict of str to trimesh.Trimesh
+        The moved ones, same triangles.
+    """
+    places = _places_of_both_sides(parts, contacts)
+    at_hand = indexes or {}
+    with ThreadPoolExecutor(threads) as pool:
+        made = pool.map(
+            lambda p: at_hand.get(p.id) or MeshIndex(p.mesh.vertices, p.mesh.faces), parts.values()
+        )
+        things = [
+            _Thing(p, n, i) for n, (p, i) in enumerate(zip(parts.values(), made, strict=True))
+        ]
+
+        def measured(pairs: list[_Pair], regions: Iterable = repeat(None)) -> dict[_Pair, _Overlap]:
+            found = pool.map(
+                lambda pair, region: _measure(things, pair, places, region), pairs, regions
+            )
+            return dict(zip(pairs, found, strict=True))
+
+        overlaps = {p: o for p, o in measured(_meeting(things)).items() if o is not _APART}
+        way: dict[_Pair, int] = {}
+        moved: set[int] = set()
+        for _ in range(rounds):
+            pushes: dict[int, list[_Push]] = defaultdict(list)
+            givers: dict[int, list[_Pair]] = defaultdict(list)
+            for pair, overlap in overlaps.items():
+                way.setdefault(pair, 0)
+                while way[pair] < len(_WAYS):
+                    asked = _ask(things, pair, overlap, _WAYS[way[pair]], pushes)
+                    if asked:
+                        for k in asked:
+                            givers[k].append(pair)
+                        break
+                    way[pair] += 1
+            if not pushes:
+                break
+            moving = sorted(pushes)
+            goals = pool.map(_moved, [things[k] for k in moving], [pushes[k] for k in moving])
+            before, changed = {}, {}
+            for k, goal in zip(moving, list(goals), strict=True):
+                if goal is None:
+                    for pair in givers[k]:
+                        way[pair] += 1
+                else:
+                    changed[k] = _changed(things[k].index.vertices, goal)
+                    before[k] = things[k].become(goal)
+            near = _near_change(things, changed, overlaps)
+            after = measured(list(near), near.values())
+            worse = _worse(before, overlaps, after)
+            for k in worse:
+                changed.pop(k)
+                things[k].go_back(before.pop(k))
+                for pair in givers[k]:
+                    way[pair] += 1
+            # A pair of which one went back and the other stayed moved is neither as it
+            # was nor as it was measured.
+            again = [p for p in after if (p[0] in worse or p[1] in worse)]
+            mixed = [p for p in again if p[0] in before or p[1] in before]
+            for pair in again:
+                after.pop(pair)
+            after.update(measured(mixed))
+            for pair, overlap in after.items():
+                if overlap is _APART:
+                    overlaps.pop(pair, None)
+                else:
+                    overlaps[pair] = overlap
+            moved |= set(before)
+    return {
+        things[k].part.id: trimesh.Trimesh(
+            things[k].index.vertices, things[k].index.faces, process=False
+        )
+        for k in sorted(moved)
+    }
+
+
+def _places_of_both_sides(
+    parts: Mapping[str, Part], contacts: Iterable[Contact]
+) -> dict[tuple[str, str], list[Place]]:
+    """Declared places by pair of ids, mirrored ones too."""
+    places = declared_places(parts, contacts)
+    for (a, b), found in list(places.items()):
+        mirrored = (other_side(a), other_side(b))
+        if mirrored not in places:
+            places[mirrored] = [
+                replace(
+                    p, contact=Contact(*mirrored, p.contact.kind, mirror_points(p.contact.place))
+                )
+                for p in found
+            ]
+    return places
+
+
+def _worse(before: Iterable[int], old: Mapping[_Pair, _Overlap], new) -> list[int]:
+    """Return those of the moved things whose overlaps did not get less by moving."""
+    sums = {k: [0.0, 0.0] for k in before}
+    for column, overlaps in enumerate((old, new)):
+        for pair, overlap in overlaps.items():
+            for k in set(pair[:2]):
+                if k in sums:
+                    sums[k][column] += overlap.excess
+    return [k for k, (was, now) in sums.items() if now > 0.85 * was]
+
+
+def _meeting(things: list[_Thing]) -> list[_Pair]:
+    """Pairs whose boxes meet: (one, other, whether the other is seen in the mirror)."""
+    boxes = np.array([t.index.bounds for t in things])
+    found = set()
+    for k, box in enumerate(boxes):
+        found |= _partners(things, boxes, k, box)
+    return sorted(found)
+
+
+def _partners(things: list[_Thing], boxes: np.ndarray, k: int, region: np.ndarray) -> set[_Pair]:
+    """Pairs of a thing with those whose box meets a region of it.
+
+    Of a mirrored pair the second is a left part: left against right stands once, and
+    median against right; a median part and its own twin are one and the same.
+    """
+    left = np.array([t.part.side == "left" for t in things])
+    found = set()
+    for mirror, box in ((False, region), (True, _in_mirror(region))):
+        meet = np.all((boxes[:, 0] <= box[1]) & (boxes[:, 1] >= box[0]), axis=1)
+        for other in np.flatnonzero(meet).tolist():
+            one, two = min(k, other), max(k, other)
+            if not mirror:
+                if one != two:
+                    found.add((one, two, False))
+            elif left[two]:
+                found.add((one, two, True))
+            elif left[one]:
+                found.add((two, one, True))
+    return found
+
+
+def _in_mirror(box: np.ndarray) -> np.ndarray:
+    """The mirror image of a box (2, 3)."""
+    low, high = box
+    return np.array([[-high[0], low[1], low[2]], [-low[0], high[1], high[2]]])
+
+
+def _near_change(
+    things: list[_Thing], changed: Mapping[int, np.ndarray], overlaps: Mapping[_Pair, _Overlap]
+) -> dict[_Pair, np.ndarray | None]:
+    """Pairs to be measured again, and where; None stands for everywhere."""
+    boxes = np.array([t.index.bounds for t in things])
+    found: dict[_Pair, np.ndarray | None] = {}
+    for k, region in changed.items():
+        for pair in _partners(things, boxes, k, region):
+            if pair in overlaps:
+                continue
+            here = [] if found.get(pair) is None else [found[pair]]
+            here += [region] if pair[0] == k else []
+            here += [_in_mirror(region) if pair[2] else region] if pair[1] == k else []
+            found[pair] = np.array(
+                [np.min([h[0] for h in here], 0), np.max([h[1] for h in here], 0)]
+            )
+    for pair in overlaps:
+        if pair[0] in changed or pair[1] in changed:
+            found[pair] = None
+    return found
+
+
+def _changed(old: np.ndarray, new: np.ndarray) -> np.ndarray:
+    """(2, 3) box round the vertices that moved, mm."""
+    moved = np.any(old != new, axis=1)
+    points = np.concatenate([old[moved], new[moved]])
+    return np.array([points.min(axis=0) - 2 * _SAMPLE_MM, points.max(axis=0) + 2 * _SAMPLE_MM])
+
+
+def _measure(
+    things: list[_Thing], pair: _Pair, places, region: np.ndarray | None = None
+) -> _Overlap:
+    """How the first lies in the second, and the second in the first, near a region (2, 3)."""
+    one, two, mirror = things[pair[0]], things[pair[1]], pair[2]
+    if one.firm and two.firm:
+        return _APART
+    index = two.mirrored() if mirror else two.index
+    a, b = one.part.id, other_side(two.part.id) if mirror else two.part.id
+    declared = places.get((a, b), ())
+    if any(p.contact.kind == "contain" for p in declared):
+        return _APART
+    box = crossing_box(one.index, index, region)
+    if box is None:
+        return _APART
+    # A shallow overlap bulges little beyond the line where the surfaces cross.
+    box = box + [[-_BULGE_MM], [_BULGE_MM]]
+    points = two.samples()
+    found = _Overlap(
+        _stab(one.samples(), one, index, declared, box),
+        _stab(mirror_points(points) if mirror else points, two, one.index, declared, box),
+    )
+    return _APART if found.one is None and found.two is None else found
+
+
+def _stab(
+    points: np.ndarray, owner: _Thing, other: MeshIndex, declared, box: np.ndarray
+) -> _Stab | None:
+    low, high = np.maximum(other.bounds[0], box[0]), np.minimum(other.bounds[1], box[1])
+    first, last = np.searchsorted(points[:, 2], (low[2], high[2]))
+    near = first + np.flatnonzero(
+        (points[first:last, 0] > low[0])
+        & (points[first:last, 0] < high[0])
+        & (points[first:last, 1] > low[1])
+        & (points[first:last, 1] < high[1])
+    )
+    if len(near) == 0:
+        return None
+    distance, _, normal, face = other.query(points[near], reach=_REACH_MM)
+    deep = np.flatnonzero((face >= 0) & (distance < -LEFT_MM))
+    if len(deep) == 0 or distance[deep].min() > -BORNE_MM:
+        return None
+    deep = deep[~exempt(points[near[deep]], -distance[deep], declared)]
+    if len(deep) == 0 or distance[deep].min() > -BORNE_MM:
+        return None
+    return _Stab(owner.corner[near[deep]], face[deep], -distance[deep], normal[deep])
+
+
+_Push = tuple[np.ndarray, np.ndarray, bool]
+"""Corners (n, 3) to be moved, vectors (n, 3), and whether the whole wall goes along."""
+
+
+def _ask(things, pair: _Pair, overlap: _Overlap, how: str, pushes) -> set[int]:
+    """Add what a pair asks of its parts to their pushes; returns who was asked."""
+    first, second, mirror = pair
+    softer, harder = (
+        (first, second) if things[first].rank > things[second].rank else (second, first)
+    )
+    if how == "dent both":
+        asked = {first: 0.55, second: 0.55}
+    else:
+        asked = {harder if "harder" in how else softer: 1.0}
+    if first == second:
+        asked = {first: 0.55}
+    asked = {k: share for k, share in asked.items() if not things[k].firm}
+    whole = how.startswith("shift")
+    for stab, inner, outer in ((overlap.one, first, second), (overlap.two, second, first)):
+        if stab is None:
+            continue
+        push = (1.05 * stab.depth - LEFT_MM)[:, None] * stab.normal
+        for k, corner, sign in (
+            (inner, stab.corner, 1.0),
+            (outer, things[outer].index.faces[stab.face], -1.0),
+        ):
+            if k not in asked:
+                continue
+            # The second thing was looked at in the mirror; what it is asked is turned back.
+            seen_in_mirror = mirror and (sign > 0) == (stab is overlap.two)
+            vector = mirror_points(push) if seen_in_mirror else push
+            pushes[k].append((corner, sign * asked[k] * vector, whole))
+    return set(asked)
+
+
+def _moved(thing: _Thing, pushes: list[_Push]) -> np.ndarray | None:
+    """New places of a thing's vertices; None when it can't move without crossing itself."""
+    start, faces = thing.index.vertices, thing.index.faces
+    move = np.zeros_like(start)
+    for whole in (False, True):
+        chosen = [(c, v) for c, v, w in pushes if w == whole]
+        if not chosen:
+            continue
+        corner = np.concatenate([c for c, _ in chosen])
+        vector = np.concatenate([v for _, v in chosen])
+        size = np.linalg.norm(vector, axis=1, keepdims=True)
+        vector = vector * np.minimum(1.0, _LONGEST_MM / np.maximum(size, 1e-12))
+        found = _longest(len(start), corner.reshape(-1), np.repeat(vector, 3, axis=0))
+        if whole:
+            found = _carry_along(start, found, 2.5 * _thickness(start, faces))
+        longer = np.linalg.norm(found, axis=1) > np.linalg.norm(move, axis=1)
+        move = np.where(longer[:, None], found, move)
+    mean = _neighbour_mean(faces, len(start))
+    for _ in range(2):
+        around = mean @ move
+        longer = np.linalg.norm(around, axis=1) > np.linalg.norm(move, axis=1)
+        move = np.where(longer[:, None], around, move)
+    return _free(start, move, faces)
+
+
+def _thickness(vertices: np.ndarray, faces: np.ndarray) -> float:
+    """Mean thickness of a sheet, or radius of a tube: 2 volume / surface, mm, 2 at most."""
+    corners = vertices[faces] - vertices[0]
+    cross_ = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    volume = abs(float(np.einsum("ij,ij->", corners[:, 0], cross_))) / 6.0
+    area = 0.5 * float(np.linalg.norm(cross_, axis=1).sum())
+    return min(2.0 * volume / max(area, 1e-9), _THICK_MM)
+
+
+def _free(start: np.ndarray, move: np.ndarray, faces: np.ndarray) -> np.ndarray | None:
+    """Move vertices as far as the surface stays free of crossings; None when nowhere."""
+    size = np.linalg.norm(move, axis=1)
+    active = size > 1e-4
+    if not active.any():
+        return None
+    tree = cKDTree(start[active])
+    beside = np.isfinite(tree.query(start, distance_upper_bound=2.0 + 2.0 * size.max())[0])
+    near = faces[beside[faces].any(axis=1)]
+    known = _crossings(start, near)
+    share = np.ones(len(start))
+    for turn in range(8):
+        goal = start + share[:, None] * move
+        bad = _crossings(goal, near) - known
+        if not bad:
+            return goal
+        touched = np.unique(near[np.array(sorted(bad)).reshape(-1)])
+        share[touched] *= 0.45 if turn < 4 else 0.0
+        around = np.unique(near[np.isin(near, touched).any(axis=1)])
+        share[around] *= 0.8 if turn < 5 else 0.0
+    return None
+
+
+def _crossings(vertices: np.ndarray, faces: np.ndarray) -> set[tuple[int, int]]:
+    return set(map(tuple, self_intersections(MeshIndex(vertices, faces)).tolist()))
