@@ -21,7 +21,13 @@ from scipy.spatial import cKDTree
 from meshes.contacts import Place, declared_places, exempt
 from meshes.drape.audit import crossing_box, self_intersections
 from meshes.drape.distance import MeshIndex
-from meshes.drape.resolve import _carry_along, _longest, _neighbour_mean, _surface_samples
+from meshes.drape.resolve import (
+    _EVERYWHERE,
+    _carry_along,
+    _longest,
+    _neighbour_mean,
+    _surface_samples,
+)
 from meshes.model import Contact, Part, mirror_points, other_side
 
 BORNE_MM = 0.4
@@ -68,7 +74,6 @@ class _Thing:
     index: MeshIndex
     twin: MeshIndex | None = None
     corner: np.ndarray = field(default_factory=lambda: np.zeros((0, 3), int))
-    weight: np.ndarray = field(default_factory=lambda: np.zeros((0, 3)))
     points: np.ndarray | None = None
 
     @property
@@ -83,13 +88,19 @@ class _Thing:
         return self.part.kind in ("bone", "disc", "cartilage")
 
     def samples(self) -> np.ndarray:
-        """Test points, (n, 3) mm, by height; their corners and weights are kept beside them."""
+        """Test points, (n, 3) mm, by height; their corners are kept beside them."""
         if self.points is None:
-            vertices = self.index.vertices
-            corner, weight = _surface_samples(self.index.faces, vertices, _SAMPLE_MM)
-            points = np.einsum("nk,nkd->nd", weight, vertices[corner])
+            index = self.index
+            corner, _, points = _surface_samples(
+                index.faces,
+                index.edge_of,
+                len(index.edges),
+                index.vertices,
+                _SAMPLE_MM,
+                *_EVERYWHERE,
+            )
             order = np.argsort(points[:, 2])
-            self.corner, self.weight, self.points = corner[order], weight[order], points[order]
+            self.corner, self.points = corner[order], points[order]
         return self.points
 
     def mirrored(self) -> MeshIndex:
@@ -100,14 +111,14 @@ class _Thing:
 
     def become(self, vertices: np.ndarray) -> tuple:
         """Take new places for the vertices; returns what :meth:`go_back` needs."""
-        before = (self.index, self.twin, self.corner, self.weight, self.points)
+        before = (self.index, self.twin, self.corner, self.points)
         self.index = MeshIndex(vertices, self.index.faces)
         self.twin = self.points = None
         return before
 
     def go_back(self, before: tuple) -> None:
         """Undo :meth:`become`."""
-        self.index, self.twin, self.corner, self.weight, self.points = before
+        self.index, self.twin, self.corner, self.points = before
 
 
 @dataclass(frozen=True, slots=True, eq=False)
