@@ -2,8 +2,10 @@
 
 Arteries red, veins blue, nerves yellow: common practice, no source. Nothing on
 the table is colour-coded, so the second look shows muted brown muscle, cream
-nerves and dark vessels. The high-contrast look takes hues that stay apart for
-colour-blind viewers (Okabe and Ito's set of eight, from memory).
+nerves and dark vessels. The high-contrast look began with hues of Okabe and
+Ito's set of eight (from memory) and was moved until every two kinds stay 14
+units of CIELAB apart for three kinds of colour-blind viewers as well
+(`tests/viewer/scene/test_looks.py` simulates them).
 """
 
 from __future__ import annotations
@@ -74,22 +76,22 @@ _PALETTES: dict[str, dict[str, tuple[int, int, int]]] = {
         "context": (134, 130, 126),
     },
     "high_contrast": {
-        "bone": (222, 222, 222),
-        "cartilage": (86, 180, 220),
-        "disc": (86, 180, 220),
-        "ligament": (0, 148, 108),
-        "muscle_outer": (204, 90, 6),
-        "muscle_middle": (218, 150, 10),
-        "muscle_deep": (190, 108, 152),
-        "tendon": (236, 224, 196),
-        "fascia": (168, 168, 168),
-        "fat": (216, 196, 120),
-        "nerve": (236, 222, 60),
-        "artery": (196, 0, 0),
-        "vein": (0, 96, 176),
-        "canal": (206, 206, 206),
-        "skin": (206, 170, 146),
-        "context": (120, 120, 120),
+        "bone": (239, 244, 214),
+        "cartilage": (87, 181, 218),
+        "disc": (87, 181, 218),
+        "ligament": (0, 148, 106),
+        "muscle_outer": (200, 90, 8),
+        "muscle_middle": (224, 158, 20),
+        "muscle_deep": (181, 98, 143),
+        "tendon": (252, 202, 185),
+        "fascia": (192, 200, 217),
+        "fat": (176, 160, 66),
+        "nerve": (252, 237, 41),
+        "artery": (170, 0, 0),
+        "vein": (0, 70, 170),
+        "canal": (146, 127, 211),
+        "skin": (211, 158, 149),
+        "context": (90, 90, 96),
     },
 }
 
