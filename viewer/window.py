@@ -759,6 +759,7 @@ class MainWindow(
             "other_side",
             "select_group",
             "pin",
+            "my_note",
         ):
             actions[name].setEnabled(bool(after.selection))
         if after.covers_of:
@@ -812,7 +813,7 @@ class MainWindow(
             covered = self.covered_words(part_id, picked=part_id == state.selected)
             caption = caption_of(part, self.model, state, covered)
         if caption is not None:
-            caption = caption.spelled(self.settings.spelling)
+            caption = caption.spelled(self.settings.spelling).with_note(self.note_on(part))
         self.caption.show_caption(caption, picked=part_id == state.selected)
         chosen = frozenset(state.selection)
         self.caption.show_toggles(

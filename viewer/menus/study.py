@@ -6,11 +6,16 @@ import random
 from dataclasses import replace
 from typing import Any
 
+from viewer.panels.own_notes import OwnNotes
+from viewer.panels.results_sheet import ResultsSheet
 from viewer.panels.sitting import Sitting
 from viewer.panels.test_choices import TestChoices
-from viewer.study.questions import QuestionMaker
+from viewer.state import commands
+from viewer.state.captions import english_name, sentence_case
+from viewer.state.tongue import told
+from viewer.study.questions import QuestionMaker, structure_of
 from viewer.study.results import Results, ResultsError
-from viewer.study.store import open_results
+from viewer.study.store import open_results, results_path
 from viewer.study.tag_test import REGIONS, TagTest, TestChoice
 
 
@@ -23,6 +28,7 @@ class StudyMenu:
         self._results: Results | None = None
         self._maker: QuestionMaker | None = None
         self._test_choice: TestChoice | None = None
+        self._own_notes: dict[str, str] | None = None
 
     @property
     def results(self) -> Results:
@@ -96,7 +102,6 @@ class StudyMenu:
         try:
             name = self.results.add_learner(name)
         except ResultsError as error:
-            self.say(f"Not added: {error}.", 0)
             sheet.told.setText(str(error))
             return
         self.choose_learner(name)
@@ -110,12 +115,16 @@ class StudyMenu:
             (maker.structure(i), kind) for i in ids for kind in choice.kinds if maker.may(kind, i)
         }
         if not pairs:
-            return "Nothing can be asked of this; choose more strata or kinds.", False
+            return told("Nothing can be asked of this; choose more strata or kinds."), False
         structures = len({structure for structure, _ in pairs})
         due = sum(pair in pairs for pair in self.results.due(choice.learner))
-        words = f"{structures} structures can be asked about, in {len(pairs)} ways."
+        words = told(
+            "{count} structures can be asked about, in {ways} ways.",
+            count=structures,
+            ways=len(pairs),
+        )
         if due:
-            words += f" {due} {'is' if due == 1 else 'are'} due and come{'s'[: due == 1]} first."
+            words += " " + told("Due and coming first: {count}.", count=due)
         return words, True
 
     def begin_tag_test(self, choice: TestChoice | None, seed: int | None = None) -> Sitting | None:
@@ -136,5 +145,87 @@ class StudyMenu:
         test = TagTest(self.question_maker(), self.results, choice, seed)
         return Sitting(self, test, self.question_maker(), seed)
 
+    # --- results --------------------------------------------------------------------------------
+
+    def _structure_names(self) -> dict[str, str]:
+        """Names of structures without side, as results and notes are kept."""
+        names: dict[str, str] = {}
+        for part in self.model.parts.values():
+            try:
+                name = self.model.catalogue.english_of_part(part.id, with_side=False)
+            except KeyError:
+                name = english_name(part, self.model.catalogue)
+            names.setdefault(structure_of(part), sentence_case(name))
+        return names
+
     def open_results(self) -> None:
         """Show what is weak, what comes next, and who learns."""
+        names = self._structure_names()
+        sheet = ResultsSheet(
+            self.results,
+            self.learner,
+            lambda s: names.get(s, s.replace("_", " ").capitalize()),
+            self,
+        )
+        sheet.learner_chosen.connect(self._switch_learner)
+        if self.takeover is not None:
+            sheet.practise.setEnabled(False)
+        sheet.test_wanted.connect(self.start_tag_test)
+        self._results_sheet = sheet
+        self._open(sheet)
+
+    def _switch_learner(self, name: str) -> None:
+        self.choose_learner(name)
+        self._own_notes = None
+        self._show_caption()
+
+    # --- notes ----------------------------------------------------------------------------------
+
+    def note_on(self, part: Any) -> str:
+        """Return the learner's own note on a part, "" for none."""
+        if self._own_notes is None:
+            if self._results is None and not results_path().exists():
+                return ""
+            self._own_notes = self.results.notes(self.learner)
+        return self._own_notes.get(structure_of(part), "")
+
+    def write_note(self, structure: str, words: str) -> None:
+        """Keep a note of one's own, or take it away."""
+        try:
+            self.results.set_note(self.learner, structure, words)
+        except ResultsError as error:
+            self.say(told("The note was not kept: {why}.", why=error), 0)
+            return
+        self._own_notes = None
+        self._show_caption()
+
+    def note_selected(self) -> None:
+        """Write a note on the picked part."""
+        part = self.model.parts.get(self.state.selected or "")
+        if part is None:
+            self.say("Pick a part first: the note is shown in its caption.")
+            return
+        self.open_notes(structure_of(part))
+        self._notes_sheet.words.setFocus()
+
+    def open_notes(self, at: str = "") -> None:
+        """Read and change one's own notes."""
+        sheet = OwnNotes(self)
+        names = self._structure_names()
+
+        def change(structure: str, words: str) -> None:
+            self.write_note(structure, words)
+            notes = self.results.notes(self.learner)
+            sheet.show_notes(notes, names, structure if structure in notes else "")
+
+        sheet.note_changed.connect(change)
+        sheet.wanted.connect(self._go_to_structure)
+        sheet.show_notes(self.results.notes(self.learner), names, at)
+        self._notes_sheet = sheet
+        self._open(sheet)
+
+    def _go_to_structure(self, structure: str) -> None:
+        ids = [p.id for p in self.model.parts.values() if structure_of(p) == structure]
+        if ids:
+            self.do(commands.select(ids))
+            self.fly_to(ids)

@@ -129,9 +129,10 @@ class CaptionPanel(QWidget):
         )
         for head, text in c.lines:
             colour = t.caution if head == "Sources differ" else t.accent
+            words = escape(text).replace("\n", "<br>")
             rows.append(
                 f"<div style='margin-top:5px'><b style='color:{colour}'>{escape(told(head))}</b><br>"
-                f"{escape(text)}</div>"
+                f"{words}</div>"
             )
         if c.sources:
             cited = "<br>".join(f"· {escape(s)}" for s in c.sources)

@@ -21,6 +21,7 @@ from viewer.scene.camera import VIEWS, Flight, Pose, view_pose
 from viewer.state.captions import sentence_case
 from viewer.state.section_plane import SectionPlane
 from viewer.state.table_view import TABLE_PLACES
+from viewer.state.tongue import told
 from viewer.state.view_state import STRATA, Camera, ViewState
 from viewer.study.answers import Verdict
 from viewer.study.questions import KINDS, POINTED_KINDS, SECTION_KINDS, Question
@@ -121,7 +122,7 @@ class Sitting(Takeover):
         elif question.kind == "order":
             way = "order"
         self.panel_.show_question(
-            f"Question {len(test.asked) + 1} of {test.choice.number}",
+            told("Question {k} of {count}", k=len(test.asked) + 1, count=test.choice.number),
             question.prompt,
             self.state_in_words(question),
             way,
@@ -137,14 +138,18 @@ class Sitting(Takeover):
         """Say what the picture shows, without a name."""
         state = question.state
         if state.section is not None:
-            return "The lower half is taken away; you look up at the cut from the feet."
+            return told("The lower half is taken away; you look up at the cut from the feet.")
         depth = max(state.peeled)
-        words = "The whole back" if depth == 0 else f"Peeled to stratum {depth} ({STRATA[depth]})"
+        words = told("The whole back.")
+        if depth:
+            words = told(
+                "Peeled to stratum {n} ({name}).", n=depth, name=told(STRATA[min(depth, 10)])
+            )
         if state.removed:
-            words += ", and a little more taken away"
+            words += " " + told("A little more is taken away.")
         if state.table:
-            words += f". {TABLE_PLACES[state.table]}"
-        return f"{words}."
+            words += f" {told(TABLE_PLACES[state.table])}."
+        return words
 
     def fit(self, question: Question) -> Question | None:
         """Return the question with a view that shows its place, None where no view does."""
@@ -334,23 +339,26 @@ class Sitting(Takeover):
         if due is None:
             return ""
         days = (due.astimezone().date() - self.test.now.astimezone().date()).days
-        when = "later today" if days <= 0 else "tomorrow" if days == 1 else f"in {days} days"
-        return f"Comes again {when}."
+        if days <= 0:
+            return told("Comes again later today.")
+        if days == 1:
+            return told("Comes again tomorrow.")
+        return told("Comes again in {days} days.", days=days)
 
     def reason(self, question: Question, last: str = "") -> str:
         """Return why, as HTML: the structure, and what lies over it."""
         maker = self.maker
-        told = [("", question.explanation)]
+        said = [("", question.explanation)]
         if question.kind == "deep_to":
-            told.append(("Under the pin", maker.explanation(question.shows[0])))
+            said.append((told("Under the pin"), maker.explanation(question.shows[0])))
         if question.order:
-            told = [("From the skin inwards", "; ".join(question.order) + ".")]
+            said = [(told("From the skin inwards"), "; ".join(question.order) + ".")]
         over = maker.over(question.part_id)
         if over and not question.order:
-            told.append(("Over it", "; ".join(over) + "."))
+            said.append((told("Over it"), "; ".join(over) + "."))
         if last:
-            told.append(("", last))
-        return reason_html(self.window.theme, "", told)
+            said.append(("", last))
+        return reason_html(self.window.theme, "", said)
 
     def explain(self, question: Question) -> None:
         """Show the answer on the model: tinted, flown to, through what hides it."""
@@ -450,18 +458,18 @@ class Sitting(Takeover):
         rows = []
         for stratum, (right, asked) in test.by_stratum().items():
             rows.append(
-                f"<tr><td>{stratum}&nbsp;&nbsp;{STRATA[stratum]}</td>"
-                f"<td align='right'>&nbsp;&nbsp;{right} of {asked}</td></tr>"
+                f"<tr><td>{stratum}&nbsp;&nbsp;{told(STRATA[stratum])}</td>"
+                f"<td align='right'>&nbsp;&nbsp;{right} / {asked}</td></tr>"
             )
         words = test.summary()
         if not test.asked:
-            words = "Nothing that was chosen can be asked: choose more strata or kinds."
+            words = told("Nothing that was chosen can be asked: choose more strata or kinds.")
         elif len(test.asked) < test.choice.number and test.question is None:
-            words += " There was no more to ask within what was chosen."
+            words += " " + told("There was no more to ask within what was chosen.")
         table = f"<table style='margin-top:8px'>{''.join(rows)}</table>" if rows else ""
         html = f"<div style='color:{theme.text}'>{words}</div>{table}"
         lines = [
-            (f"{sentence_case(self.maker.english(q.part_id))} – {KINDS[q.kind].lower()}", v.right)
+            (f"{sentence_case(self.maker.english(q.part_id))} – {told(KINDS[q.kind])}", v.right)
             for q, v in test.asked
         ]
         self.panel_.show_sum(html, lines)

@@ -476,6 +476,16 @@ ACTIONS: tuple[Action, ...] = (
         "open_results",
         tip="What is weak, what comes next, who learns; nothing leaves this computer",
     ),
+    Action(
+        "my_note",
+        "My note on the part…",
+        "Y",
+        "Study",
+        "note_selected",
+        separator=True,
+        tip="A note of your own, shown in the caption of the part",
+    ),
+    Action("my_notes", "My notes…", "Shift+Y", "Study", "open_notes"),
     # Help
     Action("help", "Keys and how to begin", "F1 | ?", "Help", "open_help"),
     Action("tour", "Guided tour of the back lab", "", "Help", "guided_tour"),

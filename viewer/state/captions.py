@@ -45,6 +45,9 @@ FIELDS = (
     "Sources differ",
 )
 
+OWN_NOTE = "My note"
+"""Heading of a note of the reader's own."""
+
 
 @dataclass(frozen=True, slots=True)
 class Caption:
@@ -77,6 +80,10 @@ class Caption:
             place=spelled(self.place, spelling),
             lines=tuple((spelled(h, spelling), spelled(t, spelling)) for h, t in self.lines),
         )
+
+    def with_note(self, words: str) -> Caption:
+        """Return the caption with a note of the reader's own before the facts; "" adds none."""
+        return replace(self, lines=((OWN_NOTE, words), *self.lines)) if words else self
 
     def spoken(self) -> str:
         """Return the whole caption as sentences for screen readers."""

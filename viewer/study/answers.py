@@ -9,6 +9,7 @@ from functools import lru_cache
 
 from meshes.catalogue import load_catalogue
 from meshes.catalogue.names import names_of, plain, slips
+from viewer.state.tongue import told
 
 _SPARE = frozenset(
     ("musculus", "muscle", "of", "the", "m", "nervus", "nerve", "n", "arteria", "artery", "a",
@@ -85,24 +86,29 @@ def judge(typed: str, accepted: Iterable[str]) -> Verdict:
         raise ValueError("a question needs at least one accepted answer")
     shown = accepted[0]
     if not typed.strip():
-        return Verdict(False, False, f"No answer. It is {shown}.")
+        return Verdict(False, False, told("No answer. It is {name}.", name=shown))
     best, by = max(((_likeness(typed, name), name) for name in accepted), key=lambda pair: pair[0])
     if best < 0.5:
-        return Verdict(False, False, f"No: it is {shown}.")
+        return Verdict(False, False, told("No: it is {name}.", name=shown))
     if best < 1.0:
-        return Verdict(False, True, f"Close, but no: it is {shown}.")
+        return Verdict(False, True, told("Close, but no: it is {name}.", name=shown))
     said, meant = sides_in(typed), sides_in(by)
     if said and meant and said != meant:
-        return Verdict(False, True, f"The structure is right, the side is not: {shown}.")
+        return Verdict(
+            False, True, told("The structure is right, the side is not: {name}.", name=shown)
+        )
     said, meant = levels_in(typed), levels_in(by)
     if meant and said != meant:
-        what = "the level is not" if said else "but at which level"
-        return Verdict(False, True, f"The structure is right, {what}: {shown}.")
+        if said:
+            words = told("The structure is right, the level is not: {name}.", name=shown)
+        else:
+            words = told("The structure is right, but at which level: {name}.", name=shown)
+        return Verdict(False, True, words)
     if said and not meant:
-        return Verdict(False, True, f"It has no level: {shown}.")
+        return Verdict(False, True, told("It has no level: {name}.", name=shown))
     if plain(typed) == plain(by) or _bare(typed) == _bare(by):
-        return Verdict(True, False, f"Right: {by}.")
-    return Verdict(True, False, f"Right; it is written {by}.")
+        return Verdict(True, False, told("Right: {name}.", name=by))
+    return Verdict(True, False, told("Right; it is written {name}.", name=by))
 
 
 def _likeness(typed: str, name: str) -> float:

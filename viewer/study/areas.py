@@ -9,6 +9,7 @@ import shapely
 
 from meshes.questions.stations import stations
 from viewer.state.section_plane import SectionPlane
+from viewer.state.tongue import told
 from viewer.state.view_state import Pin, ViewState
 
 if TYPE_CHECKING:
@@ -67,9 +68,13 @@ def _ask(maker, rng, kind, part_id, section, where, cut, station: str) -> Questi
     state = ViewState(section=section)
     name = maker.english(part_id)
     # Where the answer is itself a level, the place of the cut would tell it.
-    told = f"Section at {station}." if not maker.family(part_id) else "A level section."
+    where_cut = (
+        told("Section at {place}.", place=station)
+        if not maker.family(part_id)
+        else told("A level section.")
+    )
     if kind == "area_point":
-        prompt = f"{told} Point to {name}: click on its area."
+        prompt = f"{where_cut} " + told("Point to {name}: click on its area.", name=name)
         return ask(maker, kind, part_id, prompt, state, place=where)
     middle = np.asarray(where)
     plane = section.plane()
@@ -93,6 +98,6 @@ def _ask(maker, rng, kind, part_id, section, where, cut, station: str) -> Questi
     choices, right = found
     pinned = ViewState(section=section, pins=(Pin(where, "", part_id),))
     return ask(
-        maker, kind, part_id, f"{told} Name the marked area.", pinned, place=where, pin=where,
+        maker, kind, part_id, f"{where_cut} " + told("Name the marked area."), pinned, place=where, pin=where,
         choices=choices, right=right, accepted=maker.accepted(part_id),
     )  # fmt: skip

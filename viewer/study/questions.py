@@ -19,6 +19,7 @@ from scipy.spatial import cKDTree
 
 from meshes.catalogue.names import names_of, plain
 from viewer.state.captions import neighbours_of, sentence_case
+from viewer.state.tongue import told
 from viewer.state.view_state import BOTH_SIDES, STRATA, Pin, Sides, ViewState, on_side
 from viewer.state.visibility import bare_films, is_film, visible_parts
 from viewer.study.areas import cut_question
@@ -109,6 +110,11 @@ class Question:
     through: tuple[str, ...] = ()
 
 
+def structure_of(part: Part) -> str:
+    """Return the name under which results and notes on a part are kept: its id without side."""
+    return part.id.rsplit(".", 1)[0] if part.side else part.id
+
+
 @dataclass(eq=False, repr=False)
 class QuestionMaker:
     """Makes questions on one model.
@@ -160,7 +166,7 @@ class QuestionMaker:
 
     def structure(self, part_id: str) -> str:
         """Return the name under which results of a part are kept: its id without side."""
-        return part_id.rsplit(".", 1)[0] if self.model.parts[part_id].side else part_id
+        return structure_of(self.model.parts[part_id])
 
     def make(
         self,
@@ -452,10 +458,14 @@ def _name(maker, rng, part_id, state, ray) -> Question | None:
     near = maker.neighbours(part_id)[:8]
     rng.shuffle(near)
     return _chosen(
-        maker, rng, "name", part_id, state, "Name the tagged structure.",
+        maker, rng, "name", part_id, state, told("Name the tagged structure."),
         maker.english(part_id), (maker.english(i) for i in near),
         accepted=maker.accepted(part_id),
     )  # fmt: skip
+
+
+NERVE_PROMPT = "Which nerve supplies the tagged structure?"
+ARTERY_PROMPT = "Which artery supplies the tagged structure?"
 
 
 def _fact(kind: str, words: str) -> Callable:
@@ -466,7 +476,7 @@ def _fact(kind: str, words: str) -> Callable:
             return None
         wrong = [getattr(maker.row(i), kind) for i in maker.neighbours(part_id)]
         wrong = [w for w in wrong if w and not _overlap(w, right)]
-        prompt = f"Which {words} supplies the tagged structure?"
+        prompt = told(words)
         return _chosen(maker, rng, kind, part_id, state, prompt, right, wrong)
 
     return make
@@ -503,7 +513,9 @@ def _attachment(maker, rng, part_id, state, ray) -> Question | None:
         for r in maker.row(i).attachments
         if r.kind == rule.kind and not any(_overlap(r.words, w) for w in own)
     ]
-    prompt = f"Which of these is an {rule.kind} of the tagged structure?"
+    prompt = told("Which of these is an origin of the tagged structure?")
+    if rule.kind == "insertion":
+        prompt = told("Which of these is an insertion of the tagged structure?")
     return _chosen(maker, rng, "attachment", part_id, state, prompt, rule.words, wrong)
 
 
@@ -518,7 +530,7 @@ def _action(maker, rng, part_id, state, ray) -> Question | None:
         for words in maker.row(i).actions
         if not any(_overlap(words, own) for own in row.actions)
     ]
-    prompt = "Which of these does the tagged structure do?"
+    prompt = told("Which of these does the tagged structure do?")
     return _chosen(maker, rng, "action", part_id, state, prompt, right, wrong)
 
 
@@ -540,7 +552,10 @@ def _deep_to(maker, rng, part_id, state, ray) -> Question | None:
     wrong = [maker.english(i) for i in below[1:3]]
     wrong += [maker.english(i) for i in maker.neighbours(answer)[:8]]
     wrong = [w for w in wrong if w != maker.english(part_id)]
-    prompt = f"The pin stands on {maker.english(part_id)}. What lies directly deep to it there?"
+    prompt = told(
+        "The pin stands on {name}. What lies directly deep to it there?",
+        name=maker.english(part_id),
+    )
     return _chosen(
         maker, rng, "deep_to", part_id, state, prompt, maker.english(answer), wrong,
         shows=(answer,), through=(part_id,),
@@ -561,7 +576,7 @@ def _level(maker, rng, part_id, state, ray) -> Question | None:
         return f"{what} {level}" if level.isdigit() else level
 
     return _chosen(
-        maker, rng, "level", part_id, state, f"{what.capitalize()}: which level carries the tag?",
+        maker, rng, "level", part_id, state, told("{bone}: which level carries the tag?", bone=what.capitalize()),
         shown(str(part.level)), [shown(level) for level in near], accepted=(shown(str(part.level)), str(part.level), *maker.accepted(part_id)),
     )  # fmt: skip
 
@@ -570,7 +585,7 @@ def _side(maker, rng, part_id, state, ray) -> Question | None:
     part = maker.model.parts[part_id]
     if part.side not in BOTH_SIDES:
         return None
-    prompt = f"The tag is on {maker.english(part_id)}. Of which side of the donor?"
+    prompt = told("The tag is on {name}. Of which side of the donor?", name=maker.english(part_id))
     return ask(
         maker, "side", part_id, prompt, state, choices=BOTH_SIDES,
         right=BOTH_SIDES.index(part.side),
@@ -579,7 +594,11 @@ def _side(maker, rng, part_id, state, ray) -> Question | None:
 
 def _point_to(maker, rng, part_id, state, ray) -> Question | None:
     return ask(
-        maker, "point_to", part_id, f"Point to {maker.english(part_id)}: click on it.", state
+        maker,
+        "point_to",
+        part_id,
+        told("Point to {name}: click on it.", name=maker.english(part_id)),
+        state,
     )
 
 
@@ -599,15 +618,15 @@ def _order(maker, rng, part_id, state, ray) -> Question | None:
         rng.shuffle(shuffled)
     return ask(
         maker, "order", part_id,
-        "Put these in order under the pin, from the skin inwards.", state,
+        told("Put these in order under the pin, from the skin inwards."), state,
         choices=tuple(shuffled), order=order, shows=ids, through=ids[:-1],
     )  # fmt: skip
 
 
 _MAKERS: Mapping[str, Callable[..., Question | None]] = {
     "name": _name,
-    "nerve": _fact("nerve", "nerve"),
-    "artery": _fact("artery", "artery"),
+    "nerve": _fact("nerve", NERVE_PROMPT),
+    "artery": _fact("artery", ARTERY_PROMPT),
     "attachment": _attachment,
     "action": _action,
     "deep_to": _deep_to,

@@ -99,10 +99,18 @@ class Results:
     ----------
     path : Path
         A broken file is moved aside and never deleted; ``message`` then says so.
+    wait_s : float
+        How long to wait for another program that writes it.
+
+    Raises
+    ------
+    ResultsError
+        The place cannot be written, or another program holds the file.
     """
 
-    def __init__(self, path: Path) -> None:
+    def __init__(self, path: Path, wait_s: float = 5.0) -> None:
         self.path = Path(path)
+        self._wait_s = wait_s
         self.message = ""
         self._scheduler = Scheduler(enable_fuzzing=False)
         try:
@@ -121,7 +129,7 @@ class Results:
             raise ResultsError(f"{self.path} cannot be written: {error.strerror}") from error
 
     def _opened(self) -> sqlite3.Connection:
-        base = sqlite3.connect(self.path)
+        base = sqlite3.connect(self.path, timeout=self._wait_s)
         try:
             version = base.execute("pragma user_version").fetchone()[0]
             if version > FORMAT:
@@ -285,7 +293,19 @@ class Results:
     # Notes ------------------------------------------------------------------------------
 
     def set_note(self, learner: str, structure: str, text: str) -> None:
-        """Keep a learner's own note on a structure; an empty one is taken away."""
+        """Keep a learner's own note on a structure; an empty one is taken away.
+
+        Raises
+        ------
+        ResultsError
+            The file cannot be written now.
+        """
+        try:
+            self._set_note(learner, structure, text)
+        except sqlite3.Error as error:
+            raise ResultsError(str(error)) from error
+
+    def _set_note(self, learner: str, structure: str, text: str) -> None:
         who = self._learner(learner)
         with self._base:
             if text.strip():

@@ -7,6 +7,7 @@ from collections.abc import Callable, Collection
 from dataclasses import dataclass
 from datetime import UTC, datetime
 
+from viewer.state.tongue import told
 from viewer.state.view_state import SIDE_CHOICES, STRATUM_COUNT
 from viewer.study.answers import Verdict, judge
 from viewer.study.questions import KINDS, TYPED_KINDS, Question, QuestionMaker
@@ -255,7 +256,7 @@ class TagTest:
         named = self._maker.model.parts
         hit = part_id in named and self._maker.structure(part_id) == q.structure
         said = self._maker.english(part_id) if self._known(part_id) else part_id
-        words = "" if hit else f"You pointed to {said}. "
+        words = "" if hit else told("You pointed to {name}.", name=said) + " "
         verdict = _verdict(hit, self._maker.english(q.part_id))
         return self._keep(Verdict(hit, False, words + verdict.words), said)
 
@@ -278,7 +279,7 @@ class TagTest:
             or (q.choices[q.right] if q.right >= 0 else "")
             or self._maker.english(q.part_id)
         )
-        return self._keep(Verdict(False, False, f"No answer. It is {right}."), "")
+        return self._keep(Verdict(False, False, told("No answer. It is {name}.", name=right)), "")
 
     @property
     def right(self) -> int:
@@ -296,11 +297,13 @@ class TagTest:
     def summary(self) -> str:
         """Return how it went, in a sentence or two."""
         if not self.asked:
-            return "No question was answered."
+            return told("No question was answered.")
         count = len(self.asked)
-        words = f"{self.right} of {count} right."
+        words = told("{right} of {count} right.", right=self.right, count=count)
         missed = dict.fromkeys(self._maker.english(q.part_id) for q, v in self.asked if not v.right)
-        return f"{words} To look at again: {', '.join(missed)}." if missed else words
+        if missed:
+            words += " " + told("To look at again: {names}.", names=", ".join(missed))
+        return words
 
     @property
     def _open(self) -> Question:
@@ -329,5 +332,10 @@ class TagTest:
 
 
 def _verdict(right: bool, shown: str, near: bool = False) -> Verdict:
-    start = "Right" if right else "Close, but no: it is" if near else "No: it is"
-    return Verdict(right, near and not right, f"{start}{':' if right else ''} {shown}.")
+    if right:
+        words = told("Right: {name}.", name=shown)
+    elif near:
+        words = told("Close, but no: it is {name}.", name=shown)
+    else:
+        words = told("No: it is {name}.", name=shown)
+    return Verdict(right, near and not right, words)

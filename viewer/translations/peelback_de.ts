@@ -3135,5 +3135,325 @@
       <source>Begin</source>
       <translation>Beginnen</translation>
     </message>
+    <message>
+      <source>My note on the part…</source>
+      <translation>Meine Notiz zum Teil …</translation>
+    </message>
+    <message>
+      <source>A note of your own, shown in the caption of the part</source>
+      <translation>Eine eigene Notiz, sie steht in der Legende des Teils</translation>
+    </message>
+    <message>
+      <source>My note on the part</source>
+      <translation>Meine Notiz zum Teil</translation>
+    </message>
+    <message>
+      <source>My notes…</source>
+      <translation>Meine Notizen …</translation>
+    </message>
+    <message>
+      <source>My notes</source>
+      <translation>Meine Notizen</translation>
+    </message>
+    <message>
+      <source>{count} structures can be asked about, in {ways} ways.</source>
+      <translation>{count} Strukturen können gefragt werden, auf {ways} Arten.</translation>
+    </message>
+    <message>
+      <source>Pick a part first: the note is shown in its caption.</source>
+      <translation>Wählen Sie zuerst einen Teil: Die Notiz steht dann in seiner Legende.</translation>
+    </message>
+    <message>
+      <source>Nothing can be asked of this; choose more strata or kinds.</source>
+      <translation>Hierzu kann nichts gefragt werden; wählen Sie mehr Schichten oder Arten.</translation>
+    </message>
+    <message>
+      <source>Due and coming first: {count}.</source>
+      <translation>Fällig und zuerst: {count}.</translation>
+    </message>
+    <message>
+      <source>The note was not kept: {why}.</source>
+      <translation>Die Notiz wurde nicht gespeichert: {why}.</translation>
+    </message>
+    <message>
+      <source>{right} of {answers} answers right; {due} cards are due.</source>
+      <translation>{right} von {answers} Antworten richtig; {due} Karten sind fällig.</translation>
+    </message>
+    <message>
+      <source>Delete {name} with {count} answers and {notes} notes? There is no way back.</source>
+      <translation>{name} mit {count} Antworten und {notes} Notizen löschen? Das lässt sich nicht rückgängig machen.</translation>
+    </message>
+    <message>
+      <source>Saved {name}</source>
+      <translation>{name} gespeichert</translation>
+    </message>
+    <message>
+      <source>now</source>
+      <translation>jetzt</translation>
+    </message>
+    <message>
+      <source>No question has been answered yet.</source>
+      <translation>Noch wurde keine Frage beantwortet.</translation>
+    </message>
+    <message>
+      <source>Weak, under 80 %: {strata}.</source>
+      <translation>Schwach, unter 80 %: {strata}.</translation>
+    </message>
+    <message>
+      <source>{path} cannot be written: {why}</source>
+      <translation>{path} kann nicht geschrieben werden: {why}</translation>
+    </message>
+    <message>
+      <source>The whole back.</source>
+      <translation>Der ganze Rücken.</translation>
+    </message>
+    <message>
+      <source>Comes again in {days} days.</source>
+      <translation>Kommt in {days} Tagen wieder.</translation>
+    </message>
+    <message>
+      <source>Question {k} of {count}</source>
+      <translation>Frage {k} von {count}</translation>
+    </message>
+    <message>
+      <source>The lower half is taken away; you look up at the cut from the feet.</source>
+      <translation>Die untere Hälfte ist weggenommen; Sie sehen von den Füßen her auf den Schnitt.</translation>
+    </message>
+    <message>
+      <source>Peeled to stratum {n} ({name}).</source>
+      <translation>Abgetragen bis zur Schicht {n} ({name}).</translation>
+    </message>
+    <message>
+      <source>Comes again later today.</source>
+      <translation>Kommt heute noch einmal.</translation>
+    </message>
+    <message>
+      <source>Comes again tomorrow.</source>
+      <translation>Kommt morgen wieder.</translation>
+    </message>
+    <message>
+      <source>Nothing that was chosen can be asked: choose more strata or kinds.</source>
+      <translation>Von dem, was gewählt wurde, kann nichts gefragt werden: Wählen Sie mehr Schichten oder Arten.</translation>
+    </message>
+    <message>
+      <source>A little more is taken away.</source>
+      <translation>Etwas mehr ist weggenommen.</translation>
+    </message>
+    <message>
+      <source>Under the pin</source>
+      <translation>Unter der Nadel</translation>
+    </message>
+    <message>
+      <source>From the skin inwards</source>
+      <translation>Von der Haut nach innen</translation>
+    </message>
+    <message>
+      <source>There was no more to ask within what was chosen.</source>
+      <translation>Mehr gab es zu dem, was gewählt wurde, nicht zu fragen.</translation>
+    </message>
+    <message>
+      <source>Right; it is written {name}.</source>
+      <translation>Richtig; geschrieben wird es {name}.</translation>
+    </message>
+    <message>
+      <source>No answer. It is {name}.</source>
+      <translation>Keine Antwort. Es ist: {name}.</translation>
+    </message>
+    <message>
+      <source>No: it is {name}.</source>
+      <translation>Nein: Es ist {name}.</translation>
+    </message>
+    <message>
+      <source>Close, but no: it is {name}.</source>
+      <translation>Fast, aber nein: Es ist {name}.</translation>
+    </message>
+    <message>
+      <source>The structure is right, the side is not: {name}.</source>
+      <translation>Die Struktur stimmt, die Seite nicht: {name}.</translation>
+    </message>
+    <message>
+      <source>The structure is right, the level is not: {name}.</source>
+      <translation>Die Struktur stimmt, die Höhe nicht: {name}.</translation>
+    </message>
+    <message>
+      <source>The structure is right, but at which level: {name}.</source>
+      <translation>Die Struktur stimmt, aber in welcher Höhe: {name}.</translation>
+    </message>
+    <message>
+      <source>It has no level: {name}.</source>
+      <translation>Es hat keine Höhe: {name}.</translation>
+    </message>
+    <message>
+      <source>Right: {name}.</source>
+      <translation>Richtig: {name}.</translation>
+    </message>
+    <message>
+      <source>Section at {place}.</source>
+      <translation>Schnitt bei {place}.</translation>
+    </message>
+    <message>
+      <source>A level section.</source>
+      <translation>Ein waagerechter Schnitt.</translation>
+    </message>
+    <message>
+      <source>Point to {name}: click on its area.</source>
+      <translation>Zeigen Sie auf {name}: Klicken Sie auf die Fläche.</translation>
+    </message>
+    <message>
+      <source>Name the marked area.</source>
+      <translation>Benennen Sie die markierte Fläche.</translation>
+    </message>
+    <message>
+      <source>Which of these is an origin of the tagged structure?</source>
+      <translation>Was davon ist ein Ursprung der markierten Struktur?</translation>
+    </message>
+    <message>
+      <source>Which of these does the tagged structure do?</source>
+      <translation>Was davon bewirkt die markierte Struktur?</translation>
+    </message>
+    <message>
+      <source>The pin stands on {name}. What lies directly deep to it there?</source>
+      <translation>Die Nadel steht auf: {name}. Was liegt dort unmittelbar darunter?</translation>
+    </message>
+    <message>
+      <source>The tag is on {name}. Of which side of the donor?</source>
+      <translation>Die Markierung steht auf: {name}. Auf welcher Seite des Körpers?</translation>
+    </message>
+    <message>
+      <source>Name the tagged structure.</source>
+      <translation>Benennen Sie die markierte Struktur.</translation>
+    </message>
+    <message>
+      <source>Which of these is an insertion of the tagged structure?</source>
+      <translation>Was davon ist ein Ansatz der markierten Struktur?</translation>
+    </message>
+    <message>
+      <source>{bone}: which level carries the tag?</source>
+      <translation>{bone}: Welche Höhe trägt die Markierung?</translation>
+    </message>
+    <message>
+      <source>Point to {name}: click on it.</source>
+      <translation>Zeigen Sie auf {name}: Klicken Sie darauf.</translation>
+    </message>
+    <message>
+      <source>Put these in order under the pin, from the skin inwards.</source>
+      <translation>Ordnen Sie, was unter der Nadel liegt, von der Haut nach innen.</translation>
+    </message>
+    <message>
+      <source>{right} of {count} right.</source>
+      <translation>{right} von {count} richtig.</translation>
+    </message>
+    <message>
+      <source>No question was answered.</source>
+      <translation>Keine Frage wurde beantwortet.</translation>
+    </message>
+    <message>
+      <source>You pointed to {name}.</source>
+      <translation>Sie haben auf {name} gezeigt.</translation>
+    </message>
+    <message>
+      <source>To look at again: {names}.</source>
+      <translation>Noch einmal anzusehen: {names}.</translation>
+    </message>
+    <message>
+      <source>My note</source>
+      <translation>Meine Notiz</translation>
+    </message>
+    <message>
+      <source>Which nerve supplies the tagged structure?</source>
+      <translation>Welcher Nerv versorgt die markierte Struktur?</translation>
+    </message>
+    <message>
+      <source>Which artery supplies the tagged structure?</source>
+      <translation>Welche Arterie versorgt die markierte Struktur?</translation>
+    </message>
+    <message>
+      <source>&amp;Delete learner…</source>
+      <translation>Lernende &amp;löschen …</translation>
+    </message>
+    <message>
+      <source>How it stands</source>
+      <translation>Wie es steht</translation>
+    </message>
+    <message>
+      <source>Tables</source>
+      <translation>Tabellen</translation>
+    </message>
+    <message>
+      <source>By stratum</source>
+      <translation>Nach Schichten</translation>
+    </message>
+    <message>
+      <source>Weakest parts</source>
+      <translation>Schwächste Teile</translation>
+    </message>
+    <message>
+      <source>Comes next</source>
+      <translation>Kommt als Nächstes</translation>
+    </message>
+    <message>
+      <source>When</source>
+      <translation>Wann</translation>
+    </message>
+    <message>
+      <source>Kind of question</source>
+      <translation>Art der Frage</translation>
+    </message>
+    <message>
+      <source>Due</source>
+      <translation>Fällig</translation>
+    </message>
+    <message>
+      <source>Stratum</source>
+      <translation>Schicht</translation>
+    </message>
+    <message>
+      <source>Scroll Left</source>
+      <translation>Nach links</translation>
+    </message>
+    <message>
+      <source>Scroll Right</source>
+      <translation>Nach rechts</translation>
+    </message>
+    <message>
+      <source>Kept on this computer only, in a file of this program.</source>
+      <translation>Nur auf diesem Computer, in einer Datei dieses Programms.</translation>
+    </message>
+    <message>
+      <source>A tag test; what is due comes first</source>
+      <translation>Eine Stationenprüfung; Fälliges kommt zuerst</translation>
+    </message>
+    <message>
+      <source>&amp;Practise…</source>
+      <translation>&amp;Üben …</translation>
+    </message>
+    <message>
+      <source>&amp;Export CSV…</source>
+      <translation>CSV &amp;ausgeben …</translation>
+    </message>
+    <message>
+      <source>Parts with a note</source>
+      <translation>Teile mit einer Notiz</translation>
+    </message>
+    <message>
+      <source>No notes yet: pick a part and press Y.</source>
+      <translation>Noch keine Notizen: Wählen Sie einen Teil und drücken Sie Y.</translation>
+    </message>
+    <message>
+      <source>Words of the note</source>
+      <translation>Wortlaut der Notiz</translation>
+    </message>
+    <message>
+      <source>&amp;Keep</source>
+      <translation>&amp;Behalten</translation>
+    </message>
+    <message>
+      <source>&amp;Take out</source>
+      <translation>&amp;Herausnehmen</translation>
+    </message>
+    <message>
+      <source>&amp;Go there</source>
+      <translation>&amp;Dorthin</translation>
+    </message>
   </context>
 </TS>

@@ -52,9 +52,10 @@ def word_texts() -> tuple[str, ...]:
     from meshes.catalogue.plan import steps
     from viewer.panels.step_line import HEADINGS, STATUS_WORDS
     from viewer.scene.overlay import _LETTERS
-    from viewer.state.captions import ATTACHED, FIELDS, KIND_WORDS
+    from viewer.state.captions import ATTACHED, FIELDS, KIND_WORDS, OWN_NOTE
     from viewer.state.section_plane import KEPT
     from viewer.state.table_view import LYING_NOTE, TABLE_PLACES
+    from viewer.study.questions import ARTERY_PROMPT, NERVE_PROMPT
     from viewer.study.questions import KINDS as QUESTIONS
 
     return tuple(
@@ -74,6 +75,9 @@ def word_texts() -> tuple[str, ...]:
                 *(rule.title for rule in load_folds()),
                 *(step.title for step in steps()),
                 *QUESTIONS.values(),
+                OWN_NOTE,
+                NERVE_PROMPT,
+                ARTERY_PROMPT,
             )
         )
     )
@@ -101,16 +105,20 @@ def all_sheets(window: Any) -> list[Any]:
     from viewer.panels.caption_band import CaptionBand
     from viewer.panels.mistakes_dock import MistakesDock
     from viewer.panels.notes_window import NotesWindow
+    from viewer.panels.own_notes import OwnNotes
     from viewer.panels.page_preview import PagePreview
     from viewer.panels.probe_sheet import ProbeSheet
     from viewer.panels.rehearse_dock import RehearseDock
+    from viewer.panels.results_sheet import ResultsSheet
     from viewer.panels.room_sheet import RoomSheet
     from viewer.panels.section_dock import SectionDock
     from viewer.panels.sheets import PictureSheet, PinSheet, SettingsSheet
     from viewer.panels.tag_panel import TagPanel
     from viewer.panels.take_home import ExportChoices, ShareChoices, SheetChoices
     from viewer.panels.test_choices import TestChoices
+    from viewer.study.results import Results
 
+    results = Results(Path(":memory:"))
     counts = {"all": 1, "seen": 1, "picked": 1}
     return [
         SettingsSheet(window.settings, window),
@@ -129,6 +137,8 @@ def all_sheets(window: Any) -> list[Any]:
         MistakesDock((), window),
         TagPanel(window),
         TestChoices((), None, lambda choice: ("", False), window),
+        ResultsSheet(results, "", str, window),
+        OwnNotes(window),
     ]
 
 

@@ -1,5 +1,6 @@
 """Results: kept, scheduled, exported, and never lost."""
 
+import sqlite3
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -114,3 +115,36 @@ def test_an_unknown_learner_is_refused(results):
 def test_what_is_due_comes_first_then_what_is_new():
     a, b, c = ("a", "name"), ("b", "name"), ("c", "name")
     assert in_order([a, b, c], due=[c], met=[a, c]) == [c, b, a]
+
+
+def test_a_learner_is_taken_away_with_all_that_was_kept(results):
+    results.add_learner("Bo")
+    for name in ("Ada", "Bo"):
+        results.keep(name, Answered("trapezius", "name", 2, True), START)
+        results.set_note(name, "trapezius", "three parts")
+    results.remove_learner("Bo")
+    assert results.learners() == ("Ada",)
+    assert results.notes("Ada") and results.coming("Ada")
+    results.add_learner("Bo")
+    assert results.csv("Bo").count("\n") == 1 and not results.notes("Bo")
+
+
+def test_what_comes_next_is_listed_by_its_day(results):
+    results.keep("Ada", Answered("trapezius", "name", 2, False), START)
+    results.keep("Ada", Answered("rhomboid_major", "name", 3, True), START)
+    coming = results.coming("Ada")
+    assert [row[1] for row in coming] == ["trapezius", "rhomboid_major"]
+    assert coming[0][0] <= coming[1][0]
+
+
+def test_a_file_that_another_program_holds_is_neither_moved_nor_lost(tmp_path):
+    path = tmp_path / "results.db"
+    Results(path).close()
+    holder = sqlite3.connect(path, timeout=0, isolation_level=None)
+    holder.execute("begin exclusive")
+    kept = path.read_bytes()
+    with pytest.raises(ResultsError, match="locked"):
+        Results(path, wait_s=0.05)
+    holder.execute("rollback")
+    holder.close()
+    assert path.read_bytes() == kept and list(tmp_path.iterdir()) == [path]
