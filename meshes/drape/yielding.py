@@ -73,6 +73,8 @@ class _Thing:
     order: int
     index: MeshIndex
     twin: MeshIndex | None = None
+    news: MeshIndex | None = None
+    news_twin: MeshIndex | None = None
     corner: np.ndarray = field(default_factory=lambda: np.zeros((0, 3), int))
     points: np.ndarray | None = None
 
@@ -109,15 +111,25 @@ class _Thing:
             self.twin = MeshIndex(mirror_points(self.index.vertices), self.index.faces[:, ::-1])
         return self.twin
 
+    def mirrored_news(self) -> MeshIndex:
+        """Index of the moved triangles on the other side."""
+        if self.news_twin is None:
+            self.news_twin = MeshIndex(mirror_points(self.news.vertices), self.news.faces[:, ::-1])
+        return self.news_twin
+
     def become(self, vertices: np.ndarray) -> tuple:
         """Take new places for the vertices; returns what :meth:`go_back` needs."""
         before = (self.index, self.twin, self.corner, self.points)
-        self.index = MeshIndex(vertices, self.index.faces)
-        self.twin = self.points = None
+        faces = self.index.faces
+        moved = np.any(vertices != self.index.vertices, axis=1)
+        self.news = MeshIndex(vertices, faces[moved[faces].any(axis=1)])
+        self.index = MeshIndex(vertices, faces)
+        self.twin = self.points = self.news_twin = None
         return before
 
     def go_back(self, before: tuple) -> None:
         """Undo :meth:`become`."""
+        self.news = self.news_twin = None
         self.index, self.twin, self.corner, self.points = before
 
 
@@ -191,19 +203,24 @@ def part_overlapping(
             _Thing(p, n, i) for n, (p, i) in enumerate(zip(parts.values(), made, strict=True))
         ]
 
-        def measured(pairs: list[_Pair], regions: Iterable = repeat(None)) -> dict[_Pair, _Overlap]:
+        overlaps: dict[_Pair, _Overlap] = {}
+
+        def measured(pairs: Iterable[_Pair], news: Iterable = repeat(None)) -> dict:
+            pairs = list(pairs)
             found = pool.map(
-                lambda pair, region: _measure(things, pair, places, region), pairs, regions
+                lambda pair, new: _measure(things, pair, places, overlaps, new), pairs, news
             )
             return dict(zip(pairs, found, strict=True))
 
-        overlaps = {p: o for p, o in measured(_meeting(things)).items() if o is not _APART}
+        overlaps.update((p, o) for p, o in measured(_meeting(things)).items() if o is not _APART)
         way: dict[_Pair, int] = {}
         moved: set[int] = set()
         for _ in range(rounds):
             pushes: dict[int, list[_Push]] = defaultdict(list)
             givers: dict[int, list[_Pair]] = defaultdict(list)
             for pair, overlap in overlaps.items():
+                if overlap.excess <= 0:
+                    continue
                 way.setdefault(pair, 0)
                 while way[pair] < len(_WAYS):
                     asked = _ask(things, pair, overlap, _WAYS[way[pair]], pushes)
@@ -216,19 +233,17 @@ def part_overlapping(
                 break
             moving = sorted(pushes)
             goals = pool.map(_moved, [things[k] for k in moving], [pushes[k] for k in moving])
-            before, changed = {}, {}
+            before = {}
             for k, goal in zip(moving, list(goals), strict=True):
                 if goal is None:
                     for pair in givers[k]:
                         way[pair] += 1
                 else:
-                    changed[k] = _changed(things[k].index.vertices, goal)
                     before[k] = things[k].become(goal)
-            near = _near_change(things, changed, overlaps)
-            after = measured(list(near), near.values())
+            near = _near_change(things, set(before), overlaps)
+            after = measured(near, near.values())
             worse = _worse(before, overlaps, after)
             for k in worse:
-                changed.pop(k)
                 things[k].go_back(before.pop(k))
                 for pair in givers[k]:
                     way[pair] += 1
@@ -319,38 +334,31 @@ def _in_mirror(box: np.ndarray) -> np.ndarray:
 
 
 def _near_change(
-    things: list[_Thing], changed: Mapping[int, np.ndarray], overlaps: Mapping[_Pair, _Overlap]
-) -> dict[_Pair, np.ndarray | None]:
-    """Pairs to be measured again, and where; None stands for everywhere."""
+    things: list[_Thing], changed: set[int], overlaps: Mapping[_Pair, _Overlap]
+) -> dict[_Pair, tuple[bool, bool] | None]:
+    """Pairs to be measured again: of which of the two only the news count, None when all does."""
     boxes = np.array([t.index.bounds for t in things])
-    found: dict[_Pair, np.ndarray | None] = {}
-    for k, region in changed.items():
-        for pair in _partners(things, boxes, k, region):
-            if pair in overlaps:
-                continue
-            here = [] if found.get(pair) is None else [found[pair]]
-            here += [region] if pair[0] == k else []
-            here += [_in_mirror(region) if pair[2] else region] if pair[1] == k else []
-            found[pair] = np.array(
-                [np.min([h[0] for h in here], 0), np.max([h[1] for h in here], 0)]
-            )
-    for pair in overlaps:
-        if pair[0] in changed or pair[1] in changed:
+    found: dict[_Pair, tuple[bool, bool] | None] = {}
+    for k in changed:
+        for pair in _partners(things, boxes, k, things[k].news.bounds):
+            found[pair] = (pair[0] in changed, pair[1] in changed)
+    for pair, overlap in overlaps.items():
+        if overlap.excess > 0 and (pair[0] in changed or pair[1] in changed):
             found[pair] = None
     return found
 
 
-def _changed(old: np.ndarray, new: np.ndarray) -> np.ndarray:
-    """(2, 3) box round the vertices that moved, mm."""
-    moved = np.any(old != new, axis=1)
-    points = np.concatenate([old[moved], new[moved]])
-    return np.array([points.min(axis=0) - 2 * _SAMPLE_MM, points.max(axis=0) + 2 * _SAMPLE_MM])
-
-
 def _measure(
-    things: list[_Thing], pair: _Pair, places, region: np.ndarray | None = None
+    things: list[_Thing],
+    pair: _Pair,
+    places,
+    known: Mapping[_Pair, _Overlap],
+    news: tuple[bool, bool] | None = None,
 ) -> _Overlap:
-    """How the first lies in the second, and the second in the first, near a region (2, 3)."""
+    """How the first lies in the second, and the second in the first.
+
+    ``news`` tells of which of the two only the triangles that moved last are looked at.
+    """
     one, two, mirror = things[pair[0]], things[pair[1]], pair[2]
     if one.firm and two.firm:
         return _APART
@@ -359,17 +367,30 @@ def _measure(
     declared = places.get((a, b), ())
     if any(p.contact.kind == "contain" for p in declared):
         return _APART
-    box = crossing_box(one.index, index, region)
-    if box is None:
-        return _APART
+    boxes = []
+    if news is None:
+        boxes.append(crossing_box(one.index, index))
+    else:
+        of_two = two.mirrored_news() if mirror and news[1] else two.news
+        if pair in known:
+            # They touched before: what moved may lie deeper without crossing anew.
+            boxes += [one.news.bounds] if news[0] else []
+            boxes += [of_two.bounds] if news[1] else []
+        else:
+            boxes += [crossing_box(one.news, index)] if news[0] else []
+            boxes += [crossing_box(one.index, of_two)] if news[1] else []
+    boxes = [box for box in boxes if box is not None]
+    if not boxes:
+        return known.get(pair, _APART) if news is not None else _APART
     # A shallow overlap bulges little beyond the line where the surfaces cross.
-    box = box + [[-_BULGE_MM], [_BULGE_MM]]
+    box = np.array(
+        [np.min([box[0] for box in boxes], axis=0), np.max([box[1] for box in boxes], axis=0)]
+    ) + [[-_BULGE_MM], [_BULGE_MM]]
     points = two.samples()
-    found = _Overlap(
+    return _Overlap(
         _stab(one.samples(), one, index, declared, box),
         _stab(mirror_points(points) if mirror else points, two, one.index, declared, box),
     )
-    return _APART if found.one is None and found.two is None else found
 
 
 def _stab(

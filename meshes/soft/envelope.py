@@ -49,6 +49,9 @@ _DEEP_FASCIA_MM = 0.7
 """Drawn thickness of the deep fascia; published ones are thinner."""
 _TUBES = ("nerve", "artery", "vein")
 _MOST_REPAIRS = 8
+_MOST_SQUEEZES = 6
+_LEAST_FAT = 0.15
+"""Share of its thickness that squeezed fat keeps."""
 _SHELLS = (
     ("deep_fascia_inner", "deep_fascia_outer"),
     ("fat_inner", "fat_outer"),
@@ -388,11 +391,25 @@ def _set_depths(bench: Workbench, envelope: Envelope, vertices: np.ndarray) -> N
     ground = np.maximum(ground, _deepest(envelope))
     ground = _not_steep(envelope, ground)
     ground = _lay_close(bench, envelope, ground, mean)
-    for number in range(_MOST_REPAIRS):
-        _stack(bench, envelope, ground, mean)
+    squeeze = np.ones(len(ground))
+    for number in range(_MOST_REPAIRS + _MOST_SQUEEZES):
+        _stack(bench, envelope, ground, mean, squeeze)
         crossing = _crossing_vertices(envelope)
         if not crossing.any():
             break
+        if number >= 2:
+            # Where two walls face each other (armpit, fold of the buttock) thick fat meets
+            # its like: there it is squeezed, and less so all around.
+            near = crossing.astype(float)
+            for _ in range(1 + number // 3):
+                near = np.maximum(near, mean @ near)
+            squeeze = (
+                np.minimum(squeeze, 1.0 - 0.3 * near)
+                if number < 4
+                else np.maximum(squeeze * (1.0 - 0.25 * near), _LEAST_FAT)
+            )
+        if number >= _MOST_REPAIRS:
+            continue
         # Further out the ways diverge and every face is plainer.
         for _ in range(2 + number // 2):
             crossing |= mean @ crossing.astype(float) > 0
@@ -401,15 +418,21 @@ def _set_depths(bench: Workbench, envelope: Envelope, vertices: np.ndarray) -> N
             ground = np.where(crossing, lifted, ground)
 
 
-def _stack(bench: Workbench, envelope: Envelope, ground: np.ndarray, mean: csr_matrix) -> None:
-    """Set the depths of the three shells over the ground."""
+def _stack(
+    bench: Workbench,
+    envelope: Envelope,
+    ground: np.ndarray,
+    mean: csr_matrix,
+    squeeze: np.ndarray,
+) -> None:
+    """Set the depths of the three shells over the ground; the fat squeezed by a factor (n,)."""
     way, s, depths = envelope.way, envelope.s, envelope.depths
     depths["deep_fascia_inner"] = ground
     lean = _lean(envelope, ground)
     depths["deep_fascia_outer"] = ground + _DEEP_FASCIA_MM / lean
     depths["fat_inner"] = depths["deep_fascia_outer"] + _GAP_MM / lean
     # The fat evens out what lies under it over a few centimetres.
-    wanted = fat_thickness(bench, along_way(way, s, ground))
+    wanted = squeeze * fat_thickness(bench, along_way(way, s, ground))
     rounds = max(2, int(round((11.0 / _STEP_MM[bench.detail]) ** 2 * 5)))
     smooth = depths["fat_inner"]
     for _ in range(rounds):

@@ -15,6 +15,7 @@ import trimesh
 
 from meshes.drape.audit import is_closed, self_intersections
 from meshes.drape.distance import MeshIndex
+from meshes.shapes.polyline import resample
 
 log = logging.getLogger(__name__)
 
@@ -22,6 +23,7 @@ MET_MM = 1.7
 """A belly that comes this close to the end of a fibre reaches it."""
 
 _LONGEST_MM = 45.0
+_ACROSS_MM = 8.0
 _STEP_MM = 2.0
 _SIDES = 7
 
@@ -47,26 +49,25 @@ def with_slips(
     """
     from meshes.soft.tubes import tube, unite
 
-    own = MeshIndex.of(mesh)
-    pieces = []
     for fibre in fibres:
         fibre = np.asarray(fibre, float)
+        own = MeshIndex.of(mesh)
         if abs(own.signed_distance(fibre[:1])[0][0]) <= MET_MM:
             continue
         course = _course(own, fibre)
-        if course is not None:
-            pieces.append(tube(course, radius, _SIDES)[:2])
-    if not pieces:
-        return mesh
-    try:
-        vertices, faces = unite([(mesh.vertices, mesh.faces), *pieces])
-    except ValueError as problem:
-        log.info("a slip could not be joined: %s", problem)
-        return mesh
-    united = trimesh.Trimesh(vertices, faces, process=False)
-    if not is_closed(united) or len(self_intersections(united)) > len(self_intersections(mesh)):
-        return mesh
-    return united
+        if course is None:
+            continue
+        try:
+            united = trimesh.Trimesh(
+                *unite([(mesh.vertices, mesh.faces), tube(course, radius, _SIDES)[:2]]),
+                process=False,
+            )
+        except ValueError as problem:
+            log.info("a slip could not be joined: %s", problem)
+            continue
+        if is_closed(united) and len(self_intersections(united)) <= len(self_intersections(mesh)):
+            mesh = united
+    return mesh
 
 
 def _course(own: MeshIndex, fibre: np.ndarray) -> np.ndarray | None:
@@ -80,12 +81,14 @@ def _course(own: MeshIndex, fibre: np.ndarray) -> np.ndarray | None:
     distance, closest, normal = own.signed_distance(fine)
     inside = np.flatnonzero(distance < -0.4)
     if len(inside):
-        last = min(inside[0] + 4, len(fine) - 1)
-        course = fine[: last + 1 : int(_STEP_MM / 0.5)]
-        return np.concatenate([course, fine[last : last + 1]]) if last > 1 else None
-    # The fibre misses the belly: along it as far as it comes close, then across.
-    best = int(np.argmin(distance))
-    if distance[best] > 8.0:
+        course = fine[: min(inside[0] + 5, len(fine))]
+    else:
+        # The fibre misses the belly: along it as far as it comes close, then across.
+        best = int(np.argmin(distance))
+        if distance[best] > _ACROSS_MM:
+            return None
+        course = np.concatenate([fine[: best + 1], [closest[best] - 0.8 * normal[best]]])
+    length = np.linalg.norm(np.diff(course, axis=0), axis=1).sum()
+    if length < 1.0:
         return None
-    target = closest[best] - 0.8 * normal[best]
-    return np.concatenate([fine[:best:4], [fine[best], target]])
+    return resample(course, max(3, int(np.ceil(length / _STEP_MM)) + 1))

@@ -10,6 +10,7 @@ import trimesh
 from meshes.drape.carve import carve, fibre_coordinates
 from meshes.drape.distance import MeshIndex
 from meshes.model import Attachment, Contact, Part
+from meshes.shapes.polyline import resample
 from meshes.shapes.solid import Solid
 from meshes.soft.slips import MET_MM, with_slips
 from meshes.soft.workbench import Workbench
@@ -19,15 +20,6 @@ _SLIP_MM = 1.0
 
 _END_MM = 1.8
 """Least half breadth of a belly at its bone."""
-
-
-def resample(line: np.ndarray, count: int) -> np.ndarray:
-    """Points (count, 3) evenly spaced along a polyline (n, 3)."""
-    line = np.asarray(line, float)
-    step = np.linalg.norm(np.diff(line, axis=0), axis=1)
-    s = np.concatenate([[0.0], np.cumsum(step)])
-    wanted = np.linspace(0, s[-1], count)
-    return np.stack([np.interp(wanted, s, line[:, i]) for i in range(3)], axis=1)
 
 
 def on_bone(bench: Workbench, part_id: str, point: np.ndarray, lift: float = 0.4) -> np.ndarray:
