@@ -132,11 +132,11 @@ def expose(words: argparse.Namespace, body: Body, detail: str) -> int:
 def check(words: argparse.Namespace, body: Body, detail: str) -> int:
     """Verify geometry and facts, one line a finding."""
     from meshes.questions.check import check_model, summary
-    from meshes.questions.published import compare
+    from meshes.questions.published import compare, compare_other_sex
 
     model = load(body, detail)
     findings = check_model(model)
-    published = compare(model)
+    published = [*compare(model), *compare_other_sex(model)]
     failed = [finding for finding in findings if not finding.ok]
     if words.table:
         _write_published_table(Path(words.table), published, body, detail)

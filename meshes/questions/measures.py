@@ -574,12 +574,16 @@ def thickness_at_medial_border(measured: Measured, muscle: str) -> float:
 
 
 def cross_section_at(measured: Measured, words: str) -> float:
-    """Area of muscles of one side in the horizontal plane of a body centre, cm².
+    """Area of muscles of one side in the horizontal plane of a body or a disc, cm².
 
-    ``words``: muscles joined by "+", then "@", then the level: "multifidus_lumborum@L4".
+    ``words``: muscles joined by "+", then "@", then the level or the disc:
+    "multifidus_lumborum@L4", "spinalis_thoracis@L3_L4".
     """
     muscles, level = words.split("@")
-    z = measured.landmark(f"{level}.body_centre")[2]
+    if "_" in level:
+        z = float(measured.mesh(f"disc_{level}").bounds[:, 2].mean())
+    else:
+        z = float(measured.landmark(f"{level}.body_centre")[2])
     ids = [i for i in (f"{name}.left" for name in muscles.split("+")) if i in measured.model.parts]
     if not ids:
         raise Unmeasurable(f"{muscles} is not built")

@@ -98,29 +98,44 @@ def c7_above_trochanter(measured: Measured, _: str) -> float:
 def skin_to_epidural_space(measured: Measured, pair: str) -> float:
     """Depth from the skin to the epidural space between two vertebrae, in the midline, mm.
 
-    Straight forward, at the height between the spinous processes where the way is free
-    of bone; the middle of those heights.
+    Along a line that enters between the spinous processes, level or tilted headward by the
+    least angle, at most 25 degrees, at which it passes between the bones, as a needle is
+    led; the middle of the heights at which it does.
     """
     upper, lower = pair.split("_")
     a = float(measured.landmark(f"{upper}.spinous_process")[2])
     crest = f"{lower}.spinous_process" if lower != "S1" else "S1.median_crest"
     b = float(np.reshape(measured.landmark(crest), (-1, 3))[:, 2].mean())
     bones = (f"vertebra_{upper}", "sacrum" if lower == "S1" else f"vertebra_{lower}")
-    forward = np.array([0.0, -1.0, 0.0])
-    depths = []
-    for z in np.linspace(b - 8.0, a + 8.0, 33):
-        start = np.array([0.4, 250.0, z])
-        try:
-            dura = measured.reach("spinal_dura_mater", start, forward)
-            skin = measured.reach("skin.left", start, forward)
-        except Unmeasurable:
-            continue
-        crossings = [measured.rays(bone).crossings(start, forward).distance for bone in bones]
-        if not any(len(c) and c[0] < dura for c in crossings):
-            depths.append(_fat_or(measured, start, forward, dura) - skin)
-    if not depths:
-        raise Unmeasurable(f"bone lies before the canal everywhere between {upper} and {lower}")
-    return float(np.median(depths))
+    for tilt in np.radians(np.arange(0.0, 25.1, 2.5)):
+        forward = np.array([0.0, -np.cos(tilt), np.sin(tilt)])
+        depths = []
+        for z in np.linspace(b - 8.0, a + 8.0, 33):
+            start = _on_skin(measured, z, forward)
+            if start is None:
+                continue
+            try:
+                dura = measured.reach("spinal_dura_mater", start, forward)
+                skin = measured.reach("skin.left", start, forward)
+            except Unmeasurable:
+                continue
+            crossings = [measured.rays(bone).crossings(start, forward).distance for bone in bones]
+            if not any(len(c) and c[0] < dura for c in crossings):
+                depths.append(_fat_or(measured, start, forward, dura) - skin)
+        if depths:
+            return float(np.median(depths))
+    raise Unmeasurable(f"bone lies before the canal everywhere between {upper} and {lower}")
+
+
+def _on_skin(measured: Measured, z: float, forward: np.ndarray) -> np.ndarray | None:
+    """Return a point behind the body from which a way comes to the skin at a height z."""
+    level = np.array([0.0, -1.0, 0.0])
+    behind = np.array([0.4, 250.0, z])
+    try:
+        entry = behind + measured.reach("skin.left", behind, level) * level
+    except Unmeasurable:
+        return None
+    return entry - 60.0 * forward
 
 
 def _fat_or(measured: Measured, start: np.ndarray, forward: np.ndarray, dura: float) -> float:
@@ -134,21 +149,24 @@ def _fat_or(measured: Measured, start: np.ndarray, forward: np.ndarray, dura: fl
 def scapular_angle(measured: Measured, which: str) -> float:
     """Angle of the scapula at its "inferior" or "superior" corner, degrees.
 
-    Between the chords of the two borders that meet there, each 55 (35) mm long.
+    As with a goniometer, whose arms are laid along the two borders that meet there: straight
+    lines through each border, from the end of the rounded corner 60 (35) mm on.
     """
     borders = {
-        "inferior": ("medial_border", "lateral_border", 55.0),
-        "superior": ("medial_border", "superior_border", 35.0),
+        "inferior": ("medial_border", "lateral_border", (12.0, 60.0)),
+        "superior": ("medial_border", "superior_border", (5.0, 35.0)),
     }
-    first, second, reach = borders[which]
+    first, second, (near, far) = borders[which]
     corner = measured.landmark(f"scapula.left.{which}_angle")
     arms = []
     for name in (first, second):
         line = measured.landmark(f"scapula.left.{name}")
         away = np.linalg.norm(line - corner, axis=1)
-        arms.append(line[int(np.argmin(np.abs(away - reach)))] - corner)
-    cosine = arms[0] @ arms[1] / (np.linalg.norm(arms[0]) * np.linalg.norm(arms[1]))
-    return float(np.degrees(np.arccos(cosine)))
+        laid = line[(away > near) & (away < far)]
+        middle = laid.mean(axis=0)
+        arm = np.linalg.svd(laid - middle)[2][0]
+        arms.append(arm * np.sign(arm @ (middle - corner)))
+    return float(np.degrees(np.arccos(arms[0] @ arms[1])))
 
 
 def acromion_to_coracoid(measured: Measured, _: str) -> float:

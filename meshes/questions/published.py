@@ -16,18 +16,38 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import Any
 
-from meshes.body import MEDIAN_STATURE_MM
+from meshes.body import MEDIAN_STATURE_MM, Body
 from meshes.errors import PeelbackError
 from meshes.model import BackModel
 from meshes.questions import measures, measures_body, measures_nerves
 from meshes.questions.measures import Measured, Unmeasurable
+from meshes.questions.specimens import bones_of
 
 MEASURES = {**measures.MEASURES, **measures_body.MEASURES, **measures_nerves.MEASURES}
 """Measures by name, as the table of published values calls them."""
 ROLES = ("input", "held_out")
 SPREADS = ("sd", "range", "none")
 _TABLE_KEYS = {"quantity", "measure", "unit", "role", "source", "seen", "sex", "spread", "values"}
-_OPTIONAL = {"note", "about"}
+_OPTIONAL = {"note", "about", "specimens_mm"}
+BONE_MEASURES = frozenset(
+    {
+        "upper_endplate_width", "upper_endplate_depth", "posterior_body_height",
+        "anterior_body_height", "canal_width", "canal_depth", "transverse_width", "disc_height",
+        "region_length", "crest_level", "scapula_height", "scapula_breadth",
+        "scapular_spine_length", "scapula_width_above_angle", "clavicle_length",
+        "biacromial_breadth", "bicristal_breadth", "c7_above_crest", "c7_above_acromion",
+        "tenth_rib_above_crest",
+    }
+)  # fmt: skip
+"""Measures that need bones and discs only."""
+COLUMN_MEASURES = frozenset(
+    {
+        "upper_endplate_width", "upper_endplate_depth", "posterior_body_height",
+        "anterior_body_height", "canal_width", "canal_depth", "transverse_width", "disc_height",
+        "region_length",
+    }
+)  # fmt: skip
+"""Those of them that need the column only."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +72,9 @@ class PublishedValue:
         The value was read in the source or a copy of it; False: from memory.
     sex : {"male", "female", "any"}
     note : str
+    specimens_mm : float or None
+        Mean stature of the source's specimens: the bones of a body of that stature are
+        measured. None: the model itself is, and lengths are scaled by stature.
     """
 
     quantity: str
@@ -67,6 +90,7 @@ class PublishedValue:
     seen: bool
     sex: str
     note: str = ""
+    specimens_mm: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,6 +177,8 @@ def _rows(document: Mapping[str, Any]) -> Iterator[PublishedValue]:
             raise PeelbackError(f"{name}: role or spread is none of {ROLES}, {SPREADS}")
         if table["source"] not in sources:
             raise PeelbackError(f"{name}: unknown source {table['source']!r}")
+        if "specimens_mm" in table and table["measure"] not in COLUMN_MEASURES:
+            raise PeelbackError(f"{name}: specimens_mm is for measures of the column")
         for about, numbers in table["values"].items():
             value, spread, low, high = _numbers(name, table["spread"], numbers)
             yield PublishedValue(
@@ -169,6 +195,7 @@ def _rows(document: Mapping[str, Any]) -> Iterator[PublishedValue]:
                 seen=table["seen"],
                 sex=table["sex"],
                 note=table.get("note", ""),
+                specimens_mm=table.get("specimens_mm"),
             )
 
 
@@ -189,16 +216,33 @@ def compare(model: BackModel) -> list[Comparison]:
     """Measure the model for every published value of its sex.
 
     Lengths are scaled by stature relative to the median of the sex, areas by its
-    square; angles and levels are not.
+    square; angles and levels are not. Where the source tells the stature of its specimens,
+    the column of a body of that stature is measured instead.
     """
     measured = Measured(model)
     body = model.body
     scale = float(body.stature_mm) / MEDIAN_STATURE_MM[body.sex]
-    return [
-        _compare(measured, value, {"mm": scale, "cm2": scale**2}.get(value.unit, 1.0))
-        for value in published_values()
-        if value.sex in ("any", body.sex)
-    ]
+    rows, columns = [], {}
+    for value in published_values():
+        if value.sex not in ("any", body.sex):
+            continue
+        if value.specimens_mm is None:
+            by_unit = {"mm": scale, "cm2": scale**2}
+            rows.append(_compare(measured, value, by_unit.get(value.unit, 1.0)))
+            continue
+        if value.specimens_mm not in columns:
+            like = Body(sex=body.sex, stature_mm=value.specimens_mm)
+            columns[value.specimens_mm] = Measured(bones_of(like, model.detail, True))
+        rows.append(_compare(columns[value.specimens_mm], value, 1.0))
+    return rows
+
+
+def compare_other_sex(model: BackModel) -> list[Comparison]:
+    """Measure the bones of the median body of the other sex for the values of that sex."""
+    sex = "female" if model.body.sex == "male" else "male"
+    chosen = [v for v in published_values() if v.sex == sex and v.measure in BONE_MEASURES]
+    measured = Measured(bones_of(Body(sex=sex), model.detail))
+    return [_compare(measured, value, 1.0) for value in chosen if value.specimens_mm is None]
 
 
 def _compare(measured: Measured, value: PublishedValue, scale: float) -> Comparison:

@@ -32,14 +32,14 @@ def femur_solid(scale: float) -> Solid:
                blend=1.0 * s)  # fmt: skip
     # Greater trochanter: a block standing up behind the neck, its tip bent inward.
     solid.blade(
-        np.array([55.0, 11.0, -38.0]) * s, np.array([53.0, 17.0, -8.0]) * s, (0.25, 1.0, 0.0),
+        np.array([55.0, 11.0, -38.0]) * s, np.array([53.0, 17.0, -12.0]) * s, (0.25, 1.0, 0.0),
         (19.0 * s, 10.5 * s), (10.5 * s, 8.5 * s), blend=6.0 * s,
     )  # fmt: skip
     solid.blade(
         np.array([53.0, 10.5, -36.0]) * s, np.array([42.0, 9.0, -88.0]) * s, (0.25, 1.0, 0.0),
         (18.0 * s, 14.0 * s), (11.5 * s, 13.0 * s), blend=8.0 * s,
     )  # fmt: skip
-    solid.cone(np.array([52.0, 18.0, -10.0]) * s, np.array([46.0, 21.0, -3.0]) * s, 7.5 * s, 5 * s,
+    solid.cone(np.array([52.0, 18.0, -14.0]) * s, np.array([46.0, 21.0, -7.0]) * s, 7.5 * s, 5 * s,
                blend=4.0 * s)  # fmt: skip
     solid.ellipsoid(np.array([38.0, 22.0, -14.0]) * s, (8.0 * s, 8.0 * s, 9.0 * s), blend=3.0 * s,
                     operation="subtract")  # fmt: skip
@@ -87,7 +87,7 @@ def make_femur(frame: SkeletonFrame, detail: str) -> BonePiece:
     wanted = head + s * np.array(
         [
             [66.0, 14.0, -24.0],
-            [53.0, 19.0, 2.0],
+            [53.0, 19.0, -2.0],
             [51.0, 26.0, -84.0],
             [22.0, 28.0, -57.0],
         ]

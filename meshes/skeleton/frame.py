@@ -46,38 +46,45 @@ _SIZES = {
     "T12": (39.0, 32.8, 22.7, 22.2, 18.1),
     "L1": (41.2, 34.1, 23.8, 23.7, 19.0),
     "L2": (42.6, 34.6, 24.3, 23.8, 17.7),
-    "L3": (44.1, 35.2, 23.8, 24.3, 17.2),
+    "L3": (44.1, 35.2, 23.8, 24.3, 17.35),
     "L4": (46.6, 35.5, 24.1, 25.4, 18.6),
     "L5": (47.3, 34.7, 22.9, 27.1, 20.9),
 }
 
-# Those specimens were shorter than the median man of today's surveys: heights
-# grown by a tenth bring the height of C7 above the iliac crest to within one
+# Those specimens, men and women, were shorter than the median man of today's surveys:
+# heights grown by about a tenth bring the height of C7 above the iliac crest to within one
 # standard deviation of ANSUR II (456 +- 25 mm) and T2 and T9 to within one of
 # Egwu OA et al., J Anat Soc India 2019;68:110-118.
 _HEIGHT_GROWTH = 1.10
 
-# Of lumbar bodies a little more: means of men on radiographs and CT (Gilad I & Nissan M,
-# J Anat 1985;143:115-120; Busscher I et al., Eur Spine J 2010;19:1104-1114) lie above it.
-_LUMBAR_GROWTH = 1.135
+# From T3 down each on its own: T12 to L5 between the means of men on radiographs and CT
+# (Gilad I & Nissan M, J Anat 1985;143:115-120; Busscher I et al., Eur Spine J
+# 2010;19:1104-1114); the others so that heights still rise evenly.
+_GROWTH = {
+    "C2": 1.0,
+    "T3": 1.12, "T4": 1.12, "T5": 1.12, "T6": 1.12, "T7": 1.12, "T8": 1.12, "T9": 1.09,
+    "T10": 1.12, "T11": 1.12, "T12": 1.14,
+    "L1": 1.10, "L2": 1.14, "L3": 1.175, "L4": 1.12, "L5": 1.135,
+}  # fmt: skip
 
 # Disc below each level, mid-height in mm at median stature, the sunk endplates (about
 # 1.4 mm) not counted. T12 to L5: between the means of men by Yadav U et al., Int J Spine
-# Surg 2020;14:175-181 (CT) and Twomey L & Taylor J, Acta Orthop Scand 1985;56:496-499;
+# Surg 2020;14:175-181, Bach K et al., World Neurosurg 2019;124:e106-e118 (both CT) and
+# Twomey L & Taylor J, Acta Orthop Scand 1985;56:496-499;
 # thoracic: about the means of Fletcher JGR et al., Eur Spine J 2015 (men), grown
 # likewise; cervical: common practice, no source.
 _DISCS = {
     "C2": 5.4, "C3": 5.5, "C4": 5.6, "C5": 5.7, "C6": 5.8, "C7": 5.2,
     "T1": 4.4, "T2": 4.0, "T3": 3.8, "T4": 3.8, "T5": 4.2, "T6": 4.6,
-    "T7": 5.0, "T8": 5.2, "T9": 5.6, "T10": 5.9, "T11": 6.1, "T12": 5.7,
-    "L1": 6.8, "L2": 7.9, "L3": 8.5, "L4": 9.3, "L5": 8.4,
+    "T7": 5.0, "T8": 5.2, "T9": 5.6, "T10": 5.9, "T11": 6.1, "T12": 5.2,
+    "L1": 6.4, "L2": 7.9, "L3": 8.5, "L4": 9.1, "L5": 8.1,
 }  # fmt: skip
 
 # How the lumbar lordosis is shared between discs and bodies, from S1 up
 # (common practice: about two thirds of it lie between L4 and S1).
 _LORDOSIS_SHARE = {
-    "L5": (0.26, 0.15), "L4": (0.21, 0.07), "L3": (0.14, 0.01),
-    "L2": (0.10, 0.0), "L1": (0.08, -0.02),
+    "L5": (0.26, 0.13), "L4": (0.22, 0.03), "L3": (0.16, 0.0),
+    "L2": (0.13, -0.01), "L1": (0.12, -0.04),
 }  # fmt: skip
 
 # Kyphosis between T12 and T4, body and disc below together; greatest at T6-T8.
@@ -222,9 +229,7 @@ def make_frame(body: Body) -> SkeletonFrame:
 
 def _growth(level: str) -> float:
     """How much taller a body is than in the table."""
-    if level == "C2":
-        return 1.0
-    return _LUMBAR_GROWTH if level in LUMBAR else _HEIGHT_GROWTH
+    return _GROWTH.get(level, _HEIGHT_GROWTH)
 
 
 def body_wedge(level: str, body: Body) -> float:

@@ -353,6 +353,16 @@ def _cut_foramina(solid: Solid, parts: list[Segment], s: float) -> None:
         a, b = parts[i], parts[i + 1]
         direction = a.axes[1] + b.axes[1]
         direction /= np.linalg.norm(direction)
+        # From the canal sideways: here the nerve leaves it, to divide for both faces.
+        if i < 3:
+            level = a.bottom + 0.5 * (a.canal_back + b.canal_back) * direction
+            solid.cone(
+                level + (b.canal[0] - 3.0 * s) * X,
+                level + (_VENTRAL_FORAMEN[i] - 1.0) * s * X,
+                (4.0, 3.6, 3.0)[i] * s,
+                blend=1.5 * s,
+                operation="subtract",
+            )
         behind = dorsal_foramen(parts, i, s)
         front = a.bottom + _VENTRAL_FORAMEN[i] * s * X - (b.half[1] + 4.0 * s) * direction
         solid.cone(

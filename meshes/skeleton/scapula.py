@@ -2,13 +2,16 @@
 
 Own frame: origin at the root of the spine on the medial border; x lateral in
 the plane of the body, y dorsal, z up along the medial border. The numbers are
-those of a man's scapula 153 mm high and 105 mm broad; the caller scales it.
+those of a man's scapula 149 mm high and 105 mm broad; the caller scales it.
 
 Sizes: Oliveira Costa AC et al., Int J Morphol 2016;34:1164-1168 (men: height
 151.4 +- 11.4, breadth 102.4 +- 6.5, spine 140.1 +- 8.1 mm); angles: The
 Scapula: osseous dimensions and gender dimorphism in Thais, Siriraj Med J 2004
-(inferior 40.9 +- 5.3, superior 84.3 +- 9.4 degrees). They are a little above
-those means because the shoulders of today's median man (ANSUR II) are broader.
+(inferior 40.9 +- 5.3, superior 84.3 +- 9.4 degrees). Its height lies
+between theirs and that of Kumar A et al., Int J Orthop Surg 2021;29:12-15 (143.3 +- 10.2),
+its breadth a little above because the shoulders of today's median man (ANSUR II) are
+broader; the corner at the inferior angle is blunt, as the breadths 20 and 40 mm above it
+(44 and 55 mm, Oliveira Costa) ask.
 Form: common practice.
 """
 
@@ -33,12 +36,12 @@ _SPACING = {"full": 1.0, "preview": 1.3}
 # superior border.
 _OUTLINE = np.array(
     [
-        (0.0, 1.0), (-1.6, -12), (-2.6, -28), (-2.4, -46), (-0.8, -66), (1.6, -84), (3.4, -96),
-        (6.4, -104.2), (12.5, -107.0), (20.5, -102.6), (29.0, -91), (37.9, -77), (46.4, -62.5),
-        (54.0, -48.5), (64.0, -37.0), (75.0, -23.5), (84.0, -11.5), (92.0, -3.0), (98.5, 6),
-        (98.5, 20), (92.0, 27.5), (85.0, 27.5), (79.6, 24.0), (77.2, 17.8), (73.8, 15.6),
-        (70.6, 18.0), (69.0, 23.6), (61.5, 27.8), (48.0, 33.0), (35.0, 38.8), (24.0, 44.6),
-        (16.4, 47.8), (11.6, 46.2), (7.6, 38), (3.6, 24), (1.2, 11),
+        (0.0, 1.0), (-1.6, -11.4), (-2.8, -26.6), (-3.0, -43.7), (-2.2, -62.7), (-0.6, -79.8),
+        (1.6, -91.2), (6.2, -98.6), (14.0, -101.6), (24.6, -97.6), (33.4, -87.4), (41.4, -74.2),
+        (48.2, -60.4), (54.8, -46.4), (64.2, -35.2), (75.0, -22.4), (84.0, -11.0), (92.0, -2.9),
+        (98.5, 6), (98.5, 20), (92.0, 27.5), (85.0, 27.5), (79.6, 24.0), (77.2, 17.8),
+        (73.8, 15.6), (70.6, 18.0), (69.0, 23.6), (61.5, 27.8), (48.0, 33.0), (35.0, 38.8),
+        (24.0, 44.6), (16.4, 47.8), (11.6, 46.2), (7.6, 38), (3.6, 24), (1.2, 11),
     ]
 )  # fmt: skip
 
@@ -90,7 +93,7 @@ def _middle(x: np.ndarray, z: np.ndarray) -> np.ndarray:
 
 def _lateral_distance(x: np.ndarray, z: np.ndarray) -> np.ndarray:
     """Distance medial to the line of the lateral border, mm."""
-    a, b = np.array([17.5, -106.0]), np.array([89.0, -7.5])
+    a, b = np.array([20.5, -100.7]), np.array([89.0, -7.1])
     along = (b - a) / np.linalg.norm(b - a)
     return -(along[1] * (x - a[0]) - along[0] * (z - a[1]))
 
@@ -110,7 +113,7 @@ def _body_thickness(x: np.ndarray, z: np.ndarray) -> np.ndarray:
     d = _lateral_distance(x, z)
     medial = np.exp(-((np.clip(x + 2.5, 0, None) / 6.0) ** 2))
     lateral = np.exp(-((np.clip(d, 0, None) / 7.0) ** 2))
-    inferior = np.exp(-(((z + 108.0) / 15.0) ** 2))
+    inferior = np.exp(-(((z + 102.6) / 15.0) ** 2))
     superior = np.exp(-(((x - 13.0) ** 2 + (z - 47.0) ** 2) / 10.0**2))
     ridges = 0.35 * np.sin((z + 0.75 * x) * (2 * np.pi / 21.0)) * np.clip((60.0 - x) / 40.0, 0, 1)
     thin = 2.9 + ridges / (1.0 + np.exp((z - 6.0) / 4.0))
@@ -163,13 +166,13 @@ def _lateral_bar() -> Solid:
     """The stout lateral border from the inferior angle to the glenoid, with its costal ridge."""
     line = np.array(
         [
-            (15.0, -100),
-            (26.0, -87),
-            (36.0, -72.5),
-            (47, -56.8),
-            (59, -39.8),
-            (72.5, -23.6),
-            (86, -9),
+            (17.5, -95),
+            (29.5, -83.8),
+            (39.0, -70.2),
+            (48.5, -55.0),
+            (59.5, -38.2),
+            (72.5, -22.6),
+            (86, -8.6),
         ]
     )
     points = _on_body(line)
@@ -183,7 +186,7 @@ def _lateral_bar() -> Solid:
     )
     # Facet of teres major on the back of the inferior angle; rough infraglenoid tubercle.
     solid.ellipsoid(
-        _on_body([(15.5, -95)])[0] + [0, 1.2, 0], (6.0, 2.4, 11.0),
+        _on_body([(18.0, -90)])[0] + [0, 1.2, 0], (6.0, 2.4, 11.0),
         np.array([(0.83, 0, -0.56), (0, 1, 0), (0.56, 0, 0.83)]), blend=3.0,
     )  # fmt: skip
     solid.ellipsoid((90.0, -1.2, -9.0), (4.6, 3.6, 5.4), _turn_z(40), blend=5.0)
@@ -322,7 +325,7 @@ def acromion_reach() -> np.ndarray:
     return np.column_stack([p, _acromion_middle(p[:, 0], p[:, 1])])
 
 
-_SUBSCAPULAR = [(4, 30), (3, -60), (14, -92), (74, -16), (86, 6), (62, 22), (16, 40)]
+_SUBSCAPULAR = [(4, 30), (3, -57), (15, -87), (74, -15.5), (86, 6), (62, 22), (16, 40)]
 
 
 def _medial_edge(inset: float) -> np.ndarray:
@@ -343,7 +346,7 @@ def _landmarks(mesh: trimesh.Trimesh) -> dict[str, np.ndarray]:
     outline = _OUTLINE
     lateral = outline[9:18]
     marks["superior_angle"] = _on_body([(14.6, 47.4)])[0]
-    marks["inferior_angle"] = _on_body([(10.0, -106.3)])[0]
+    marks["inferior_angle"] = _on_body([(11.5, -101.0)])[0]
     marks["root_of_spine"] = _on_body([(0.0, 1.0)], 2.0)[0]
     marks["medial_border"] = _border(_medial_edge(0.0), 32)
     marks["lateral_border"] = _border(lateral[:-1], 24)
@@ -377,7 +380,7 @@ def _landmarks(mesh: trimesh.Trimesh) -> dict[str, np.ndarray]:
     marks["supraglenoid_tubercle"] = _GLENOID + [-4.0, 0.0, 22.0]
     marks["supraspinous_fossa"] = _patch([(10, 12), (16, 42), (60, 27), (84, 27), (74, 23)], 2.0)
     marks["infraspinous_fossa"] = _patch(
-        [(3, -6), (3, -60), (14, -84), (60, -32), (80, -2), (78, 14), (40, 3)], 2.0
+        [(3, -6), (3, -57), (15, -80), (60, -30.5), (80, -2), (78, 14), (40, 3)], 2.0
     )
     marks["subscapular_fossa"] = _patch(_SUBSCAPULAR, -2.0)
     names = list(marks)

@@ -25,6 +25,9 @@ from meshes.skeleton.vertebra_tables import LOWER_WIDTHS, SHAPES, VertebraShape
 
 X, Y, Z = np.eye(3)
 
+_NOTCHED = 0.82
+"""Height of a lumbar lamina at the midline, where its lower border arches, against its middle."""
+
 
 class Plan:
     """Measures of one vertebra, worked out once for solid and landmarks.
@@ -332,7 +335,7 @@ def add_lamina(solid: Solid, plan: Plan) -> None:
         outer,
         inner,
         side,
-        (half_height * 0.86, half_height),
+        (half_height * 0.86, half_height * (_NOTCHED if plan.level in LUMBAR else 1.0)),
         (half_thick * 1.1, half_thick),
         blend=1.8 * s,
         power=2.6,
@@ -524,6 +527,8 @@ def _trunk_arch(solid: Solid, plan: Plan) -> None:
         cut_joint(solid, below, -1, s)
     add_spine(solid, plan)
     if plan.level not in LUMBAR:
+        # The root of a steep spine would reach forward into the canal.
+        cut_canal(solid, plan)
         _costal_facets(solid, plan)
 
 

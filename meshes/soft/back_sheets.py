@@ -286,7 +286,7 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
     target = part_of_curve(border, at_root - 0.045, at_root + 0.075, 8)
     sheet = lay_sheet(
         np.concatenate([ligament, spines]), target, bench.field,
-        belly_profile(_thick(bench, "rhomboid_minor"), tendon=(0.12, 0.03), edge=0.6),
+        belly_profile(_thick(bench, "rhomboid_minor"), tendon=(0.12, 0.03), edge=0.6, at=0.7),
         outward=radial(bench), border_tension=0.0, **_grid(bench, 30, 10),
     )  # fmt: skip
     starts = [End("nuchal_ligament", ligament), *_ends(minor_levels, spines)]
@@ -296,7 +296,7 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
     target = part_of_curve(border, at_root + 0.10, 0.985, 20)
     sheet = lay_sheet(
         spines, target, bench.field,
-        belly_profile(_thick(bench, "rhomboid_major"), tendon=(0.1, 0.04), edge=0.6),
+        belly_profile(_thick(bench, "rhomboid_major"), tendon=(0.1, 0.04), edge=0.6, at=0.7),
         outward=radial(bench), border_tension=(0.0, 0.015), **_grid(bench, 34, 26),
     )  # fmt: skip
     _put(bench, "rhomboid_major", sheet, _ends(major_levels, spines),
@@ -517,7 +517,7 @@ def lay_latissimus(bench: Workbench) -> None:
     gaps = [0.16, 0.14, 0.12, 0.10][: len(ribs)]
     cells = slip_cells(across, along, [main, *[slip] * len(ribs)], gaps, end="origin")
     # The sheet turns over: upper fibres end lowest, the lateral ones highest.
-    insertion = part_of_curve(floor, 0.66, 0.20, across)
+    insertion = part_of_curve(floor, 0.56, 0.17, across)
     guide = _latissimus_guide(bench, insertion)
     v = np.linspace(0, 1, across)
     u = np.linspace(0, 1, along)

@@ -428,7 +428,7 @@ def lay_roots(bench: Workbench, canal: Canal) -> None:
             way += [leave, goal + 0.4 * (line[-1] - goal) * 0.3]
             courses.append(np.array(way))
         lay_tube(bench, f"spinal_root_{nerve}.left", "spinal_root", courses[0], 0.6,
-                 joins=(ganglion.id, "spinal_cord", "conus_medullaris"),
+                 joins=(ganglion.id, "spinal_cord", *(("conus_medullaris",) * (nerve == "L1"))),
                  pierces=("spinal_dura_mater", "spinal_arachnoid_mater"),
                  branches=[Branch(courses[1][::-1][1:], 0.6)],
                  triangles=(420, 120), level=nerve, gap=0.15)  # fmt: skip

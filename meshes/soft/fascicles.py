@@ -87,7 +87,7 @@ _REACH = {
     "semispinalis_capitis": 3.0,
     "multifidus_cervicis": 1.5,
     "multifidus_thoracis": 2.0,
-    "multifidus_lumborum": 6.0,
+    "multifidus_lumborum": 9.0,
 }
 
 
@@ -250,7 +250,7 @@ def _longissimus(bench: Workbench):
             tubercle = bench.landmark(f"rib_{number}.left.tubercle")
             angle = bench.landmark(f"rib_{number}.left.angle")
             yield ("longissimus_thoracis", part, start,
-                   f"rib_{number}.left", 0.5 * (tubercle + angle))  # fmt: skip
+                   f"rib_{number}.left", tubercle + 0.43 * (angle - tubercle))  # fmt: skip
     spine = bench.landmark("ilium.left.PSIS")
     for i, level in enumerate(level_range("L1", "L5")):
         start = spine + np.array([-3.0, 0.0, 2.0 + 1.5 * i])

@@ -122,12 +122,12 @@ def lay_gluteus_maximus(bench: Workbench) -> None:
     crest = part_of_curve(bench.landmark("ilium.left.crest"), 0.20, 0.02, 6)
     lateral = bench.landmark("sacrum.left.lateral_crest")
     lateral = lateral[np.argsort(-lateral[:, 2])][1:]
-    coccyx = bench.landmark("coccyx.left.transverse_process")[None] + [1.0, 1.0, 0]
+    coccyx = bench.landmark("coccyx.left.transverse_process")[None] + [1.0, 2.5, 0]
     crest = crest + [1.0, 0.8, -1.5]
     ligament = bench.index("sacrotuberous_ligament.left").signed_distance(
         part_of_curve(np.concatenate([lateral[-2:], coccyx]), 0.0, 1.0, 8) + [6.0, 3.0, -4.0]
     )[1]
-    origin = np.concatenate([crest, lateral + [2.0, 1.0, 0.0], coccyx])
+    origin = np.concatenate([crest, lateral + [2.0, 2.0, 0.0], coccyx])
     line = bench.landmark("femur.left.gluteal_tuberosity_line")
     trochanter = bench.landmark("femur.left.greater_trochanter")
     insertion = np.concatenate([trochanter[None] + [4.0, 8.0, -18.0], line + [1.0, 1.0, 0.0]])
