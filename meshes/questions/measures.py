@@ -349,6 +349,13 @@ def lumbar_lordosis(measured: Measured, _: str) -> float:
     )
 
 
+def thoracolumbar_lordosis(measured: Measured, _: str) -> float:
+    """Cobb angle from the upper endplate of T12 to that of S1, degrees."""
+    return endplate_inclination(measured, "S1", "upper") - endplate_inclination(
+        measured, "T12", "upper"
+    )
+
+
 def lower_lumbar_lordosis(measured: Measured, _: str) -> float:
     """Cobb angle from the upper endplate of L4 to that of S1, degrees."""
     return endplate_inclination(measured, "S1", "upper") - endplate_inclination(
@@ -626,6 +633,7 @@ MEASURES: Mapping[str, Callable[[Measured, str], float]] = {
         thoracic_kyphosis,
         lumbar_lordosis,
         lower_lumbar_lordosis,
+        thoracolumbar_lordosis,
         cervical_lordosis,
         sacral_slope,
         region_length,

@@ -36,7 +36,7 @@ BONE_MEASURES = frozenset(
         "region_length", "crest_level", "scapula_height", "scapula_breadth",
         "scapular_spine_length", "scapula_width_above_angle", "clavicle_length",
         "biacromial_breadth", "bicristal_breadth", "c7_above_crest", "c7_above_acromion",
-        "tenth_rib_above_crest",
+        "tenth_rib_above_crest", "c7_above_trochanter",
     }
 )  # fmt: skip
 """Measures that need bones and discs only."""

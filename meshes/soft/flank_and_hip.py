@@ -23,7 +23,7 @@ def lay_transversus_aponeurosis(bench: Workbench) -> None:
     border = bench.sheets["thoracolumbar_fascia_middle.left"].mid[-1]
     border = border[(border[:, 2] > low) & (border[:, 2] < high)]
     inner = part_of_curve(border, 0.0, 1.0, 12) + [0.6, 0.0, 0.0]
-    outer = inner + np.array([34.0 * scale, -26.0 * scale, 0.0])
+    outer = inner + np.array([32.0 * scale, -28.0 * scale, 0.0])
     across, along = (16, 12) if bench.full else (9, 8)
     sheet = lay_sheet(
         inner, outer, bench.field, 0.9, along=along, across=across,

@@ -182,7 +182,7 @@ def lay_intertransversarii(bench: Workbench) -> None:
         between(upper, lower, ("accessory_process", "mamillary_process"),
                 "intertransversarius_medialis_lumborum", 6.0, 4.5, _LEFT)  # fmt: skip
         between(upper, lower, ("transverse_process", "transverse_process"),
-                "intertransversarius_lateralis_lumborum", 13.0, 3.4, _LEFT)  # fmt: skip
+                "intertransversarius_lateralis_lumborum", 12.0, 3.4, _LEFT)  # fmt: skip
 
 
 def lay_levatores_costarum(bench: Workbench) -> None:
