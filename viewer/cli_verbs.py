@@ -162,7 +162,11 @@ def check(words: argparse.Namespace, body: Body, detail: str) -> int:
 def _write_published_table(path: Path, published: Sequence, body: Body, detail: str) -> None:
     from meshes.questions.published_table import published_markdown
 
-    title = f"A {body.sex} body of {body.stature_mm:.0f} mm, {detail} detail"
+    other = Body(sex="female" if body.sex == "male" else "male")
+    title = (
+        f"A {body.sex} body of {body.stature_mm:.0f} mm, {detail} detail; values of the other sex "
+        f"against the bones of a {other.sex} body of {other.stature_mm:.0f} mm"
+    )
     try:
         write_atomically(path, published_markdown(published, title))
     except OSError as error:

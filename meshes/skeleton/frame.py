@@ -22,7 +22,7 @@ LEVELS = CERVICAL + THORACIC + LUMBAR
 # Panjabi MM et al., Spine 1991;16:888-901 (T1-T12), Spine 1992;17:299-306
 # (L1-L5) and Spine 1991;16:861-869 (C2-C7): endplate width, endplate depth,
 # posterior body height, canal width, canal depth, mm. From memory. Canal depths of L2, L3
-# (down) and L5 (up) lie about a millimetre off theirs: the finished ring narrows, and
+# (down) and L5 (up) lie about a millimetre or two off theirs: the finished ring narrows, and
 # Griffith JF et al., Quant Imaging Med Surg 2016;6:671-679 found them shallower.
 _SIZES = {
     "C1": (0.0, 0.0, 0.0, 28.0, 31.0),
@@ -48,7 +48,7 @@ _SIZES = {
     "L2": (42.6, 34.6, 24.3, 23.8, 17.7),
     "L3": (44.1, 35.2, 23.8, 24.3, 17.35),
     "L4": (46.6, 35.5, 24.1, 25.4, 18.6),
-    "L5": (47.3, 34.7, 22.9, 27.1, 20.9),
+    "L5": (47.3, 34.7, 22.9, 27.1, 21.5),
 }
 
 # Those specimens, men and women, were shorter than the median man of today's surveys:

@@ -2,7 +2,7 @@
 
 Own frame: origin midway between the superior facets of the atlas; x left,
 y back, z up, the head level. Numbers are a man's, mm. Length, breadth and
-height of the vault: common values of men's skulls (about 185, 143 and 135 mm
+height of the vault: common values of men's skulls (about 185, 142 and 135 mm
 from the base to the top); the face and the mandible are drawn in a simple
 form, so that the head reads as a head.
 """
@@ -49,11 +49,11 @@ def head_scale(frame: SkeletonFrame) -> float:
 def _vault() -> Solid:
     """Braincase: smooth, a little flattened at the sides, with the slope of the nuchal plane."""
     solid = Solid()
-    solid.ellipsoid((0, 0, 62), (71.2, 86.5, 68), blend=0.0)
+    solid.ellipsoid((0, 0, 62), (70.6, 86.5, 68), blend=0.0)
     solid.ellipsoid((0, -40, 58), (60, 56, 56), blend=14.0)
     solid.ellipsoid((0, 37, 58), (60, 53, 50), blend=14.0)
     # Temporal squama, which comes down steeply to the ear.
-    solid.ellipsoid((0, 2, 40), (68.4, 62, 44), blend=10.0)
+    solid.ellipsoid((0, 2, 40), (67.9, 62, 44), blend=10.0)
     # Nuchal plane, from the protuberance down to the foramen magnum, and the base before it.
     slope = PROTUBERANCE - _OPISTHION
     normal = np.array([0.0, slope[2], -slope[1]])

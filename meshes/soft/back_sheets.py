@@ -196,7 +196,7 @@ def _serrated(bench, entry, origins, origin, pieces, contacts=()) -> None:
     per = _shares([1.0] * len(pieces), across)
     cells = slip_cells(across, along, per, 0.3, end="insertion")
     profile = belly_profile(
-        _thick(bench, entry), tendon=(0.45, 0.06), tendon_thickness=0.7, at=0.75, edge=0.7
+        _thick(bench, entry), tendon=(0.45, 0.04), tendon_thickness=0.7, at=0.84, edge=0.7
     )
     sheet = lay_sheet(
         origin, [p for _, p in pieces], bench.field, profile,
@@ -286,7 +286,7 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
     target = part_of_curve(border, at_root - 0.045, at_root + 0.075, 8)
     sheet = lay_sheet(
         np.concatenate([ligament, spines]), target, bench.field,
-        belly_profile(_thick(bench, "rhomboid_minor"), tendon=(0.12, 0.03), edge=0.6, at=0.7),
+        belly_profile(_thick(bench, "rhomboid_minor"), tendon=(0.12, 0.02), edge=0.6, at=0.8),
         outward=radial(bench), border_tension=0.0, **_grid(bench, 30, 10),
     )  # fmt: skip
     starts = [End("nuchal_ligament", ligament), *_ends(minor_levels, spines)]
@@ -296,7 +296,7 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
     target = part_of_curve(border, at_root + 0.10, 0.985, 20)
     sheet = lay_sheet(
         spines, target, bench.field,
-        belly_profile(_thick(bench, "rhomboid_major"), tendon=(0.1, 0.04), edge=0.6, at=0.7),
+        belly_profile(_thick(bench, "rhomboid_major"), tendon=(0.1, 0.02), edge=0.6, at=0.8),
         outward=radial(bench), border_tension=(0.0, 0.015), **_grid(bench, 34, 26),
     )  # fmt: skip
     _put(bench, "rhomboid_major", sheet, _ends(major_levels, spines),

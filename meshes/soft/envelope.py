@@ -233,7 +233,7 @@ def _edge_of_neck(bench: Workbench, outline: Outline) -> tuple[Line, Callable]:
 
     def share(height: np.ndarray) -> np.ndarray:
         low = _ease((height - base) / (45.0 * scale))
-        return low * _ease((core.neck_top + 4.0 - height) / (30.0 * scale))
+        return low * _ease((core.neck_top + 4.0 - height) / (40.0 * scale))
 
     return edge, share
 

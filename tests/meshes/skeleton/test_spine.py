@@ -107,3 +107,24 @@ def test_the_vertebral_canal_is_open_from_atlas_to_sacrum(frame, pieces, landmar
         )
         distance = distance[0] if isinstance(distance, tuple) else distance
         assert float(np.ravel(distance)[0]) > 2.5, level
+
+
+@pytest.mark.parametrize("level", THORACIC)
+def test_the_root_of_a_thoracic_spine_leaves_the_canal_open(frame, pieces, level):
+    # Depths of 14 to 18 mm: Panjabi MM et al., Spine 1991;16:888-901 (from memory).
+    v, mesh = frame[level], pieces[f"vertebra_{level}"].part.mesh
+    bone = MeshIndex.of(mesh)
+    middle = np.array([0.03, 0.5 * v.depth + 0.5 * v.canal_depth, 0.0])
+    along = middle + np.linspace(-6.0, 6.0, 25)[:, None] * [0.0, 1.0, 0.0]
+    free = bone.signed_distance(v.to_model(along))[0] > 0
+    assert free.all()
+
+
+@pytest.mark.parametrize("level", LUMBAR[1:4])
+def test_neighbouring_lumbar_spines_stand_apart(pieces, level):
+    below = LEVELS[LEVELS.index(level) + 1]
+    upper = pieces[f"vertebra_{level}"].part.mesh.vertices
+    lower = MeshIndex.of(pieces[f"vertebra_{below}"].part.mesh)
+    spine_part = upper[np.abs(upper[:, 0]) < 3.0]
+    spine_part = spine_part[spine_part[:, 1] > np.quantile(spine_part[:, 1], 0.5)]
+    assert lower.signed_distance(spine_part, 30.0)[0].min() > 3.0
