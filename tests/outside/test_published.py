@@ -11,21 +11,21 @@ from functools import lru_cache
 
 import pytest
 
-from meshes.questions.published import Comparison, compare, published_values
+from meshes.questions.published import (
+    Comparison,
+    compare,
+    compare_other_sex,
+    published_values,
+)
 
 MALE = [value for value in published_values() if value.sex in ("any", "male")]
 
 DISAGREEMENTS = {
-    ("anterior_body_height T9", "Egwu OA"): (
-        "thoracic heights are grown by a tenth for today's stature, which dry bones do not show"
-    ),
-    ("posterior_body_height L3", "Busscher"): "spread of six men; within two of Gilad's 157",
-    ("scapula_width_above_angle 20", "Oliveira"): "the inferior angle is drawn more pointed",
-    ("scapular_angle inferior", "The Scapula"): (
-        "widened towards the breadths of Oliveira Costa 2016; the two series disagree"
+    ("muscle_thickness levator_scapulae", "ranges"): (
+        "pressed flat between splenius and the fascia of the neck; the range is from memory"
     ),
     ("posterior_body_height T", "Panjabi MM"): (
-        "thoracic heights are grown by a tenth for today's stature"
+        "the lower thoracic bodies follow Busscher's six men, whose are taller at the same stature"
     ),
     ("outline_breadth 616", "Gordon"): "too much soft tissue over the trochanters",
     ("cluneal_from_psis medial", "Anatomic"): "the medial branch is laid as its groove lies",
@@ -66,14 +66,14 @@ def test_model_agrees_with_published_value(full_model, value, request):
     assert _agrees(row), row.line()
 
 
+def _held_out_and_read(rows) -> list[Comparison]:
+    return [r for r in rows if r.role == "held_out" and r.seen and r.within_1 is not None]
+
+
 def test_most_held_out_values_that_were_read_lie_within_one_spread(full_model):
-    rows = [
-        row
-        for value, row in _compared(full_model).items()
-        if row.role == "held_out" and row.seen and row.within_1 is not None
-    ]
-    assert len(rows) > 60
-    assert sum(row.within_1 for row in rows) > 0.55 * len(rows)
+    rows = _held_out_and_read([*_compared(full_model).values(), *compare_other_sex(full_model)])
+    assert len(rows) >= 60
+    assert sum(row.within_1 for row in rows) > 0.75 * len(rows)
 
 
 def test_every_disagreement_names_a_row_of_the_table():

@@ -72,12 +72,17 @@ def test_scapula_has_the_published_height_breadth_and_spine(marks):
 
 
 def test_scapula_has_the_published_angles(marks):
-    # The Scapula: osseous dimensions and gender dimorphism in Thais, Siriraj Med J 2004.
+    # The Scapula: osseous dimensions and gender dimorphism in Thais, Siriraj Med J 2004. The
+    # arms of a goniometer lie along the borders, beyond the blunt corner between them.
     border = marks[S + "medial_border"]
     lateral = marks[S + "lateral_border"]
     superior = marks[S + "superior_border"]
     low, high = marks[S + "inferior_angle"], marks[S + "superior_angle"]
-    assert abs(angle(low, border[12], lateral[18]) - 40.9) < 5.3
+    away = np.linalg.norm(border - low, axis=1)
+    arm = border[np.argmin(np.abs(away - 60.0))] - border[np.argmin(np.abs(away - 14.0))]
+    away = np.linalg.norm(lateral - low, axis=1)
+    other = lateral[np.argmin(np.abs(away - 60.0))] - lateral[np.argmin(np.abs(away - 14.0))]
+    assert abs(angle(np.zeros(3), arm, other) - 40.9) < 5.3
     assert abs(angle(high, border[9], superior[14]) - 84.3) < 9.4
 
 
