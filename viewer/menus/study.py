@@ -13,6 +13,7 @@ from viewer.panels.test_choices import TestChoices
 from viewer.state import commands
 from viewer.state.captions import english_name, sentence_case
 from viewer.state.tongue import told
+from viewer.study.lab import LabBook, lab_book
 from viewer.study.questions import QuestionMaker, structure_of
 from viewer.study.results import Results, ResultsError
 from viewer.study.store import open_results, results_path
@@ -229,3 +230,42 @@ class StudyMenu:
         if ids:
             self.do(commands.select(ids))
             self.fly_to(ids)
+
+    # --- take-home lab --------------------------------------------------------------------------
+
+    def start_lab(self) -> None:
+        """Show the cautions, ask for the side, and go on with the take-home lab."""
+        if self.takeover is not None or not self._model_ready():
+            return
+        from viewer.panels.lab_panel import LabStart
+        from viewer.panels.sheets import cautions_html
+
+        way = {}
+        for side in ("left", "right"):
+            book = self._lab_book(side)
+            way[side] = (book.done, len(book.steps))
+        sheet = LabStart(cautions_html(self.theme), way, self.learner, self)
+        sheet.accepted.connect(lambda: self.begin_lab(sheet.side.currentData()))
+        self._lab_sheet = sheet
+        self._open(sheet)
+
+    def _lab_book(self, side: str) -> LabBook:
+        steps = [step.id for step in self.plan.steps]
+        book, broken = lab_book(side, steps, self.results.lab(self.learner, side))
+        if broken:
+            self.say(told("{count} kept steps of the lab could not be read.", count=broken), 0)
+        return book
+
+    def begin_lab(self, side: str) -> Any:
+        """Go on with the take-home lab on a side."""
+        if self.takeover is not None or not self._model_ready():
+            return None
+        from viewer.panels.take_home_lab import TakeHomeLab
+
+        learner, results = self.learner, self.results
+        return TakeHomeLab(
+            self,
+            self._lab_book(side),
+            lambda step, record: results.keep_lab(learner, side, step, record),
+            lambda: results.forget_lab(learner, side),
+        )

@@ -11,7 +11,7 @@ from dataclasses import replace
 from typing import Any
 
 import numpy as np
-from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QApplication, QLabel, QMessageBox, QPushButton
 
@@ -29,7 +29,6 @@ from viewer.study.tag_test import TagTest
 
 TICK_MS = 200
 BELL_MS = 2500
-AIM_STEP_PX = 12
 SCALES_MM = (60.0, 230.0)
 """Half the height of the picture about a tag: for the smallest parts and for the largest."""
 CUT_SCALE_MM = 70.0
@@ -297,16 +296,6 @@ class Sitting(Takeover):
         elif question.kind in POINTED_KINDS:
             widget = self.window.scene_widget
             self.on_pick(widget.pick_at(widget.mapFromGlobal(QCursor.pos())), False)
-
-    def aim(self, across: int, down: int) -> None:
-        """Move the pointer over the picture, for those who press keys."""
-        widget = self.window.scene_widget
-        at = widget.mapFromGlobal(QCursor.pos())
-        if not widget.rect().contains(at):
-            at = widget.rect().center()
-        else:
-            at += QPoint(AIM_STEP_PX * across, AIM_STEP_PX * down)
-        QCursor.setPos(widget.mapToGlobal(at))
 
     def on_hover(self, hit: Any) -> None:
         """Name what is under the pointer, once there is nothing left to give away."""

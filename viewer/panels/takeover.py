@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
+from PySide6.QtGui import QCursor, QKeySequence, QShortcut
 from PySide6.QtWidgets import QDockWidget, QWidget
 
 from viewer.state.commands import Command
@@ -22,6 +22,7 @@ LOOKING = (
     "full_screen", "quit",
 )  # fmt: skip
 """Actions that give nothing away and so stay on."""
+AIM_STEP_PX = 12
 WIDTH_SHARE = (0.30, 0.42)
 """Share of the window that the panel takes, with small and with large letters."""
 
@@ -148,6 +149,16 @@ class Takeover(QObject):
         """Show a state, camera and all."""
         self.window.scene_widget.end_flight()
         self.window.session.do(Command(name, lambda _: state, recorded, True))
+
+    def aim(self, across: int, down: int) -> None:
+        """Move the pointer over the picture, for those who press keys."""
+        widget = self.window.scene_widget
+        at = widget.mapFromGlobal(QCursor.pos())
+        if not widget.rect().contains(at):
+            at = widget.rect().center()
+        else:
+            at += QPoint(AIM_STEP_PX * across, AIM_STEP_PX * down)
+        QCursor.setPos(widget.mapToGlobal(at))
 
     def on_hover(self, hit: Any) -> None:
         """The pointer is over something; nothing is told."""

@@ -477,6 +477,14 @@ ACTIONS: tuple[Action, ...] = (
         tip="What is weak, what comes next, who learns; nothing leaves this computer",
     ),
     Action(
+        "lab",
+        "Take-home lab…",
+        "Ctrl+F4",
+        "Study",
+        "start_lab",
+        tip="Every step of the plan by oneself: draw each cut, see what it would lose, fold",
+    ),
+    Action(
         "my_note",
         "My note on the part…",
         "Y",

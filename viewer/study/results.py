@@ -33,6 +33,10 @@ create table if not exists note (
     learner integer not null references learner(id),
     structure text not null, text text not null, at text not null,
     primary key (learner, structure));
+create table if not exists lab (
+    learner integer not null references learner(id),
+    side text not null, step text not null, record text not null, at text not null,
+    primary key (learner, side, step));
 """
 _LONGEST_NAME = 60
 _NOT_BROKEN = ("database is locked", "unable to open", "attempt to write a readonly", "disk")
@@ -176,7 +180,7 @@ class Results:
         """Take a learner away, with all answers, cards and notes; there is no way back."""
         who = self._learner(name)
         with self._base:
-            for table in ("card", "review", "note"):
+            for table in ("card", "review", "note", "lab"):
                 self._base.execute(f"delete from {table} where learner = ?", (who,))
             self._base.execute("delete from learner where id = ?", (who,))
 
@@ -324,6 +328,40 @@ class Results:
             "select structure, text from note where learner = ?", (self._learner(learner),)
         )
         return dict(rows.fetchall())
+
+    # Take-home lab ----------------------------------------------------------------------
+
+    def keep_lab(self, learner: str, side: str, step: str, record: str) -> None:
+        """Keep how a step of the take-home lab went; ``record`` is JSON of the lab's own.
+
+        Raises
+        ------
+        ResultsError
+            The file cannot be written now.
+        """
+        try:
+            with self._base:
+                self._base.execute(
+                    "insert or replace into lab values (?, ?, ?, ?, ?)",
+                    (self._learner(learner), side, step, record, datetime.now(UTC).isoformat()),
+                )
+        except sqlite3.Error as error:
+            raise ResultsError(str(error)) from error
+
+    def lab(self, learner: str, side: str) -> tuple[str, ...]:
+        """Return the kept records of a side."""
+        rows = self._base.execute(
+            "select record from lab where learner = ? and side = ? order by at",
+            (self._learner(learner), side),
+        )
+        return tuple(row[0] for row in rows)
+
+    def forget_lab(self, learner: str, side: str) -> None:
+        """Take all records of a side away, to begin anew."""
+        with self._base:
+            self._base.execute(
+                "delete from lab where learner = ? and side = ?", (self._learner(learner), side)
+            )
 
 
 def _harmless(text: str) -> str:

@@ -3455,5 +3455,209 @@
       <source>&amp;Go there</source>
       <translation>&amp;Dorthin</translation>
     </message>
+    <message>
+      <source>Take-home lab…</source>
+      <translation>Präparieren zu Hause …</translation>
+    </message>
+    <message>
+      <source>Every step of the plan by oneself: draw each cut, see what it would lose, fold</source>
+      <translation>Jeder Schritt des Plans allein: jeden Schnitt zeichnen, sehen, was er kosten würde, umklappen</translation>
+    </message>
+    <message>
+      <source>Take-home lab</source>
+      <translation>Präparieren zu Hause</translation>
+    </message>
+    <message>
+      <source>{count} kept steps of the lab could not be read.</source>
+      <translation>{count} gespeicherte Schritte konnten nicht gelesen werden.</translation>
+    </message>
+    <message>
+      <source>{done} of {count} steps</source>
+      <translation>{done} von {count} Schritten</translation>
+    </message>
+    <message>
+      <source>Fold, and go on</source>
+      <translation>Umklappen und weiter</translation>
+    </message>
+    <message>
+      <source>Done, go on</source>
+      <translation>Fertig, weiter</translation>
+    </message>
+    <message>
+      <source>Go on without the rest</source>
+      <translation>Ohne den Rest weiter</translation>
+    </message>
+    <message>
+      <source>{points} points</source>
+      <translation>{points} Punkte</translation>
+    </message>
+    <message>
+      <source>All steps of this side are done; the summary is shown.</source>
+      <translation>Alle Schritte dieser Seite sind getan; die Übersicht wird gezeigt.</translation>
+    </message>
+    <message>
+      <source>Goes on where it was left: {done} of {count} steps.</source>
+      <translation>Geht weiter, wo es verlassen wurde: {done} von {count} Schritten.</translation>
+    </message>
+    <message>
+      <source>Begins with the whole back.</source>
+      <translation>Beginnt mit dem ganzen Rücken.</translation>
+    </message>
+    <message>
+      <source>Lines to draw</source>
+      <translation>Zu zeichnende Linien</translation>
+    </message>
+    <message>
+      <source>Step {k} of {count}, {side}</source>
+      <translation>Schritt {k} von {count}, {side}</translation>
+    </message>
+    <message>
+      <source>{points} points.</source>
+      <translation>{points} Punkte.</translation>
+    </message>
+    <message>
+      <source>{done} of {count} steps done.</source>
+      <translation>{done} von {count} Schritten getan.</translation>
+    </message>
+    <message>
+      <source>In view now: {names}.</source>
+      <translation>Jetzt zu sehen: {names}.</translation>
+    </message>
+    <message>
+      <source>Click along the next line.</source>
+      <translation>Klicken Sie entlang der nächsten Linie.</translation>
+    </message>
+    <message>
+      <source>Click along the line in the picture; Ctrl with the arrows and Enter do, too.</source>
+      <translation>Klicken Sie im Bild entlang der Linie; Strg mit den Pfeilen und die Eingabetaste tun es auch.</translation>
+    </message>
+    <message>
+      <source>This step cuts nothing: look, free, and go on.</source>
+      <translation>Dieser Schritt schneidet nichts: ansehen, freilegen, weitergehen.</translation>
+    </message>
+    <message>
+      <source>That is {part}; this step cuts {wanted}.</source>
+      <translation>Das ist {part}; dieser Schritt schneidet {wanted}.</translation>
+    </message>
+    <message>
+      <source>A cut needs two places at least.</source>
+      <translation>Ein Schnitt braucht mindestens zwei Stellen.</translation>
+    </message>
+    <message>
+      <source>Summary, {side}</source>
+      <translation>Übersicht, {side}</translation>
+    </message>
+    <message>
+      <source>{points} points of 100 on the mean.</source>
+      <translation>{points} von 100 Punkten im Mittel.</translation>
+    </message>
+    <message>
+      <source>Lost: {names}</source>
+      <translation>Verloren: {names}</translation>
+    </message>
+    <message>
+      <source>The step was not kept: {why}.</source>
+      <translation>Der Schritt wurde nicht gespeichert: {why}.</translation>
+    </message>
+    <message>
+      <source>The blade does not go through</source>
+      <translation>Die Klinge geht nicht hindurch</translation>
+    </message>
+    <message>
+      <source>The layer is {mm} mm thick here.</source>
+      <translation>Die Schicht ist hier {mm} mm dick.</translation>
+    </message>
+    <message>
+      <source>Step</source>
+      <translation>Schritt</translation>
+    </message>
+    <message>
+      <source>Lines</source>
+      <translation>Linien</translation>
+    </message>
+    <message>
+      <source>Points</source>
+      <translation>Punkte</translation>
+    </message>
+    <message>
+      <source>Points on a scale of our own: half for what must stay, three tenths for the plan's line, two tenths for the depth of the blade.</source>
+      <translation>Punkte nach eigenem Maß: die Hälfte für das, was bleiben muss, drei Zehntel für die Linie des Plans, zwei Zehntel für die Tiefe der Klinge.</translation>
+    </message>
+    <message>
+      <source>Steps done</source>
+      <translation>Getane Schritte</translation>
+    </message>
+    <message>
+      <source>How the lab went</source>
+      <translation>Wie das Präparieren lief</translation>
+    </message>
+    <message>
+      <source>Back to the steps</source>
+      <translation>Zurück zu den Schritten</translation>
+    </message>
+    <message>
+      <source>Export CSV…</source>
+      <translation>CSV ausgeben …</translation>
+    </message>
+    <message>
+      <source>Save PDF…</source>
+      <translation>PDF sichern …</translation>
+    </message>
+    <message>
+      <source>Begin anew…</source>
+      <translation>Neu beginnen …</translation>
+    </message>
+    <message>
+      <source>Leave</source>
+      <translation>Verlassen</translation>
+    </message>
+    <message>
+      <source>What to do</source>
+      <translation>Was zu tun ist</translation>
+    </message>
+    <message>
+      <source>Hand this line in and see what it would lose</source>
+      <translation>Diese Linie abgeben und sehen, was sie kosten würde</translation>
+    </message>
+    <message>
+      <source>&amp;Cut here</source>
+      <translation>&amp;Hier schneiden</translation>
+    </message>
+    <message>
+      <source>Backspace</source>
+      <translation>Rücktaste</translation>
+    </message>
+    <message>
+      <source>Last &amp;point back</source>
+      <translation>Letzten &amp;Punkt zurück</translation>
+    </message>
+    <message>
+      <source>Try &amp;again</source>
+      <translation>&amp;Noch einmal</translation>
+    </message>
+    <message>
+      <source>What the table sees</source>
+      <translation>Was der Tisch sieht</translation>
+    </message>
+    <message>
+      <source>Step before</source>
+      <translation>Schritt zurück</translation>
+    </message>
+    <message>
+      <source>Summary</source>
+      <translation>Übersicht</translation>
+    </message>
+    <message>
+      <source>All is kept; the lab goes on where it was left</source>
+      <translation>Alles bleibt gespeichert; es geht weiter, wo Sie aufhören</translation>
+    </message>
+    <message>
+      <source>Where you are</source>
+      <translation>Wo Sie stehen</translation>
+    </message>
+    <message>
+      <source>I have read this: begin</source>
+      <translation>Gelesen: beginnen</translation>
+    </message>
   </context>
 </TS>

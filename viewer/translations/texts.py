@@ -103,6 +103,7 @@ def all_sheets(window: Any) -> list[Any]:
     from PySide6.QtCore import QRect
 
     from viewer.panels.caption_band import CaptionBand
+    from viewer.panels.lab_panel import LabPanel, LabStart
     from viewer.panels.mistakes_dock import MistakesDock
     from viewer.panels.notes_window import NotesWindow
     from viewer.panels.own_notes import OwnNotes
@@ -139,6 +140,8 @@ def all_sheets(window: Any) -> list[Any]:
         TestChoices((), None, lambda choice: ("", False), window),
         ResultsSheet(results, "", str, window),
         OwnNotes(window),
+        LabPanel(window),
+        LabStart("", {}, "", window),
     ]
 
 
