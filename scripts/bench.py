@@ -1,9 +1,11 @@
-"""Measures building, loading, drawing, cutting and probing, and prints one line each.
+"""Measures starting, drawing, asking and building, and prints one table.
 
-Where a plain way exists (a cut part by part, a ray part by part) it runs in the same
-process on the same model, and the line says how many times faster ours is. Building is
-measured in a process of its own with compiled kernels at hand and no cached model;
-``--compile`` also measures a first build with no compiled kernels.
+Each line has ours, the plain way in the same run on the same model where there is one (a
+plotter with one actor a part, a clip part by part, rays part by part) and how many times ahead
+ours is. ``bench draw`` and the like print more about one topic, ``--scale FOLDER`` how things
+grow, ``bench gpu`` what a graphics card does (see ``bench gpu --help``). Building is measured in
+a process of its own with compiled kernels at hand and no cached model; ``build --compile`` also
+measures a first build with no compiled kernels.
 """
 
 from __future__ import annotations
@@ -27,6 +29,9 @@ if str(_ROOT) not in sys.path:
     sys.path.insert(0, str(_ROOT))
 
 from scripts.benching.timing import times  # noqa: E402
+
+GOAL = 10.0
+"""Every row is to be so many times ahead of the plain way."""
 
 _BUILD = """
 import json, resource, sys, time
@@ -314,11 +319,25 @@ def main(argv: Sequence[str] | None = None) -> int:
         return _pack(argv[1:])
     parser = argparse.ArgumentParser(description=__doc__)
     what = ("build", "load", "probe", "cover", "section", "draw", "fold")
-    parser.add_argument("what", nargs="*", choices=[*what, []], help=f"of {', '.join(what)}; all")
+    parser.add_argument(
+        "what",
+        nargs="*",
+        choices=[*what, []],
+        help=f"more about: {', '.join(what)}; without one, the table of everything",
+    )
     parser.add_argument("--detail", choices=("preview", "full"), default="full")
     parser.add_argument("--compile", action="store_true", help="also a build with no kernels")
+    parser.add_argument("--no-build", action="store_true", help="leave building out of the table")
+    parser.add_argument("--no-plain", action="store_true", help="ours alone, for a quick look")
+    parser.add_argument(
+        "--scale", type=Path, metavar="FOLDER", help="how everything grows; written to a folder"
+    )
     words = parser.parse_args(argv)
-    wanted = words.what or what
+    if words.scale is not None:
+        return _grow(words.scale, not words.no_build)
+    if not words.what:
+        return _table(words)
+    wanted = words.what
 
     print(f"{platform.processor() or platform.machine()}, {os.cpu_count()} cores, {words.detail}")
 
@@ -347,6 +366,52 @@ def main(argv: Sequence[str] | None = None) -> int:
             tell(drawing(model))
         if "fold" in wanted:
             tell(folding(model))
+    return 0
+
+
+def _table(words: argparse.Namespace) -> int:
+    """Print the one table."""
+    from meshes.body import Body
+    from meshes.cache import load_or_build
+    from scripts.benching import asking, pictures, starting, table
+
+    body, plain = Body(), not words.no_plain
+    name = platform.processor() or platform.machine()
+    print(f"{name}, {os.cpu_count()} cores, load {os.getloadavg()[0]:.1f}, {words.detail}")
+
+    def rows() -> Iterator[table.Row]:
+        model = load_or_build(body, words.detail)
+        yield from starting.loads(body, words.detail, plain)
+        yield from starting.starts(words.detail, 5, plain)
+        yield from pictures.moving(model, plain)
+        if plain:
+            yield from asking.sections(model)
+            yield from asking.probes(model)
+            yield from asking.covers(model)
+        if not words.no_build:
+            build_time("preview")  # brings the kernels in
+            for detail, bar in (("preview", 5.0), ("full", 20.0)):
+                told = build_time(detail)
+                note = f"bones {told['bones']:.1f} s; peak {told['peak_gib']:.2f} GiB"
+                yield table.Row(f"cold build, {detail}", "s", told["seconds"], None, bar, note)
+
+    kept = table.show(rows())
+    behind = [row for row in kept if row.ratio is not None and row.ratio < GOAL]
+    if behind:
+        print(f"less than {GOAL}x ahead: " + "; ".join(f"{r.what} {r.ratio:.1f}" for r in behind))
+    return 0
+
+
+def _grow(folder: Path, build_too: bool) -> int:
+    """Measure growth and write it into a folder."""
+    from scripts.benching import growth
+
+    curves = [growth.by_detail(), growth.by_parts()]
+    if build_too:
+        curves.append(growth.by_build(build_time))
+    files = growth.write(folder, curves)
+    print(growth.table(curves))
+    print("written: " + ", ".join(str(f) for f in files))
     return 0
 
 

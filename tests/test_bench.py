@@ -4,11 +4,14 @@ import json
 import subprocess
 import sys
 from pathlib import Path
+from xml.etree import ElementTree
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from scripts.benching import gpu
+from scripts.benching import gpu, growth
 from tests.fakes import toy_model
 from viewer.scene.drawn import draw_parts
 from viewer.scene.drawn_cache import packed, shaded, unpacked
@@ -69,3 +72,69 @@ def test_size_that_is_none_is_refused(wrong, capsys):
         main(["gpu", "--size", wrong])
     assert stop.value.code == 2
     assert "WIDTHxHEIGHT" in capsys.readouterr().err
+
+
+def test_row_tells_how_many_times_ahead_ours_is():
+    from scripts.benching.table import Row
+
+    assert Row("orbit", "ms", 20.0, 400.0).ratio == 20.0
+    assert Row("start", "s", 1.5, None, 2.0).ratio is None
+    line = Row("orbit", "ms", 20.0, 400.0, 33.3, "note").line()
+    assert line.split() == ["orbit", "ms", "20", "400", "20x", "<=", "33.3", "note"]
+
+
+@given(st.floats(-3, 3), st.floats(0.01, 100), st.lists(st.floats(1, 1e6), min_size=2, max_size=9))
+def test_slope_of_a_power_law_is_its_exponent(exponent, factor, sizes):
+    sizes = sorted({round(s, 3) for s in sizes})
+    if len(sizes) < 2 or sizes[-1] < 1.5 * sizes[0]:
+        return
+    found = growth.log_slope([(s, factor * s**exponent) for s in sizes])
+    assert found == pytest.approx(exponent, abs=1e-6)
+
+
+@pytest.mark.parametrize("times", [1, 2])
+def test_subdividing_keeps_surface_and_closedness_and_makes_four_of_each_triangle(times):
+    import trimesh
+
+    shell = draw_parts([toy_model().parts["scapula.left"]])[0].still
+    fine = growth.subdivided(shell, times)
+    assert len(fine.faces) == 4**times * len(shell.faces)
+    before, after = (trimesh.Trimesh(s.points, s.faces, process=False) for s in (shell, fine))
+    assert after.is_watertight and after.is_winding_consistent
+    assert after.area == pytest.approx(before.area, rel=1e-5)
+    assert after.volume == pytest.approx(before.volume, rel=1e-5)
+    assert np.allclose(np.linalg.norm(fine.normals, axis=1), 1.0, atol=1e-5)
+    assert np.array_equal(fine.surface[: len(shell.points)], shell.surface)
+
+
+def test_growth_is_written_as_table_figures_and_plots(tmp_path):
+    points = tuple(
+        growth.Point(f"x{n}", 1e5 * n, {"still_ms": 30.0 * n, "memory_mib": 50.0 * n**0.5})
+        for n in (1, 4, 16)
+    )
+    curve = growth.Curve("triangles", "made up", points)
+    files = growth.write(tmp_path / "new" / "folder", [curve])
+    assert all(f.exists() for f in files)
+    (facts,) = json.loads((tmp_path / "new" / "folder" / "growth.json").read_text())
+    assert facts["slopes"]["still_ms"] == pytest.approx(1.0)
+    assert facts["slopes"]["memory_mib"] == pytest.approx(0.5)
+    picture = ElementTree.parse(files[-1]).getroot()
+    circles = picture.findall("{http://www.w3.org/2000/svg}circle")
+    assert len(circles) == 6
+    wide, high = float(picture.get("width")), float(picture.get("height"))
+    for circle in circles:
+        assert 0 < float(circle.get("cx")) < wide and 0 < float(circle.get("cy")) < high
+
+
+LINEAR = 1.1
+"""Slopes are measured on a machine that may have other work: a tenth is let pass."""
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("curve", ["by_detail", "by_parts"])
+def test_nothing_grows_faster_than_linear(curve, preview_model):
+    found = getattr(growth, curve)()
+    assert found.points[-1].size > 10 * found.points[0].size
+    for measure in growth.MEASURES:
+        slope = found.slope(measure)
+        assert slope is None or slope <= LINEAR, (measure, growth.table([found]))

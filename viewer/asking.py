@@ -8,6 +8,8 @@ from typing import Any
 
 from PySide6.QtCore import QObject, Signal
 
+from viewer.memory import give_back
+
 LOG = logging.getLogger("peelback")
 
 
@@ -91,12 +93,14 @@ class QuestionSource(QObject):
         if model is self._model:
             self._probe = probe
         self._send(self.probe_ready, model, probe)
+        give_back()
 
     def _make_layers(self, model: Any) -> None:
         from meshes.questions.cover import layers_of
 
         index = self._probe.index if self._probe is not None and model is self._model else None
         self._send(self.layers_ready, model, layers_of(model, index))
+        give_back()
 
     def _make_folded(
         self, model: Any, layers: Any, reflector: Any, folds: tuple, gone: frozenset[str]

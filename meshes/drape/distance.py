@@ -9,10 +9,13 @@ sign then tells the side of the surface.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 import numpy as np
-import trimesh
 from numba import njit
+
+if TYPE_CHECKING:
+    import trimesh
 
 LEAF_SIZE = 4
 """Triangles per leaf of the tree."""

@@ -25,16 +25,19 @@ from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
-import trimesh
 from numba import njit
 
 from meshes.drape.distance import KERNEL
 from meshes.errors import PeelbackError
-from meshes.model import BackModel
+from meshes.model import BackModel, Part
 from meshes.questions.outward import SPACING_MM, START_MM, InwardRays, inward_rays
 from meshes.questions.rays import RayIndex
+
+if TYPE_CHECKING:
+    import trimesh
 
 log = logging.getLogger(__name__)
 
@@ -407,18 +410,18 @@ def cast_layers(
         raise PeelbackError("there is nothing to ask about: the model has no parts")
     parts = list(model.parts.values())
     if index is None:
-        index = _index(part.mesh for part in parts)
+        index = _index(parts)
     rays = inward_rays(model, index, spacing_mm)
-    owner = np.repeat(np.arange(len(parts)), [len(p.mesh.faces) for p in parts]).astype(np.int32)
+    owner = np.repeat(np.arange(len(parts)), [len(p.faces) for p in parts]).astype(np.int32)
     ids = [part.id for part in parts]
     stop = ids.index("context_trunk") if "context_trunk" in ids else -1
     stretches = _cast(index, rays.origins, rays.directions, REACH_MM, owner, stop)
     return Layers(ids, rays, stretches, spacing_mm)
 
 
-def _index(meshes: Iterable[trimesh.Trimesh]) -> RayIndex:
+def _index(meshes: Iterable[Part | trimesh.Trimesh]) -> RayIndex:
     meshes = list(meshes)
-    starts = np.cumsum([0] + [len(m.vertices) for m in meshes])
+    starts = np.cumsum([0] + [len(m.vertices) for m in meshes]).astype(np.int32)
     vertices = np.concatenate([np.asarray(m.vertices) for m in meshes])
     faces = np.concatenate([np.asarray(m.faces) + s for m, s in zip(meshes, starts)])
     return RayIndex(vertices, faces)
@@ -559,7 +562,7 @@ def _mark(model: BackModel) -> str:
         digest.update(Path(__file__).with_name(name).read_bytes())
     for part in model.parts.values():
         digest.update(part.id.encode())
-        digest.update(np.ascontiguousarray(part.mesh.vertices))
+        digest.update(np.ascontiguousarray(part.vertices))
     return digest.hexdigest()
 
 

@@ -12,8 +12,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-import trimesh
-from scipy.spatial import cKDTree
 
 from meshes.errors import PeelbackError
 from meshes.model import BackModel
@@ -72,12 +70,14 @@ def inward_rays(model: BackModel, index: RayIndex, spacing_mm: float = SPACING_M
     """
     if not 0.2 <= spacing_mm <= 50.0:
         raise PeelbackError(f"spacing must lie in 0.2–50 mm, got {spacing_mm:g}")
-    skins = [part.mesh for part in model.parts.values() if part.kind == "skin"]
+    skins = [part for part in model.parts.values() if part.kind == "skin"]
     if skins:
         corners = np.concatenate([np.asarray(m.vertices, float)[m.faces] for m in skins])
         corners = _outer_faces(corners, index)
     else:
         corners = _sheet_behind(model)
+    import trimesh
+
     vertices, faces = trimesh.remesh.subdivide_to_size(
         corners.reshape(-1, 3), np.arange(3 * len(corners)).reshape(-1, 3), 2.0 * SMOOTH_MM
     )
@@ -112,8 +112,9 @@ def _outer_faces(corners: np.ndarray, index: RayIndex) -> np.ndarray:
 
 def _sheet_behind(model: BackModel) -> np.ndarray:
     """Return triangles of a flat sheet behind everything, facing back."""
-    bounds = np.array([part.mesh.bounds for part in model.parts.values()])
-    low, high = bounds[:, 0].min(axis=0), bounds[:, 1].max(axis=0)
+    points = [part.vertices for part in model.parts.values()]
+    low = np.min([p.min(axis=0) for p in points], axis=0)
+    high = np.max([p.max(axis=0) for p in points], axis=0)
     x = np.linspace(low[0], high[0], max(2, int((high[0] - low[0]) / 20) + 1))
     z = np.linspace(low[2], high[2], max(2, int((high[2] - low[2]) / 20) + 1))
     grid = np.stack(np.meshgrid(x, [high[1]], z, indexing="ij"), axis=-1)[:, 0]
@@ -138,6 +139,8 @@ def _mean_directions(corners: np.ndarray) -> np.ndarray:
     np.add.at(where, member, centres * weight[:, None])
     where /= np.maximum(np.bincount(member, weight, len(cell)), 1e-12)[:, None]
     places, corner = np.unique(corners.reshape(-1, 3), axis=0, return_inverse=True)
+    from scipy.spatial import cKDTree
+
     near = cKDTree(places).sparse_distance_matrix(
         cKDTree(where), 3.0 * SMOOTH_MM, output_type="coo_matrix"
     )

@@ -102,13 +102,13 @@ class Probe:
             raise PeelbackError("there is nothing to probe: the model has no parts")
         self._ids = [part.id for part in parts]
         self._landmarks = model.landmarks
-        starts = np.cumsum([0] + [len(part.mesh.vertices) for part in parts])
+        starts = np.cumsum([0] + [len(part.vertices) for part in parts])
         self._part_of_face = np.repeat(
-            np.arange(len(parts)), [len(part.mesh.faces) for part in parts]
+            np.arange(len(parts), dtype=np.int32), [len(part.faces) for part in parts]
         )
-        vertices = np.concatenate([np.asarray(part.mesh.vertices) for part in parts])
+        vertices = np.concatenate([part.vertices for part in parts])
         faces = np.concatenate(
-            [np.asarray(part.mesh.faces) + start for part, start in zip(parts, starts)]
+            [part.faces + start for part, start in zip(parts, starts.astype(np.int32))]
         )
         self._rays = RayIndex(vertices, faces)
         self._lower, self._upper = vertices.min(axis=0), vertices.max(axis=0)

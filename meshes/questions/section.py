@@ -137,12 +137,12 @@ class Slicer:
 
     def __init__(self, model: BackModel, parts=None):
         ids = list(model.parts) if parts is None else [i for i in model.parts if i in set(parts)]
-        meshes = [model.parts[i].mesh for i in ids]
+        chosen = [model.parts[i] for i in ids]
         self.ids = ids
         self.kinds = [model.parts[i].kind for i in ids]
         self._lay_out(
-            [np.asarray(m.vertices, float) for m in meshes],
-            [np.asarray(m.faces, np.int32) for m in meshes],
+            [np.asarray(p.vertices, float) for p in chosen],
+            [np.asarray(p.faces, np.int32) for p in chosen],
         )
 
     def _lay_out(self, points: list[np.ndarray], faces: list[np.ndarray]) -> None:

@@ -57,7 +57,8 @@ def _levels(model: BackModel) -> tuple[Station, ...]:
     for part in model.parts.values():
         if part.kind == "disc":
             above, _, below = part.name.removeprefix("disc_").partition("_")
-            middle = float(part.mesh.bounds[:, 2].mean())
+            z = part.vertices[:, 2]
+            middle = float(z.min() + z.max()) / 2
             found.append(Station(f"disc {above}–{below}", middle))
     return tuple(sorted(found, key=lambda station: station.position_mm))
 
@@ -65,10 +66,10 @@ def _levels(model: BackModel) -> tuple[Station, ...]:
 def reach(model: BackModel, kind: str) -> tuple[float, float]:
     """Return the lowest and the highest position at which a plane still meets the model, mm."""
     axis = {"sagittal": 0, "coronal": 1}.get(kind, 2)
-    bounds = np.array([part.mesh.bounds[:, axis] for part in model.parts.values()])
-    if not len(bounds):
+    along = [part.vertices[:, axis] for part in model.parts.values()]
+    if not along:
         return -100.0, 100.0
-    return float(bounds.min()), float(bounds.max())
+    return float(min(a.min() for a in along)), float(max(a.max() for a in along))
 
 
 def nearest_station(places: Sequence[Station], position_mm: float) -> Station | None:

@@ -29,3 +29,13 @@ def test_milestones_are_told_only_when_asked_for(capsys, monkeypatch):
     reached("window")
     name, clock, spent = capsys.readouterr().err.removeprefix("milestone ").split()
     assert name == "window" and float(clock) > 1e9 and float(spent) > 0
+
+
+def test_giving_memory_back_harms_nothing():
+    import numpy as np
+
+    from viewer.memory import give_back
+
+    kept = np.arange(1_000_000)
+    assert give_back() in (True, False)
+    assert kept.sum() == 499_999_500_000

@@ -16,6 +16,7 @@ from meshes.errors import PeelbackError
 from meshes.export import write_bytes
 from meshes.questions.stations import Station, next_station, reach, station_words, stations
 from viewer.building import GrowingModel
+from viewer.memory import give_back
 from viewer.state.section_plane import KINDS, SectionPlane, change_section, set_section
 from viewer.state.tongue import told
 from viewer.state.view_state import ViewState
@@ -318,6 +319,8 @@ class SectionMenu:
                 return
             if self.model is model and self._slicer_of is not model:
                 self._slicer, self._slicer_of = slicer, model
+            # The last of what is made ready after a start.
+            give_back()
 
         threading.Thread(target=work, name="section", daemon=True).start()
 

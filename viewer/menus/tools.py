@@ -89,7 +89,7 @@ class ToolsMenu:
         part = self.model.parts.get(self.state.selected or "")
         if part is None:
             return
-        vertices = np.asarray(part.mesh.vertices)
+        vertices = part.vertices
         place = np.array(self._last_place if self._last_place else vertices.mean(axis=0))
         if self._last_place is None or np.min(np.linalg.norm(vertices - place, axis=1)) > 25:
             place = vertices[np.argmax(vertices[:, 1])]

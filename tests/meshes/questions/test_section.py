@@ -12,7 +12,10 @@ from tests.fakes import toy_model
 
 
 def model_of(**meshes):
-    parts = {name: SimpleNamespace(mesh=mesh, kind=kind) for name, (mesh, kind) in meshes.items()}
+    parts = {
+        name: SimpleNamespace(kind=kind, vertices=mesh.vertices, faces=mesh.faces)
+        for name, (mesh, kind) in meshes.items()
+    }
     return SimpleNamespace(parts=parts)
 
 
