@@ -43,6 +43,7 @@ model = build(Body(), sys.argv[1], lambda share, what, parts: seen.append(time.p
 print(json.dumps({
     "seconds": time.perf_counter() - started,
     "bones": seen[0] - started,
+    "processor": time.process_time(),
     "parts": len(model.parts),
     "triangles": sum(len(p.mesh.faces) for p in model.parts.values()),
     "peak_gib": resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024**2,
@@ -410,6 +411,7 @@ def _grow(folder: Path, build_too: bool) -> int:
     if build_too:
         curves.append(growth.by_build(build_time))
     files = growth.write(folder, curves)
+    print("times are processor time of all threads")
     print(growth.table(curves))
     print("written: " + ", ".join(str(f) for f in files))
     return 0
