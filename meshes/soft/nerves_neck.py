@@ -99,34 +99,72 @@ def on_skull(bench: Workbench, x: float, z: float, off: float) -> np.ndarray:
     return np.array([x, y, z])
 
 
+# Kim HS et al., Sci Rep 2018;8:870 (60 sides), means: lateral to and below the external
+# protuberance, mm.
+_GREATER_WINDS_MM = 30.0
+"""Where the greater occipital nerve winds round obliquus inferior (30.2 +- 8.9 lateral)."""
+_GREATER_THROUGH_SEMISPINALIS_MM = (13.1, -27.7)
+_GREATER_THROUGH_TRAPEZIUS_MM = (22.6, -16.3)
+_THIRD_THROUGH_SEMISPINALIS_MM = (11.5, -58.0)
+_THIRD_THROUGH_TRAPEZIUS_MM = (12.9, -44.2)
+
+
+def _behind(bench: Workbench, part_ids: tuple[str, ...], place: np.ndarray, off: float):
+    """A place (3,) moved back until it is ``off`` mm behind the parts there."""
+    x, y, z = place
+    for part_id in part_ids:
+        y = max(y, back_of(bench, part_id, x, z, y - off) + off)
+    return np.array([x, y, z])
+
+
+def _round_obliquus(bench: Workbench, x: float) -> np.ndarray:
+    """Places (2, 3) below and behind obliquus capitis inferior at a distance from the midline."""
+    v = bench.parts["obliquus_capitis_inferior.left"].mesh.vertices
+    v = v[np.abs(v[:, 0] - x) < 3.0]
+    low, back = v[np.argmin(v[:, 2])], v[np.argmax(v[:, 1])]
+    return np.array([[x, low[1] + 0.5, low[2] - 2.0], [x - 2.0, back[1] + 2.0, back[2] + 1.0]])
+
+
 def lay_occipital_nerves(bench: Workbench) -> None:
     """Lay the greater and the third occipital nerve, through the muscles to the scalp.
 
-    The greater one comes through trapezius 22.6 mm lateral to and 16.3 mm
-    below the protuberance (the published means).
+    The greater one winds round the lower border of obliquus capitis inferior, climbs
+    medially, and comes through semispinalis and trapezius; the third one comes through
+    both lower down and nearer to the midline.
     """
     scale = bench.frame.scale
     top = bench.landmark("occipital.external_protuberance")
-    out = on_skull(bench, 22.6 * scale, top[2] - 16.3 * scale, 8.0)
-    for part_id in ("trapezius_descending.left", "semispinalis_capitis.left"):
-        y = back_of(bench, part_id, out[0], out[2], out[1])
-        out[1] = max(out[1], y + 1.2)
+    deep, cover = "semispinalis_capitis.left", "trapezius_descending.left"
+
+    def place(shares: tuple[float, float], parts: tuple[str, ...], off: float) -> np.ndarray:
+        x, z = shares[0] * scale, top[2] + shares[1] * scale
+        start = np.array([x, back_of(bench, deep, x, z, top[1] - 20.0), z])
+        return _behind(bench, parts, start, off)
+
     start = bench.parts["posterior_ramus_C2.left"].fibres[0][-1]
-    under = bench.landmark("C2.left.lamina") + [9.0, 9.0, 6.0]
-    climb = 0.5 * (under + out) + [-1.0, -3.0, -4.0]
+    winds = _round_obliquus(bench, _GREATER_WINDS_MM * scale)
+    through = place(_GREATER_THROUGH_SEMISPINALIS_MM, (deep,), 1.2)
+    between = place((17.5, -22.5), (deep,), 1.2)
+    out = on_skull(bench, _GREATER_THROUGH_TRAPEZIUS_MM[0] * scale,
+                   top[2] + _GREATER_THROUGH_TRAPEZIUS_MM[1] * scale, 8.0)  # fmt: skip
+    out = _behind(bench, (deep, cover), out, 1.2)
+    inside = through + np.array([0.6, -7.0, -3.5]) * scale
+    climb = 0.5 * (winds[1] + inside) + [0.0, -1.0, 0.0]
     scalp = [on_skull(bench, x * scale, top[2] + z * scale, 4.0)
              for x, z in ((24.0, 4.0), (27.0, 22.0), (30.0, 40.0))]  # fmt: skip
     lay_tube(bench, "greater_occipital_nerve.left", "greater_occipital_nerve",
-             np.array([start, under, climb, out, *scalp]), (1.2, 1.1, 0.8),
-             joins=("posterior_ramus_C2.left",), clings_to="semispinalis_capitis.left",
-             triangles=(700, 160))  # fmt: skip
+             np.array([start, *winds, climb, inside, through, between, out, *scalp]),
+             (1.2, 1.1, 0.8), joins=("posterior_ramus_C2.left",), clings_to=deep,
+             triangles=(900, 200))  # fmt: skip
     start = bench.parts["posterior_ramus_C3.left"].fibres[0][-1]
-    place = on_skull(bench, 7.0 * scale, top[2] - 24.0 * scale, 8.0)
-    for part_id in ("trapezius_descending.left", "semispinalis_capitis.left"):
-        place[1] = max(place[1], back_of(bench, part_id, place[0], place[2], place[1]) + 1.0)
     bend = bench.landmark("C3.left.lamina") + [6.0, 8.0, 2.0]
+    through = place(_THIRD_THROUGH_SEMISPINALIS_MM, (deep,), 1.0)
+    out = place(_THIRD_THROUGH_TRAPEZIUS_MM, (deep, cover), 1.0)
+    over = on_skull(bench, 9.5 * scale, top[2] - 22.0 * scale, 8.0)
+    over = _behind(bench, (deep, cover), over, 1.0)
     scalp = on_skull(bench, 8.5 * scale, top[2] - 2.0 * scale, 4.0)
+    inside = 0.5 * (bend + through) + [0.0, 1.0, 0.0]
     lay_tube(bench, "third_occipital_nerve.left", "third_occipital_nerve",
-             np.array([start, bend, 0.5 * (bend + place) + [0, -2.0, 0], place, scalp]),
-             (0.75, 0.6), joins=("posterior_ramus_C3.left",),
-             clings_to="semispinalis_capitis.left", triangles=(420, 100))  # fmt: skip
+             np.array([start, bend, inside, through, out, over, scalp]),
+             (0.75, 0.6), joins=("posterior_ramus_C3.left",), clings_to=deep,
+             triangles=(480, 110))  # fmt: skip

@@ -12,16 +12,23 @@ from meshes.soft.workbench import Workbench
 
 _FORWARD = np.array([0.0, -1.0, 0.0])
 
-CLUNEAL_FROM_MIDLINE_MM = (68.0, 74.0, 81.0)
-"""Where the superior cluneal nerves cross the crest (65 to 81 mm in three series)."""
+CLUNEAL_FROM_MIDLINE_MM = (72.5, 79.0, 86.0)
+"""Where the superior cluneal nerves cross the crest (medial one 65 and 81 mm, mean of all 72 mm
+in three series)."""
+IN_THE_FAT_MM = np.array([0.9, 2.1, 2.8, 2.9, 2.9])
+"""Height over the muscles along a cutaneous nerve: under the deep fascia where it comes up,
+then through it, then in the fat."""
 MIDLINE_PIERCE_MM = 11.0
 LATERAL_PIERCE_MM = 62.0
 
 
 def surface(
-    bench: Workbench, points: np.ndarray, above: float, way: np.ndarray = _FORWARD
+    bench: Workbench,
+    points: np.ndarray,
+    above: float | np.ndarray,
+    way: np.ndarray = _FORWARD,
 ) -> np.ndarray:
-    """Points (n, 3) lowered on to what is laid, ``above`` mm over it."""
+    """Points (n, 3) lowered on to what is laid, ``above`` mm over it (one for all, or each)."""
     points = np.asarray(points, float).reshape(-1, 3)
     start = points - 70.0 * way
     gone = np.zeros(len(points))
@@ -48,7 +55,7 @@ def lay_posterior_cutaneous(bench: Workbench) -> None:
         across = pierce + reach * scale * np.array([0.0, 0.12, 0.35, 0.62, 1.0])
         z = start[2] - 3.0 - slope * (across - pierce)
         x0 = np.stack([across, np.full(5, start[1]), z], axis=1)
-        skin = surface(bench, x0, 0.9)
+        skin = surface(bench, x0, IN_THE_FAT_MM[:5])
         # A nerve leaves steeply, then runs outward in the fat.
         emerge = 0.35 * start + 0.65 * (skin[0] + [-1.0, -3.0, 1.0])
         lay_tube(bench, part_id, "posterior_cutaneous_branch",
@@ -71,7 +78,7 @@ def lay_cluneal(bench: Workbench) -> None:
         high = cross + [-6.0, 4.0, 14.0]
         low = cross + [7.0 - 3.0 * k, 0.0, -30.0]
         lower = cross + [12.0 - 6.0 * k, 0.0, -58.0]
-        skin = surface(bench, np.array([high, cross, low, lower]), 1.1)
+        skin = surface(bench, np.array([high, cross, low, lower]), IN_THE_FAT_MM[:4])
         middle = 0.5 * (start + high) + [0.0, -2.0, 0.0]
         lay_tube(bench, f"superior_cluneal_nerve_{nerve}.left", "superior_cluneal_nerve",
                  np.concatenate([[start, middle], skin]), (0.8, 0.65), joins=(branch,),
@@ -87,7 +94,7 @@ def lay_cluneal(bench: Workbench) -> None:
                 start + [44.0 - 3.0 * k, 2.0, -19.0],
             ]
         )
-        skin = surface(bench, out, 1.1)
+        skin = surface(bench, out, IN_THE_FAT_MM[:3])
         lay_tube(bench, f"middle_cluneal_nerve_{nerve}.left", "middle_cluneal_nerve",
                  np.concatenate([[start, start + [3.0, 5.0, -1.0]], skin]), (0.7, 0.6),
                  joins=(f"posterior_ramus_{nerve}.left",), clings_to="superficial_fascia.left",

@@ -9,7 +9,7 @@ from meshes.soft.canal import foramen_of, nerve_range
 from meshes.soft.fascicles import level_range
 from meshes.soft.ligaments import below
 from meshes.soft.small import resample
-from meshes.soft.tubes import lay_tube, settle
+from meshes.soft.tubes import Branch, lay_tube, settle
 from meshes.soft.workbench import Workbench
 
 SHARE_OF_RIB = 0.62
@@ -238,7 +238,7 @@ def trunk_line(bench: Workbench) -> np.ndarray:
 
 
 def lay_sympathetic(bench: Workbench) -> None:
-    """Lay the sympathetic trunk, its ganglia and the communicating rami."""
+    """Lay the sympathetic trunk, its ganglia and the communicating rami, white and grey."""
     path = trunk_line(bench)
     lay_tube(bench, "sympathetic_trunk.left", "sympathetic_trunk", path, 0.9,
              triangles=(1000, 220), gap=0.3)  # fmt: skip
@@ -255,13 +255,17 @@ def lay_sympathetic(bench: Workbench) -> None:
         goal = ganglion.fibres[0][len(ganglion.fibres[0]) // 2]
         nerve = bench.parts[f"spinal_nerve_{level}.left"].fibres[0]
         start = nerve[0] + 0.8 * (nerve[-1] - nerve[0])
-        bend = 0.5 * (start + goal) + [1.5, -1.0, 0.0]
+        # The white ramus leaves further out than the grey one; both run side by side.
+        bend = 0.5 * (start + goal) + [1.8, -1.6, -1.2]
+        grey = nerve[0] + 0.35 * (nerve[-1] - nerve[0])
+        inner = 0.5 * (grey + goal) + [-0.6, -0.6, 1.6]
         lay_tube(bench, f"ramus_communicans_{level}.left", "ramus_communicans",
                  np.array([start, bend, goal]), 0.6,
+                 branches=[Branch(np.array([goal, inner, grey]), 0.6)],
                  joins=(f"spinal_nerve_{level}.left", ganglion.id, "sympathetic_trunk.left",
                         f"intercostal_nerve_{level}.left", "subcostal_nerve.left",
                         f"posterior_ramus_{level}.left"),
-                 triangles=(160, 60), level=level, gap=0.15)  # fmt: skip
+                 triangles=(260, 90), level=level, gap=0.15)  # fmt: skip
 
 
 # --- in the deep muscles -----------------------------------------------------------------
