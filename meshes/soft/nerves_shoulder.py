@@ -196,7 +196,6 @@ def lay_to_trapezius(bench: Workbench) -> None:
     """Lay the accessory nerve, the C3 and C4 branches and the transverse cervical artery."""
     mark = bench.landmark
     scale = bench.frame.scale
-    mastoid = mark("temporal.left.mastoid_tip")
     angle = mark("scapula.left.superior_angle")
     clavicle = resample(mark("clavicle.left.posterior_border"), 20)
     deep, leave = _through_sternocleidomastoid(bench)
