@@ -148,7 +148,7 @@ def _start_bench(body: Body, detail: str) -> Workbench:
     lower = boxes[:, 0].min(0) - 40.0
     upper = boxes[:, 1].max(0) + 40.0
     lower[0] = -FIELD_MARGIN_MM
-    field = Field(lower, upper, FIELD_SPACING_MM)
+    field = Field(lower, upper, FIELD_SPACING_MM, later=True)
     bench = Workbench(body, detail, frame, load_catalogue(), field)
     for piece in pieces:
         bench.add(piece.part)

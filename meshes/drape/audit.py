@@ -13,6 +13,7 @@ import trimesh
 from numba import njit
 
 from meshes.drape.distance import KERNEL, MeshIndex
+from meshes.shapes.halves import in_halves
 
 SAMPLE_STEP = 2.0
 """mm between the points of a surface that are tested for lying inside another."""
@@ -125,12 +126,12 @@ def _cross(a, b, fa, fb, touch):
 
 
 @njit(**KERNEL)
-def _self_pairs(low, high, link, corners, order, faces, touch, most):
+def _self_pairs(low, high, link, corners, order, faces, touch, most, begin, end):
     """Pairs of crossing triangles, found by walking the tree with each triangle's box."""
     found = np.empty((most, 2), np.int64)
     count = 0
     stack = np.empty(128, np.int32)
-    for i in range(corners.shape[0]):
+    for i in range(begin, end):
         t = corners[i]
         l0, l1, l2 = min(t[0], t[3], t[6]), min(t[1], t[4], t[7]), min(t[2], t[5], t[8])
         h0, h1, h2 = max(t[0], t[3], t[6]), max(t[1], t[4], t[7]), max(t[2], t[5], t[8])
@@ -201,8 +202,13 @@ def self_intersections(mesh: trimesh.Trimesh | MeshIndex, most: int = 100_000) -
         Face numbers, smaller first, sorted.
     """
     index = MeshIndex.of(mesh)
-    pairs, _ = _self_pairs(*index.tree, index.order, index.faces, TOUCH, most)
-    pairs = np.sort(pairs, axis=1)
+
+    def rows(first: int, last: int) -> np.ndarray:
+        return _self_pairs(
+            *index.tree, index.order, index.faces, TOUCH, most, first, last
+        )[0]  # fmt: skip
+
+    pairs = np.sort(np.concatenate(in_halves(rows, len(index.faces)))[:most], axis=1)
     return pairs[np.lexsort((pairs[:, 1], pairs[:, 0]))]
 
 

@@ -15,7 +15,9 @@ import trimesh
 from numba import njit
 
 from meshes.drape.distance import MeshIndex, reaching
+from meshes.drape.several import Several
 from meshes.shapes.contour import contour_grid, largest_piece, relax, simplify
+from meshes.shapes.halves import in_halves
 from meshes.shapes.solid import Solid, evaluate_grid
 
 _OBSTACLE_REACH_MM = 12.0
@@ -77,10 +79,13 @@ def carve(
         k, j, i = np.unravel_index(wanted, values.shape)
         points = box[0] + spacing * np.stack([i, j, k], axis=1)
         flat = values.ravel()
-        for obstacle, near in reaching(obstacles, points, gap + spacing):
-            distance = obstacle.signed_distance(points[near], _OBSTACLE_REACH_MM)[0]
-            rows = wanted[near]
-            flat[rows] = np.maximum(flat[rows], gap - distance)
+        several = Several(obstacles)
+
+        def rows(first: int, last: int) -> np.ndarray:
+            return several.least(points[first:last], gap + spacing, _OBSTACLE_REACH_MM)
+
+        distance = np.concatenate(in_halves(rows, len(points)))
+        flat[wanted] = np.maximum(flat[wanted], gap - distance)
     border(values, 0.3 * spacing)
     vertices, faces = contour_grid(values, box[0], spacing)
     if len(faces) == 0:
@@ -95,19 +100,9 @@ def carve(
 
 def clear_of(vertices: np.ndarray, obstacles: Sequence[MeshIndex], gap: float) -> np.ndarray:
     """Lift vertices (n, 3) that ended up inside an obstacle, or nearer than gap mm, out of it."""
-    out = np.array(vertices, dtype=np.float64)
     # What one obstacle lifts may come to lie in the next.
-    room = gap + 4.0
-    meet = [obstacle for obstacle, _ in reaching(obstacles, out, room)]
-    for obstacle in meet:
-        low, high = obstacle.bounds
-        near = np.flatnonzero(((out > low - gap) & (out < high + gap)).all(axis=1))
-        if len(near) == 0:
-            continue
-        d, closest, normal = obstacle.signed_distance(out[near], 4.0)
-        bad = d < gap
-        out[near[bad]] = closest[bad] + gap * normal[bad]
-    return out
+    near = [obstacle for obstacle, _ in reaching(obstacles, vertices, gap + 4.0)]
+    return Several(near).lift(vertices, gap)
 
 
 def border(values: np.ndarray, outside: float) -> None:

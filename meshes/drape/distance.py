@@ -14,6 +14,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numba import njit
 
+from meshes.shapes.halves import in_halves
+
 if TYPE_CHECKING:
     import trimesh
 
@@ -438,6 +440,10 @@ class MeshIndex:
             self.border_vertex,
         ) = _pseudo_normals(self.vertices, self.faces, self.edge_of, len(self.edges))
 
+    def __getstate__(self) -> dict:
+        # Addresses (``several``) hold in this process only.
+        return {name: value for name, value in self.__dict__.items() if name != "_row"}
+
     @classmethod
     def of(cls, mesh: trimesh.Trimesh | MeshIndex) -> MeshIndex:
         """Index of a trimesh; an index is handed back as it is."""
@@ -462,17 +468,22 @@ class MeshIndex:
         points = np.ascontiguousarray(points, dtype=np.float64)
         if points.ndim != 2:
             points = points.reshape(-1, 3)
-        return _signed_distance(
-            points,
-            float(reach),
-            *self.tree,
-            self.order,
-            self.faces,
-            self.edge_of,
-            self.face_normal,
-            self.edge_normal,
-            self.vertex_normal,
-        )
+
+        def rows(first: int, last: int) -> tuple[np.ndarray, ...]:
+            return _signed_distance(
+                points[first:last],
+                float(reach),
+                *self.tree,
+                self.order,
+                self.faces,
+                self.edge_of,
+                self.face_normal,
+                self.edge_normal,
+                self.vertex_normal,
+            )
+
+        found = in_halves(rows, len(points))
+        return found[0] if len(found) == 1 else tuple(map(np.concatenate, zip(*found)))
 
     def signed_distance(
         self, points: np.ndarray, reach: float = np.inf

@@ -7,6 +7,7 @@ out. It is a guide only: proofs are made on meshes (``audit``), never here.
 from __future__ import annotations
 
 from collections.abc import Callable
+from concurrent.futures import Future, ThreadPoolExecutor
 
 import numpy as np
 import trimesh
@@ -64,9 +65,11 @@ def _min_solid(
                         row[m] = sign * band
                     continue
                 z = origin[2] + k * spacing
+                # Farther than what stands there nothing changes; but the surface is never
+                # passed unseen between two nodes.
+                bound = min(band, max(data[i, j, k], 1.1 * spacing))
                 # A node is at most one step farther from the surface than the last one.
-                bound = band
-                if previous >= 0 and previous + 1.001 * spacing < band:
+                if previous >= 0 and previous + 1.001 * spacing < bound:
                     bound = previous + 1.001 * spacing
                 d2, slot, v, w, feature = nearest(
                     x, y, z, bound * bound, low, high, link, corners, stack, seed
@@ -271,6 +274,10 @@ class Field:
     band : float
         Largest distance kept, mm.
 
+    later : bool
+        True adds solids in a thread of its own while the caller goes on; whoever
+        reads the field waits for them.
+
     Attributes
     ----------
     data : (nx, ny, nz) float32
@@ -285,6 +292,7 @@ class Field:
         upper: np.ndarray,
         spacing: float = 3.0,
         band: float = 12.0,
+        later: bool = False,
     ) -> None:
         self.origin = np.array(lower, dtype=np.float64)
         extent = np.asarray(upper, dtype=np.float64) - self.origin
@@ -294,25 +302,51 @@ class Field:
         self.band = float(band)
         # A box that is a whole number of cells stays so, whatever the rounding of its corners.
         count = np.ceil(extent / self.spacing - 1e-6).astype(int) + 1
-        self.data = np.full(np.maximum(count, 2), self.band, dtype=np.float32)
+        self._data = np.full(np.maximum(count, 2), self.band, dtype=np.float32)
+        self._later = later
+        self._adder: ThreadPoolExecutor | None = None
+        self._added: list[Future] = []
+
+    @property
+    def data(self) -> np.ndarray:
+        """Distances, with everything that was added."""
+        while self._added:
+            self._added.pop(0).result()
+        return self._data
+
+    @data.setter
+    def data(self, values: np.ndarray) -> None:
+        self._data = values
+
+    def __getstate__(self) -> dict:
+        return {**self.__dict__, "_data": self.data, "_adder": None, "_added": []}
+
+    def _add(self, kernel: Callable, *arguments) -> None:
+        if not self._later:
+            kernel(*arguments)
+            return
+        if self._adder is None:
+            self._adder = ThreadPoolExecutor(1, thread_name_prefix="field")
+        self._added.append(self._adder.submit(kernel, *arguments))
 
     @property
     def upper(self) -> np.ndarray:
         """(3,) position of the last node, mm."""
-        return self.origin + (np.array(self.data.shape) - 1) * self.spacing
+        return self.origin + (np.array(self._data.shape) - 1) * self.spacing
 
     def copy(self) -> Field:
         """An independent field with the same values."""
         twin = object.__new__(Field)
         twin.origin, twin.spacing, twin.band = self.origin.copy(), self.spacing, self.band
-        twin.data = self.data.copy()
+        twin._later, twin._adder, twin._added = self._later, None, []
+        twin._data = self.data.copy()
         return twin
 
     def window(self, bounds: np.ndarray, margin: float) -> tuple[np.ndarray, np.ndarray]:
         """First and last (exclusive) node indices, (3,) each, of a box widened by ``margin``."""
         first = np.floor((bounds[0] - margin - self.origin) / self.spacing).astype(np.int64)
         last = np.ceil((bounds[1] + margin - self.origin) / self.spacing).astype(np.int64) + 1
-        shape = np.array(self.data.shape)
+        shape = np.array(self._data.shape)
         return np.clip(first, 0, shape), np.clip(last, 0, shape)
 
     def add_mesh(self, mesh: trimesh.Trimesh | MeshIndex) -> None:
@@ -321,8 +355,8 @@ class Field:
         first, last = self.window(index.bounds, self.band)
         if np.any(last <= first):
             return
-        _min_solid(
-            self.data, self.origin, self.spacing, self.band, first, last, *index.tree,
+        self._add(
+            _min_solid, self._data, self.origin, self.spacing, self.band, first, last, *index.tree,
             index.order, index.faces, index.edge_of,
             index.face_normal, index.edge_normal, index.vertex_normal,
         )  # fmt: skip
@@ -377,8 +411,8 @@ class Field:
         first, last = self.window(index.bounds, max(self.band, depth + 2.0 * self.spacing))
         if np.any(last <= first):
             return
-        _min_slab(
-            self.data, self.origin, self.spacing, self.band, depth, first, last, *index.tree,
+        self._add(
+            _min_slab, self._data, self.origin, self.spacing, self.band, depth, first, last, *index.tree,
             index.order, index.faces, index.edge_of, index.face_normal, index.edge_normal,
             index.vertex_normal, index.border_edge, index.border_vertex,
         )  # fmt: skip
@@ -398,9 +432,10 @@ class Field:
         if len(points) == 1:
             points, radii = np.repeat(points, 2, axis=0), np.repeat(radii, 2)
         for p, q, rp, rq in zip(points[:-1], points[1:], radii[:-1], radii[1:]):
-            _min_capsule(
-                self.data, self.origin, self.spacing, self.band, p, q, float(rp), float(rq)
-            )
+            self._add(
+                _min_capsule, self._data, self.origin, self.spacing, self.band, p, q,
+                float(rp), float(rq),
+            )  # fmt: skip
 
     def sample(self, points: np.ndarray) -> np.ndarray:
         """Distance at points (..., 3) by trilinear interpolation, mm, shape (...)."""

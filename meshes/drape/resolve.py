@@ -141,6 +141,15 @@ _EVERYWHERE = (
 )  # fmt: skip
 
 
+def surface_points(index: MeshIndex, step: float, low: np.ndarray, high: np.ndarray) -> np.ndarray:
+    """Points (n, 3) on a mesh in a box, at most about ``step`` mm apart: vertices, points on
+    edges, points in faces."""
+    return _surface_samples(
+        index.faces, index.edge_of, len(index.edges), index.vertices, step, low, high,
+        *_EVERYWHERE[2:],
+    )[2]  # fmt: skip
+
+
 @njit(**KERNEL)
 def _weighted(weight, corner, values):
     """(n, 3) weighted sums of three rows of ``values`` each."""
@@ -656,12 +665,7 @@ def give_way(
         box = obstacle.bounds
         if np.any(box[0] > high) or np.any(box[1] < low):
             continue
-        points.append(
-            _surface_samples(
-                obstacle.faces, obstacle.edge_of, len(obstacle.edges), obstacle.vertices,
-                SAMPLE_STEP, low, high, *_EVERYWHERE[2:],
-            )[2]
-        )  # fmt: skip
+        points.append(surface_points(obstacle, SAMPLE_STEP, low, high))
     if not points:
         return mesh
     points = np.concatenate(points)

@@ -11,6 +11,8 @@ from __future__ import annotations
 import numpy as np
 from numba import njit
 
+from meshes.shapes.halves import in_halves
+
 _WIDTH = 24
 _CONE, _ELLIPSOID, _BLADE, _PRISM, _BOX, _PLANE = range(6)
 _OPERATIONS = {"union": 0, "subtract": 1, "intersect": 2}
@@ -419,8 +421,9 @@ _SUPER = 4
 """Blocks along the edge of the larger block for which rows are chosen first."""
 
 
-@njit(cache=True, nogil=True, error_model="numpy")
-def evaluate_grid(program, lower, spacing, nx, ny, nz, block):
+def evaluate_grid(
+    program: np.ndarray, lower: np.ndarray, spacing: float, nx: int, ny: int, nz: int, block: int
+) -> np.ndarray:
     """Distance on a grid, exact only near the surface.
 
     Blocks whose centre lies further from the surface than they reach are
@@ -441,13 +444,26 @@ def evaluate_grid(program, lower, spacing, nx, ny, nz, block):
     (nz, ny, nx) float32
     """
     out = np.empty((nz, ny, nx), np.float32)
+    large = _SUPER * block
+
+    def slabs(first: int, last: int) -> None:
+        _evaluate_slabs(out, program, lower, spacing, block, first * large, last * large)
+
+    in_halves(slabs, -(-nz // large), 2)
+    return out
+
+
+@njit(cache=True, nogil=True, error_model="numpy")
+def _evaluate_slabs(out, program, lower, spacing, block, first, last):
+    """Fill the slabs from ``first`` to ``last`` (exclusive) of a grid."""
+    nz, ny, nx = out.shape
     wide = np.empty_like(program)
     close = np.empty_like(program)
     large = _SUPER * block
     radius = 0.5 * np.sqrt(3.0) * block * spacing
     reach = radius * _STEEPEST + spacing
     large_radius = 0.5 * np.sqrt(3.0) * large * spacing
-    for k2 in range(0, nz, large):
+    for k2 in range(first, min(last, nz), large):
         for j2 in range(0, ny, large):
             for i2 in range(0, nx, large):
                 kn, jn, in_ = min(k2 + large, nz), min(j2 + large, ny), min(i2 + large, nx)
@@ -479,4 +495,3 @@ def evaluate_grid(program, lower, spacing, nx, ny, nz, block):
                                     y = lower[1] + spacing * j
                                     for i in range(i0, i1):
                                         out[k, j, i] = _value(few, lower[0] + spacing * i, y, z)
-    return out

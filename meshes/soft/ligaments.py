@@ -8,7 +8,8 @@ import numpy as np
 import trimesh
 
 from meshes.drape.carve import carve, fibre_coordinates
-from meshes.drape.distance import MeshIndex, reaching
+from meshes.drape.distance import MeshIndex
+from meshes.drape.several import Several
 from meshes.model import Attachment, Contact, Part
 from meshes.shapes.solid import Solid
 from meshes.skeleton.frame import LEVELS
@@ -176,12 +177,10 @@ def advance(
         How far each went, mm; ``limit`` where it met nothing.
     """
     gone = np.zeros(len(start))
+    several = Several(indices)
     for _ in range(24):
         p = start + gone[:, None] * way
-        height = np.full(len(p), 12.0)
-        for index, near in reaching(indices, p, 12.0):
-            d = index.signed_distance(p[near], 12.0)[0]
-            height[near] = np.minimum(height[near], np.where(np.isfinite(d), d, 12.0))
+        height = np.minimum(several.least(p, 12.0, 12.0), 12.0)
         step = np.where(height > above + 0.02, np.maximum(height - above, 0.02), 0.0)
         gone = np.minimum(gone + step, limit)
         if not np.any((step > 0.03) & (gone < limit)):

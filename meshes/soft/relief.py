@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.ndimage import gaussian_filter, maximum_filter
 
+from meshes.drape.resolve import surface_points
 from meshes.soft.workbench import Workbench
 
 _STEP_MM = 1.5
@@ -35,13 +36,13 @@ class Relief:
         """Return the relief of parts between two corners (x, z), mm."""
         shape = tuple(int(np.ceil((h - a) / _STEP_MM)) + 2 for a, h in zip(low, high, strict=True))
         top = np.full(shape, _NOTHING)
+        box = np.array([[low[0], -np.inf, low[1]], [high[0], np.inf, high[1]]])
+        box += 3 * _STEP_MM * np.array([[-1.0], [1.0]])
         for part_id in ids:
             index = bench.index(part_id)
-            if np.any(index.bounds[1, [0, 2]] < np.subtract(low, _STEP_MM)) or np.any(
-                index.bounds[0, [0, 2]] > np.add(high, 3 * _STEP_MM)
-            ):
+            if np.any(index.bounds[1] < box[0]) or np.any(index.bounds[0] > box[1]):
                 continue
-            points = index.samples(_STEP_MM)[0]
+            points = surface_points(index, _STEP_MM, box[0], box[1])
             column = np.rint((points[:, [0, 2]] - low) / _STEP_MM).astype(int)
             inside = ((column >= 0) & (column < shape)).all(axis=1)
             np.maximum.at(top, tuple(column[inside].T), points[inside, 1])

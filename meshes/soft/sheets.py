@@ -9,6 +9,7 @@ import numpy as np
 
 from meshes.drape.distance import MeshIndex, reaching
 from meshes.drape.resolve import resolve_sheet
+from meshes.drape.several import Several
 from meshes.drape.sheet import LEAST_END_THICKNESS, SheetGrid, arc_length, share_fibres, thicken
 from meshes.model import Attachment, Contact, Part
 from meshes.soft.workbench import Workbench
@@ -225,11 +226,8 @@ def free_spot(
     candidates, away = candidates[away < reach], away[away < reach]
     if len(candidates) == 0:
         return point
-    lack = np.zeros(len(candidates))
-    for part_id in bench.near_ids(candidates, room):
-        if part_id != bone:
-            distance = bench.index(part_id).signed_distance(candidates, 12.0)[0]
-            lack = np.maximum(lack, np.where(np.isfinite(distance), room - distance, 0.0))
+    others = [bench.index(i) for i in bench.near_ids(candidates, room) if i != bone]
+    lack = np.maximum(room - Several(others).least(candidates, 12.0, 12.0), 0.0)
     return candidates[int(np.argmin(away + 4.0 * lack))]
 
 

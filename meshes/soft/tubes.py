@@ -11,7 +11,8 @@ from scipy.interpolate import CubicSpline
 
 from meshes.drape.bundle import large_pieces
 from meshes.drape.carve import clear_of, fibre_coordinates
-from meshes.drape.distance import MeshIndex, reaching
+from meshes.drape.distance import MeshIndex
+from meshes.drape.several import Several
 from meshes.model import Contact, Part
 from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench
@@ -127,29 +128,8 @@ def settle(
     -------
     (n, 3) float
     """
-    p = np.array(line, float)
-    need = np.broadcast_to(np.asarray(radius, float), len(p)) + gap
-    reach = float(need.max())
-    for turn in range(rounds):
-        push = np.zeros_like(p)
-        moved = False
-        for obstacle, near in reaching(obstacles, p, reach):
-            d, _, normal = obstacle.signed_distance(p[near], _REACH_MM)
-            short = need[near] - d
-            hit = np.isfinite(d) & (short > 0)
-            if hit.any():
-                push[near[hit]] += np.minimum(short[hit], 4.0)[:, None] * normal[hit]
-                moved = True
-        if not moved:
-            break
-        along = np.gradient(p, axis=0)
-        along /= np.maximum(np.linalg.norm(along, axis=1, keepdims=True), 1e-9)
-        inner = push - np.einsum("ij,ij->i", push, along)[:, None] * along
-        push[1:-1] = inner[1:-1]
-        p += push
-        if turn < rounds - 3 and len(p) > 2:
-            p[1:-1] += ease * (0.5 * (p[:-2] + p[2:]) - p[1:-1])
-    return p
+    need = np.broadcast_to(np.asarray(radius, float), len(line)) + gap
+    return Several(obstacles).settle(line, need, rounds, ease, _REACH_MM)
 
 
 def tube(
@@ -301,10 +281,7 @@ def cleared(
 def trimmed(line: np.ndarray, obstacles: Sequence[MeshIndex], need: float) -> np.ndarray:
     """Cut off the ends of a line (n, 3) that lie nearer than ``need`` mm to the obstacles."""
     fine = resample(line, max(3 * len(line), 24))
-    distance = np.full(len(fine), np.inf)
-    for obstacle in obstacles:
-        distance = np.minimum(distance, obstacle.signed_distance(fine, _REACH_MM)[0])
-    free = distance >= need
+    free = Several(obstacles).least(fine, _REACH_MM, _REACH_MM) >= need
     most = int(0.42 * len(fine))
     first = int(np.argmax(free[:most])) if free[:most].any() else 0
     last = int(np.argmax(free[::-1][:most])) if free[::-1][:most].any() else 0

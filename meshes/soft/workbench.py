@@ -94,7 +94,7 @@ class Workbench:
         self.parts[part.id] = part
         self.contacts.extend(contacts)
         if solid:
-            self.field.add_mesh(part.mesh)
+            self.field.add_mesh(self.index(part.id))
         return part
 
     def replace(self, part: Part) -> None:
