@@ -250,14 +250,64 @@ def _mid_faces(sheet: SheetGrid) -> np.ndarray:
     return np.concatenate([quads[:, [0, 1, 2]], quads[:, [0, 2, 3]]])
 
 
-def _barycentric(point: np.ndarray, corner: np.ndarray) -> np.ndarray:
-    """(n, 3) weights of points (n, 3) in triangles (n, 3, 3)."""
-    e1, e2, d = corner[:, 1] - corner[:, 0], corner[:, 2] - corner[:, 0], point - corner[:, 0]
-    a, b, c = (e1 * e1).sum(1), (e1 * e2).sum(1), (e2 * e2).sum(1)
-    p, q = (d * e1).sum(1), (d * e2).sum(1)
-    den = np.maximum(a * c - b * b, 1e-18)
-    v, w = (c * p - b * q) / den, (a * q - b * p) / den
-    return np.clip(np.stack([1 - v - w, v, w], axis=1), 0, 1)
+@njit(**KERNEL)
+def _heights(point, close, face, node, edge_of, border_edge, mid, way, half, to_end):
+    """How points stand to the triangles of a mid-surface that lie closest to them.
+
+    Returns for each the weights of the triangle's corners, the height along the
+    smoothed normal, the vector and the distance beside it, whether the closest
+    place is on a free border, and half thickness and way to the end there.
+    """
+    n = point.shape[0]
+    weight = np.empty((n, 3))
+    height = np.empty(n)
+    aside = np.empty((n, 3))
+    lateral = np.empty(n)
+    border = np.zeros(n, np.bool_)
+    own_half = np.empty(n)
+    own_end = np.empty(n)
+    for i in range(n):
+        p, q, r = node[i, 0], node[i, 1], node[i, 2]
+        a = b = c = e = f = 0.0
+        for k in range(3):
+            e1, e2, d = mid[q, k] - mid[p, k], mid[r, k] - mid[p, k], close[i, k] - mid[p, k]
+            a += e1 * e1
+            b += e1 * e2
+            c += e2 * e2
+            e += d * e1
+            f += d * e2
+        den = max(a * c - b * b, 1e-18)
+        v, w = (c * e - b * f) / den, (a * f - b * e) / den
+        weight[i, 0] = min(max(1.0 - v - w, 0.0), 1.0)
+        weight[i, 1] = min(max(v, 0.0), 1.0)
+        weight[i, 2] = min(max(w, 0.0), 1.0)
+        high = 0.0
+        for k in range(3):
+            aside[i, k] = (
+                weight[i, 0] * way[p, k] + weight[i, 1] * way[q, k] + weight[i, 2] * way[r, k]
+            )
+            high += (point[i, k] - close[i, k]) * aside[i, k]
+        height[i] = high
+        beside = 0.0
+        for k in range(3):
+            aside[i, k] = point[i, k] - close[i, k] - high * aside[i, k]
+            beside += aside[i, k] * aside[i, k]
+        lateral[i] = np.sqrt(beside)
+        for k in range(3):
+            if weight[i, k] < 1e-6 and border_edge[edge_of[face[i], (k + 1) % 3]]:
+                border[i] = True
+        own_half[i] = weight[i, 0] * half[p] + weight[i, 1] * half[q] + weight[i, 2] * half[r]
+        own_end[i] = weight[i, 0] * to_end[p] + weight[i, 1] * to_end[q] + weight[i, 2] * to_end[r]
+    return weight, height, aside, lateral, border, own_half, own_end
+
+
+@njit(**KERNEL)
+def _most_of(values, node):
+    """Largest of three values each, (n,)."""
+    out = np.empty(node.shape[0])
+    for i in range(node.shape[0]):
+        out[i] = max(values[node[i, 0]], values[node[i, 1]], values[node[i, 2]])
+    return out
 
 
 def _vote(count, shape, owner, touched, height) -> np.ndarray:
@@ -388,25 +438,17 @@ class _Ground:
         point, owner = self.points[ask], self.owner[ask]
         node = index.faces[face]
         self.nodes[ask] = node
-        self.slack[ask] = np.abs(distance) - half[node].max(axis=1) - self.gap - 0.5
-        weight = _barycentric(close, mid[node])
-        normal = _weighted(weight, node, way)
-        height = np.einsum("nd,nd->n", point - close, normal)
-        aside = point - close - height[:, None] * normal
-        lateral = np.linalg.norm(aside, axis=1)
-        border = np.zeros(len(point), bool)
-        for k in range(3):
-            edge = index.border_edge[index.edge_of[face, (k + 1) % 3]]
-            border |= edge & (weight[:, k] < 1e-6)
+        self.slack[ask] = np.abs(distance) - _most_of(half, node) - self.gap - 0.5
+        s = arc_length(sheet.mid)
+        to_end = np.minimum(s, s[:, -1:] - s).reshape(-1)
+        weight, height, aside, lateral, border, own_half, own_end = _heights(
+            point, close, face, node, index.edge_of, index.border_edge, mid, way, half, to_end
+        )
         if self.sides is None:
             self.sides = _vote(
                 self.count, (nv, nu), owner[~border], node[~border], height[~border] - DEEPER_BIAS
             )
-        s = arc_length(sheet.mid)
-        to_end = np.minimum(s, s[:, -1:] - s).reshape(-1)
         lower, upper = np.full(nv * nu, -np.inf), np.full(nv * nu, np.inf)
-        own_half = np.einsum("nk,nk->n", weight, half[node])
-        own_end = np.einsum("nk,nk->n", weight, to_end[node])
         soft = self.soft[owner]
         sink = (self.gap + ATTACHED_DEPTH) * np.clip(1 - own_end / self.reach, 0, 1) * soft
         room = self.gap + own_half - sink
@@ -471,7 +513,7 @@ class _Ground:
         moved = self.start + away * np.minimum(1.0, most / np.maximum(far, 1e-12))
         step = np.linalg.norm(moved - sheet.mid, axis=2)
         around = maximum_filter(step, size=5).reshape(-1)
-        self.slack -= around[self.nodes].max(axis=1)
+        self.slack -= _most_of(around, self.nodes)
         return replace(sheet, mid=moved, thickness=thickness), float(step.max())
 
     def _immersed(self, sheet, way, half, to_end, lower, upper) -> None:

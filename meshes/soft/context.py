@@ -25,6 +25,10 @@ _FRONT_FAT_MM = 11.0
 """How much thicker than at the edge of the skin the cover of the front is."""
 
 
+_SEEN_MM = 6.0
+"""Depth to which a part that stands in the stand-in is seen."""
+
+
 def lay_context(bench: Workbench) -> None:
     """Fill what lies in front of the model, so that the body looks closed from there.
 
@@ -115,10 +119,18 @@ def lay_context(bench: Workbench) -> None:
 def _cleared(bench: Workbench, vertices: np.ndarray, faces: np.ndarray) -> np.ndarray:
     """Vertices drawn in where the coarse faces touch a part, in both halves alike."""
     ids = [i for i in bench.near_ids(vertices, 4.0) if bench.parts[i].kind != "skin"]
-    found = merge([bench.index(i) for i in ids])
+    corners = vertices[faces]
+    side = np.linalg.norm(corners - np.roll(corners, -1, axis=1), axis=2).max()
+    # The parts at hand are those of the left half.
+    places = np.concatenate([vertices, corners.mean(axis=1)])
+    places[:, 0] = np.abs(places[:, 0])
+    bounds = np.array([vertices.min(axis=0), vertices.max(axis=0)])
+    found = merge([bench.index(i) for i in ids], bounds, _SEEN_MM + 0.4 * side, places)
     if found is None:
         return vertices
     merged = found[0]
+    points = merged.vertices[np.unique(merged.faces)]
+    near = {sign: points * [sign, 1.0, 1.0] for sign in (1.0, -1.0)}
     for _ in range(5):
         index = MeshIndex(vertices, faces)
         move = np.zeros(len(vertices))
@@ -132,8 +144,9 @@ def _cleared(bench: Workbench, vertices: np.ndarray, faces: np.ndarray) -> np.nd
                 if share[k]:
                     np.maximum.at(move, faces[:, k], lack)
         for sign in (1.0, -1.0):
-            d, _, _, face = index.query(merged.vertices * [sign, 1.0, 1.0], 6.0)
-            deep = (face >= 0) & np.isfinite(d) & (d < 0.25)
+            d, _, _, face = index.query(near[sign], _SEEN_MM)
+            near[sign], d, face = near[sign][face >= 0], d[face >= 0], face[face >= 0]
+            deep = d < 0.25
             np.maximum.at(move, faces[face[deep]].ravel(), np.repeat(0.35 - d[deep], 3))
         if move.max() < 0.05:
             break
