@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from html import escape
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
@@ -352,6 +353,8 @@ class TagPanel(QFrame):
             elif k == chosen:
                 button.show_verdict(WRONG, "your answer", self._theme.caution)
         self._write()
+        # The height asks for the width that the page has once it is laid out.
+        QTimer.singleShot(0, self, self._bring_verdict_up)
         self.next_button.setFocus()
 
     def _write(self) -> None:
@@ -361,6 +364,21 @@ class TagPanel(QFrame):
         colour = self._theme.done if self._right else self._theme.caution
         self.verdict.setStyleSheet(f"color: {colour};")
         self.reason.setHtml(self._reason)
+        self._fit_reason()
+
+    def _fit_reason(self) -> None:
+        """Give the explanation the height of its words: the page scrolls, not a box within it."""
+        document = self.reason.document()
+        document.setTextWidth(max(self.reason.viewport().width(), 120))
+        self.reason.setMinimumHeight(round(document.size().height()) + 8)
+
+    def _bring_verdict_up(self) -> None:
+        self._fit_reason()
+        self.scroll.ensureWidgetVisible(self.verdict, 0, 4 * self.fontMetrics().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit_reason()
 
     # --- time -----------------------------------------------------------------------------------
 

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
+    QBoxLayout,
     QCheckBox,
     QComboBox,
     QDialog,
@@ -36,6 +37,8 @@ REGION_WORDS = {
     "trunk": "Chest and shoulder",
     "loin": "Loin and pelvis",
 }
+WIDE_LETTERS = 126
+"""Width of the sheet with form and lists side by side, in letters."""
 _ID = Qt.ItemDataRole.UserRole
 
 
@@ -177,7 +180,11 @@ class TestChoices(QDialog):
             row.addStretch(1)
             lists.addLayout(row, 2, k)
         body = QWidget()
-        both = QHBoxLayout(body)
+        letter, screen = self.fontMetrics(), self.screen().availableSize()
+        # With large letters on a small screen the lists stand under the form.
+        wide = WIDE_LETTERS * letter.averageCharWidth() <= screen.width() - 60
+        way = QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom
+        both = QBoxLayout(way, body)
         both.setContentsMargins(0, 0, 6, 0)
         both.setSpacing(16)
         both.addLayout(form, 4)
@@ -197,13 +204,11 @@ class TestChoices(QDialog):
         layout.addWidget(scroll, 1)
         layout.addWidget(self.told)
         layout.addWidget(buttons)
-        letter = self.fontMetrics()
         row = letter.height() + 6
         for ticks in (self.strata, self.kinds):
             ticks.setMinimumHeight(9 * row)
-        screen = self.screen().availableSize()
         self.resize(
-            min(126 * letter.averageCharWidth(), screen.width() - 60),
+            min(WIDE_LETTERS * letter.averageCharWidth(), screen.width() - 60),
             min(28 * row, screen.height() - 90),
         )
 
