@@ -494,8 +494,13 @@ def _overlap(a: str, b: str) -> bool:
     first, second = plain(a), plain(b)
     if first in second or second in first:
         return True
-    one, other = set(first.split()) - _SMALL, set(second.split()) - _SMALL
+    one, other = _stems(first), _stems(second)
     return one <= other or other <= one
+
+
+def _stems(text: str) -> set[str]:
+    """Return how the words of a text begin: lower and lowest are no answers to choose between."""
+    return {word[:4] for word in text.split() if word not in _SMALL}
 
 
 def _attachment(maker, rng, part_id, state, ray) -> Question | None:

@@ -97,3 +97,61 @@ def test_a_sitting_that_makes_no_sense_is_refused(choice, words):
 def test_every_kind_can_be_sat(maker, results):
     for kind in KINDS:
         assert sit(maker, results, kinds=(kind,)).next().kind == kind
+
+
+def test_a_week_of_sittings_follows_what_the_learner_does_not_know(maker, results):
+    weak = "rhomboid"
+    asked: dict[str, list[int]] = {}
+    for day in range(7):
+        now = START + timedelta(days=day)
+        met_before = {s for s, _ in results.met("Ada")}
+        due = [s for s, _ in results.due("Ada", now)]
+        test = sit(maker, results, now, number=10, strata=(2, 3, 4, 5))
+        today = []
+        while (question := test.next()) is not None:
+            wrong = question.structure.startswith(weak)
+            test.answer_choice((question.right + wrong) % len(question.choices))
+            today.append(question.structure)
+            asked.setdefault(question.structure, []).append(day)
+        assert len(set(today)) == 10
+        # What is due comes first, then what was never asked, and only then the rest.
+        rank = [0 if s in due else 1 if s not in met_before else 2 for s in today]
+        assert rank == sorted(rank)
+        assert set(today) >= set(due[:10])
+    rhomboids = [len(days) for s, days in asked.items() if s.startswith(weak)]
+    others = [len(days) for s, days in asked.items() if not s.startswith(weak)]
+    assert rhomboids and min(rhomboids) > sum(others) / len(others)
+    assert min(w.share for w in results.by_structure("Ada")) == 0.0
+    assert len(asked) > 20
+
+
+def test_sittings_ask_each_row_before_a_row_with_many_levels_comes_again(maker, results):
+    test = sit(maker, results, number=40)
+    entries = []
+    while (question := test.next()) is not None:
+        entries.append(maker.model.parts[question.part_id].entry)
+        test.give_up()
+    assert len(set(entries)) == len(entries)
+
+
+def test_a_pause_is_not_counted(maker, results):
+    now = [START]
+    test = TagTest(maker, results, TestChoice("Ada", ("name",), 1), 5, lambda: now[0])
+    test.next()
+    now[0] += timedelta(seconds=4)
+    test.halt()
+    now[0] += timedelta(seconds=400)
+    assert test.seconds == 4.0
+    test.go_on()
+    now[0] += timedelta(seconds=2)
+    assert test.seconds == 6.0
+
+
+@pytest.mark.parametrize(
+    ("choice", "words"),
+    [({"strata": (11,)}, "0–10"), ({"region": "knee"}, "region must be one of"),
+     ({"mark": "arrow"}, "mark must be one of"), ({"side": "up"}, "side must be one of")],
+)  # fmt: skip
+def test_a_part_of_the_back_that_there_is_not_is_refused(choice, words):
+    with pytest.raises(ValueError, match=words):
+        TestChoice("Ada", **choice)
