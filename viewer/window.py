@@ -721,10 +721,12 @@ class MainWindow(
         if before is not None and before == replace(after, section=before.section):
             # A plane that is dragged must keep up with the hand: nothing else has changed.
             self._name_undo()
+            self._lay_limbs(after)
             self._follow_section(before, after)
             return
         if before is not None and before == replace(after, cut_line=before.cut_line):
             self._name_undo()
+            self._lay_limbs(after)
             self._follow_rehearsal(before, after)
             return
         actions = self._actions

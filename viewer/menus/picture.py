@@ -7,7 +7,7 @@ from dataclasses import asdict
 import numpy as np
 
 from viewer.state.places import surface_marks
-from viewer.state.table_view import pose_lines
+from viewer.state.table_view import limbs_lie, pose_lines
 from viewer.state.view_state import ViewState
 from viewer.state.visibility import opacities, visible_parts
 
@@ -49,7 +49,7 @@ class Picture:
             )
         if changed("table"):
             scene.set_table(after.table)
-            scene.pose_lines = pose_lines(after.table)
+        self._lay_limbs(after)
         if self.model.parts and changed("view", "camera", "table") and not self._flying:
             self.scene_widget.end_flight()
             if after.camera is None and after.table:
@@ -60,6 +60,14 @@ class Picture:
                 scene.set_camera({**asdict(after.camera), "view": after.view})
             self._tell_markers()
         self.scene_widget.refresh()
+
+    def _lay_limbs(self, state: ViewState) -> None:
+        """Draw blades and arms as they lie, or as they stand, and say which."""
+        if self.scene_widget is None or not self.model.parts:
+            return
+        scene = self.scene_widget.scene
+        scene.lay_limbs(limbs_lie(state))
+        scene.pose_lines = pose_lines(state.table, scene.limbs_lie)
 
     def _draw(self) -> None:
         """Tell the scene what is shown and how."""

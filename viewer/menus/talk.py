@@ -453,7 +453,8 @@ class TalkMenu:
     def stand_at(self, table: str) -> None:
         """Stand at a side of the table with the donor prone, or set the body upright."""
         self.do(commands.stand_at(table))
-        self.say(pose_sentence(table), 12000)
+        lying = self.scene_widget is not None and self.scene_widget.scene.limbs_lie
+        self.say(pose_sentence(table, lying), 12000)
 
     def _share_pointer(self, hit: Any) -> None:
         """Show the place under the pointer in the table picture and in the upright one."""

@@ -22,13 +22,14 @@ from viewer.scene import looks, marks, overlay
 from viewer.scene.batches import DETAILS, Batch, BatchActors
 from viewer.scene.camera import Flight, Pose
 from viewer.scene.caps import GRIP_PX, Caps
-from viewer.scene.drawn import DrawnPart, Shell, draw_parts
+from viewer.scene.drawn import DrawnPart, Shell, draw_parts, vertex_normals
 from viewer.scene.drawn_cache import drawn_model
 from viewer.scene.hidden import SeenSearch
 from viewer.scene.label_layout import MARGIN_PX, MOST_LABELS, Anchor, Label, lay_out
 from viewer.scene.looks import batch_key
 from viewer.scene.outline import Outline
 from viewer.scene.picture_layer import PictureLayer
+from viewer.scene.table_limbs import Limbs
 from viewer.scene.table_pose import HEIGHT_DEG, STANDS, table_pose, walked, with_room_above
 from viewer.scene.table_view import TableView
 from viewer.scene.tag_mark import TagMark
@@ -91,6 +92,13 @@ class Viewport:
         self.shown: dict[str, PartLook] = {}
 
 
+def _at(shell: Shell, points: np.ndarray) -> Shell:
+    """Return a shell with its points elsewhere."""
+    points = np.ascontiguousarray(points, np.float32)
+    normals = vertex_normals(points, shell.faces)
+    return Shell(points, normals, shell.faces, shell.surface, shell.source, shell.cut)
+
+
 def _renderer_before(window, layer: int, like: vtkRenderer | None = None) -> vtkRenderer:
     """Return a renderer in front of the model, with the things of another one where given."""
     renderer = vtkRenderer()
@@ -127,6 +135,11 @@ class Scene:
         self._batches: dict[tuple[int, str], dict[str, Batch]] = {}
         self._painted: dict[str, tuple] = {}
         self._in_place: dict[str, DrawnPart] = {}
+        # Flaps that were folded last, and how the limbs lie while the donor does.
+        self._folded: Mapping[str, Mapping[str, Shell]] = {}
+        self._limbs: Limbs | None = None
+        self._lying: dict[str, dict[str, Shell]] = {}
+        self.limbs_lie = False
         self._target = None
         self._corners_of: dict[str, np.ndarray] = {}
         # By the set of solid parts: which of them can be seen from outside.
@@ -216,6 +229,8 @@ class Scene:
             viewport.actors.clear()
             viewport.shown.clear()
         self._drawn.clear()
+        self._folded, self._limbs, self._lying = {}, None, {}
+        self.limbs_lie = False
         self._key_of.clear()
         self._batches.clear()
         self._painted.clear()
@@ -278,6 +293,49 @@ class Scene:
         """Return the ids of parts that are drawn elsewhere than in the whole body."""
         return frozenset(self._in_place)
 
+    def lay_limbs(self, on: bool) -> None:
+        """Lay shoulder blades and arms as on the table, or as standing. Does not render."""
+        if on and self._limbs is None and self._drawn:
+            homes = {name: self.part_in_place(name) for name in self._drawn}
+            self._limbs = Limbs(
+                {name: home.moving.points for name, home in homes.items()},
+                {name: home.part.kind for name, home in homes.items()},
+            )
+        on = on and bool(self._limbs)
+        if on != self.limbs_lie:
+            self.limbs_lie = on
+            self.move_parts(self._folded)
+
+    def standing_place(self, name: str, point: np.ndarray) -> np.ndarray:
+        """Return the place in the standing body of a point that is seen on a part, (3,) mm."""
+        return self._limbs.back(name, point) if self.limbs_lie else point
+
+    def _with_limbs(self, folded: Mapping[str, Mapping[str, Shell]]) -> dict:
+        """Return the shells of folded parts and of all that the limbs take along."""
+        moved = {}
+        for name in self._drawn:
+            home = self.part_in_place(name)
+            shells = folded.get(name, {})
+            if not self._limbs.touches(name, home.still.points):
+                if shells:
+                    moved[name] = shells
+                continue
+            # What is not folded lies where it lay before: worked out once.
+            if name not in self._lying:
+                self._lying[name] = {
+                    detail: _at(shell, self._limbs.moved(name, shell.points))
+                    for detail in DETAILS
+                    for shell in (getattr(home, detail),)
+                }
+            moved[name] = {
+                **self._lying[name],
+                **{
+                    detail: _at(shell, self._limbs.moved(name, shell.points))
+                    for detail, shell in shells.items()
+                },
+            }
+        return moved
+
     def move_parts(self, moved: Mapping[str, Mapping[str, Shell]]) -> None:
         """Draw exactly these parts elsewhere, all others in their place. Does not render.
 
@@ -289,6 +347,9 @@ class Scene:
             A shell may have other faces than the part's own (it is cut); it is then drawn
             anew, which takes some milliseconds once. A detail that is left out stays.
         """
+        self._folded = moved
+        if self.limbs_lie:
+            moved = self._with_limbs(moved)
         touched: dict[int, Batch] = {}
         recut = set()
         back = {name: {} for name in self._in_place.keys() - moved.keys()}
@@ -297,6 +358,8 @@ class Scene:
                 continue
             home = self._in_place.setdefault(name, self._drawn[name])
             now = self._drawn[name]
+            if shells and all(getattr(now, detail) is shell for detail, shell in shells.items()):
+                continue
             if name in back:
                 shells = {detail: getattr(home, detail) for detail in DETAILS}
                 drawn = self._in_place.pop(name)
@@ -704,6 +767,7 @@ class Scene:
         self.table = table
         self._small_key = None
         if not table:
+            self.lay_limbs(False)
             if self._table is not None:
                 view, self._table = self._table, None
                 for pair in view.viewport.actors.values():
@@ -744,6 +808,8 @@ class Scene:
     def set_spot(self, point: np.ndarray | None) -> None:
         """Mark one point, (3,) mm, in the table picture and in the upright one."""
         if self._table is not None:
+            if point is not None and self.limbs_lie:
+                point = point + self._limbs.shift(point)[0]
             self._table.set_spot(point)
 
     # Camera -----------------------------------------------------------------------------
@@ -1171,7 +1237,10 @@ class Scene:
             hit = self.target().first_hit(*self.ray(x, y), shown)
         else:
             hit = self._first_hit(*self.ray(x, y), shown)
-        return None if hit is None else PickHit(*hit)
+        if hit is None:
+            return None
+        name, point, normal = hit
+        return PickHit(name, self.standing_place(name, point), normal)
 
     def target(self):
         """Return the ray target of all parts, made when first asked for."""

@@ -3659,5 +3659,9 @@
       <source>I have read this: begin</source>
       <translation>Gelesen: beginnen</translation>
     </message>
+    <message>
+      <source>Arms and blades as they lie; layers as standing</source>
+      <translation>Arme und Schulterblätter wie im Liegen; Schichten wie stehend</translation>
+    </message>
   </context>
 </TS>

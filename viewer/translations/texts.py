@@ -54,7 +54,7 @@ def word_texts() -> tuple[str, ...]:
     from viewer.scene.overlay import _LETTERS
     from viewer.state.captions import ATTACHED, FIELDS, KIND_WORDS, OWN_NOTE
     from viewer.state.section_plane import KEPT
-    from viewer.state.table_view import LYING_NOTE, TABLE_PLACES
+    from viewer.state.table_view import LIMBS_NOTE, LYING_NOTE, TABLE_PLACES
     from viewer.study.questions import ARTERY_PROMPT, NERVE_PROMPT
     from viewer.study.questions import KINDS as QUESTIONS
 
@@ -66,6 +66,7 @@ def word_texts() -> tuple[str, ...]:
                 *ATTACHED.values(),
                 *TABLE_PLACES.values(),
                 LYING_NOTE,
+                LIMBS_NOTE,
                 *HEADINGS,
                 *STATUS_WORDS.values(),
                 *_LETTERS.values(),
