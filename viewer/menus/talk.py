@@ -418,6 +418,8 @@ class TalkMenu:
 
         self._note_camera()
         self._prepare_folds(talk)
+        if any(scene.state.table for scene in talk.scenes):
+            self.scene_widget.scene.prepare_limbs()
         if self._measuring:
             self.set_measuring(False)
         s = self.settings

@@ -295,16 +295,23 @@ class Scene:
 
     def lay_limbs(self, on: bool) -> None:
         """Lay shoulder blades and arms as on the table, or as standing. Does not render."""
-        if on and self._limbs is None and self._drawn:
+        if on:
+            self.prepare_limbs()
+        on = on and bool(self._limbs)
+        if on != self.limbs_lie:
+            self.limbs_lie = on
+            self.move_parts(self._folded)
+
+    def prepare_limbs(self) -> None:
+        """Work out how the limbs lie, which takes a second or two once, before it is wanted."""
+        if self._limbs is None and self._drawn:
             homes = {name: self.part_in_place(name) for name in self._drawn}
             self._limbs = Limbs(
                 {name: home.moving.points for name, home in homes.items()},
                 {name: home.part.kind for name, home in homes.items()},
             )
-        on = on and bool(self._limbs)
-        if on != self.limbs_lie:
-            self.limbs_lie = on
-            self.move_parts(self._folded)
+            if self._limbs:
+                self._with_limbs({})
 
     def standing_place(self, name: str, point: np.ndarray) -> np.ndarray:
         """Return the place in the standing body of a point that is seen on a part, (3,) mm."""
