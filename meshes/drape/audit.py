@@ -270,8 +270,19 @@ def _trees_cross(
                 n0 = (t[4] - t[1]) * (t[8] - t[2]) - (t[5] - t[2]) * (t[7] - t[1])
                 n1 = (t[5] - t[2]) * (t[6] - t[0]) - (t[3] - t[0]) * (t[8] - t[2])
                 n2 = (t[3] - t[0]) * (t[7] - t[1]) - (t[4] - t[1]) * (t[6] - t[0])
+                l0, l1, l2 = min(t[0], t[3], t[6]), min(t[1], t[4], t[7]), min(t[2], t[5], t[8])
+                h0, h1, h2 = max(t[0], t[3], t[6]), max(t[1], t[4], t[7]), max(t[2], t[5], t[8])
                 for j in range(link_b[b, 0], link_b[b, 0] + nb):
                     s = corners_b[j]
+                    if (
+                        min(s[0], s[3], s[6]) > h0
+                        or max(s[0], s[3], s[6]) < l0
+                        or min(s[1], s[4], s[7]) > h1
+                        or max(s[1], s[4], s[7]) < l1
+                        or min(s[2], s[5], s[8]) > h2
+                        or max(s[2], s[5], s[8]) < l2
+                    ):
+                        continue
                     d0 = (s[0] - t[0]) * n0 + (s[1] - t[1]) * n1 + (s[2] - t[2]) * n2
                     d1 = (s[3] - t[0]) * n0 + (s[4] - t[1]) * n1 + (s[5] - t[2]) * n2
                     d2 = (s[6] - t[0]) * n0 + (s[7] - t[1]) * n1 + (s[8] - t[2]) * n2

@@ -16,11 +16,12 @@ from itertools import repeat
 
 import numpy as np
 import trimesh
+from numba import njit
 from scipy.spatial import cKDTree
 
 from meshes.contacts import Place, declared_places, exempt
 from meshes.drape.audit import crossing_box, self_intersections
-from meshes.drape.distance import MeshIndex
+from meshes.drape.distance import KERNEL, MeshIndex, feature_normal, nearest
 from meshes.drape.resolve import (
     _EVERYWHERE,
     _carry_along,
@@ -299,22 +300,26 @@ def _worse(before: Iterable[int], old: Mapping[_Pair, _Overlap], new) -> list[in
 def _meeting(things: list[_Thing]) -> list[_Pair]:
     """Pairs whose boxes meet: (one, other, whether the other is seen in the mirror)."""
     boxes = np.array([t.index.bounds for t in things])
+    left = _left(things)
     found = set()
     for k, box in enumerate(boxes):
-        found |= _partners(things, boxes, k, box)
+        found |= _partners(left, boxes, k, box)
     return sorted(found)
 
 
-def _partners(things: list[_Thing], boxes: np.ndarray, k: int, region: np.ndarray) -> set[_Pair]:
+def _left(things: list[_Thing]) -> list[bool]:
+    return [t.part.side == "left" for t in things]
+
+
+def _partners(left: list[bool], boxes: np.ndarray, k: int, region: np.ndarray) -> set[_Pair]:
     """Pairs of a thing with those whose box meets a region of it.
 
     Of a mirrored pair the second is a left part: left against right stands once, and
     median against right; a median part and its own twin are one and the same.
     """
-    left = np.array([t.part.side == "left" for t in things])
     found = set()
     for mirror, box in ((False, region), (True, _in_mirror(region))):
-        meet = np.all((boxes[:, 0] <= box[1]) & (boxes[:, 1] >= box[0]), axis=1)
+        meet = ((boxes[:, 0] <= box[1]) & (boxes[:, 1] >= box[0])).all(axis=1)
         for other in np.flatnonzero(meet).tolist():
             one, two = min(k, other), max(k, other)
             if not mirror:
@@ -338,9 +343,10 @@ def _near_change(
 ) -> dict[_Pair, tuple[bool, bool] | None]:
     """Pairs to be measured again: of which of the two only the news count, None when all does."""
     boxes = np.array([t.index.bounds for t in things])
+    left = _left(things)
     found: dict[_Pair, tuple[bool, bool] | None] = {}
     for k in changed:
-        for pair in _partners(things, boxes, k, things[k].news.bounds):
+        for pair in _partners(left, boxes, k, things[k].news.bounds):
             found[pair] = (pair[0] in changed, pair[1] in changed)
     for pair, overlap in overlaps.items():
         if overlap.excess > 0 and (pair[0] in changed or pair[1] in changed):
@@ -393,23 +399,74 @@ def _measure(
     )
 
 
+@njit(**KERNEL)
+def _deep_points(
+    points, first, last, box_low, box_high, reach, left, borne, low, high, link, corners, order,
+    faces, edge_of, fn, en, vn,
+):  # fmt: skip
+    """Those of the points in a box that lie deeper than ``left`` in a mesh.
+
+    Returns their numbers, distances, unit normals and closest faces; none when not one
+    lies deeper than ``borne``.
+    """
+    most = max(last - first, 0)
+    number = np.empty(most, np.int64)
+    distance = np.empty(most)
+    normal = np.empty((most, 3))
+    face = np.empty(most, np.int64)
+    stack = np.empty(128, np.int32)
+    seed = -1
+    count = 0
+    deepest = 0.0
+    for i in range(first, last):
+        x, y, z = points[i, 0], points[i, 1], points[i, 2]
+        if not (x > box_low[0] and x < box_high[0] and y > box_low[1] and y < box_high[1]):
+            continue
+        d2, slot, v, w, feature = nearest(
+            x, y, z, reach * reach, low, high, link, corners, stack, seed
+        )
+        if slot < 0:
+            continue
+        seed = slot
+        t = corners[slot]
+        nx, ny, nz = feature_normal(slot, feature, order, faces, edge_of, fn, en, vn)
+        side = (
+            (x - t[0] - v * (t[3] - t[0]) - w * (t[6] - t[0])) * nx
+            + (y - t[1] - v * (t[4] - t[1]) - w * (t[7] - t[1])) * ny
+            + (z - t[2] - v * (t[5] - t[2]) - w * (t[8] - t[2])) * nz
+        )
+        d = np.sqrt(d2)
+        if side >= 0 or d <= left:
+            continue
+        length = np.sqrt(nx * nx + ny * ny + nz * nz)
+        number[count], distance[count], face[count] = i, -d, order[slot]
+        normal[count, 0], normal[count, 1], normal[count, 2] = (
+            nx / length, ny / length, nz / length,
+        )  # fmt: skip
+        deepest = max(deepest, d)
+        count += 1
+    if deepest < borne:
+        count = 0
+    return (
+        number[:count].copy(),
+        distance[:count].copy(),
+        normal[:count].copy(),
+        face[:count].copy(),
+    )
+
+
 def _stab(
     points: np.ndarray, owner: _Thing, other: MeshIndex, declared, box: np.ndarray
 ) -> _Stab | None:
     low, high = np.maximum(other.bounds[0], box[0]), np.minimum(other.bounds[1], box[1])
     first, last = np.searchsorted(points[:, 2], (low[2], high[2]))
-    near = first + np.flatnonzero(
-        (points[first:last, 0] > low[0])
-        & (points[first:last, 0] < high[0])
-        & (points[first:last, 1] > low[1])
-        & (points[first:last, 1] < high[1])
-    )
+    near, distance, normal, face = _deep_points(
+        points, first, last, low, high, _REACH_MM, LEFT_MM, BORNE_MM, *other.tree, other.order,
+        other.faces, other.edge_of, other.face_normal, other.edge_normal, other.vertex_normal,
+    )  # fmt: skip
     if len(near) == 0:
         return None
-    distance, _, normal, face = other.query(points[near], reach=_REACH_MM)
-    deep = np.flatnonzero((face >= 0) & (distance < -LEFT_MM))
-    if len(deep) == 0 or distance[deep].min() > -BORNE_MM:
-        return None
+    deep = np.arange(len(near))
     deep = deep[~exempt(points[near[deep]], -distance[deep], declared)]
     if len(deep) == 0 or distance[deep].min() > -BORNE_MM:
         return None
