@@ -815,7 +815,7 @@ class MainWindow(
             covered = self.covered_words(part_id, picked=part_id == state.selected)
             caption = caption_of(part, self.model, state, covered)
         if caption is not None:
-            caption = caption.spelled(self.settings.spelling).with_note(self.note_on(part))
+            caption = caption.spelled(self.settings.spelling).with_note(self.own_words_on(part))
         self.caption.show_caption(caption, picked=part_id == state.selected)
         chosen = frozenset(state.selection)
         self.caption.show_toggles(

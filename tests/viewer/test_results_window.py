@@ -149,3 +149,16 @@ def test_closing_the_notes_keeps_what_was_typed(window):
     window._notes_sheet.words.setPlainText("Four slips.")
     window._notes_sheet.close()
     assert window.note_on(window.model.parts["levator_scapulae.left"]) == "Four slips."
+
+
+def test_pins_stand_in_the_caption_of_their_part_only(window):
+    window.do(commands.select(["rhomboid_major.left"]))
+    window.add_pin("Edge felt here")
+    window.write_note("rhomboid_major", "Slants down.")
+    text = window.caption.text.toPlainText()
+    assert "Slants down." in text and "Pin: Edge felt here" in text
+    window.do(commands.select(["rhomboid_major.right"]))
+    assert "Pin:" not in window.caption.text.toPlainText()
+    window.undo()
+    window.do(commands.select(["rhomboid_major.left"]))
+    assert "Pin:" not in window.caption.text.toPlainText()

@@ -240,3 +240,50 @@ def test_the_start_sheet_says_how_much_there_is_and_begins(qtbot, desk):
     sheet.number.setValue(3)
     sheet.accept()
     assert desk.takeover is not None and desk.takeover.test.choice.number == 3
+
+
+@pytest.mark.slow
+def test_on_the_real_back_every_question_can_be_answered_in_its_picture(qtbot, preview_model):
+    from viewer.scene.widget import SceneWidget
+    from viewer.settings import Settings
+    from viewer.window import MainWindow
+
+    window = MainWindow(preview_model.body, "preview", Settings(cautions_seen=True, calm=True))
+    qtbot.addWidget(window)
+    window.resize(1280, 800)
+    window.show()
+    qtbot.waitExposed(window)
+    window.take_scene(SceneWidget(window.stage))
+    window.take_model(preview_model)
+    window._layers = layers_of(preview_model)
+    scene = window.scene_widget.scene
+    for seed, places in ((1, "upright"), (2, "table")):
+        sitting = begin(window, seed, kinds=tuple(KINDS), number=40, places=places)
+        asked = 0
+        while (question := sitting.test.question) is not None and not sitting.test.over:
+            _, hit = scene.sight_of(question.place)
+            assert hit is not None and hit.part_id == question.part_id, question.prompt
+            sitting.give_up()
+            sitting.next()
+            asked += 1
+        assert asked == 40
+        sitting.finish()
+    window.close()
+
+
+def test_the_test_speaks_german_where_the_window_does(qtbot, desk):
+    from dataclasses import replace
+
+    desk._take_settings(replace(desk.settings, language="de"))
+    sitting = begin(desk)
+    panel = sitting.panel_
+    assert panel.prompt.text() == "Benennen Sie die markierte Struktur."
+    assert panel.where.text() == "Frage 1 von 2"
+    assert panel.unknown_button.text() == "Weiß ich nicht"
+    sitting.give_up()
+    assert panel.verdict.text().startswith("✗  Keine Antwort. Es ist:")
+    sitting.pause()
+    assert panel.pause_button.text() == "Weiter"
+    sitting.pause()
+    sitting.finish()
+    desk._take_settings(replace(desk.settings, language="en"))

@@ -190,6 +190,14 @@ class StudyMenu:
             self._own_notes = self.results.notes(self.learner)
         return self._own_notes.get(structure_of(part), "")
 
+    def own_words_on(self, part: Any) -> str:
+        """Return what the reader has written on a part: the note, and the pins stuck to it."""
+        pins = [p.text for p in self.state.pins if p.part_id == part.id and p.text]
+        note = self.note_on(part)
+        lines = [note] if note else []
+        lines += [told("Pin: {words}", words=words) for words in pins]
+        return "\n".join(lines)
+
     def write_note(self, structure: str, words: str) -> None:
         """Keep a note of one's own, or take it away."""
         try:

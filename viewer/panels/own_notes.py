@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from viewer.panels.flow import FlowLayout
+from viewer.state.tongue import told
 
 LONGEST = 2000
 """Letters of a note."""
@@ -115,7 +116,7 @@ class OwnNotes(QDialog):
         if structure:
             self.head.setText(self._names.get(structure, structure))
         else:
-            self.head.setText("No notes yet: pick a part and press Y.")
+            self.head.setText(told("No notes yet: pick a part and press Y."))
 
     def keep(self) -> None:
         """Keep the words as they stand."""

@@ -186,8 +186,8 @@ class ResultsSheet(QDialog):
                 notes=notes,
             )
         )
-        yes = box.addButton("Delete", QMessageBox.ButtonRole.DestructiveRole)
-        stay = box.addButton("Keep", QMessageBox.ButtonRole.RejectRole)
+        yes = box.addButton(told("Delete"), QMessageBox.ButtonRole.DestructiveRole)
+        stay = box.addButton(told("Keep"), QMessageBox.ButtonRole.RejectRole)
         box.setDefaultButton(stay)
         box.exec()
         if box.clickedButton() is yes:
@@ -211,7 +211,7 @@ class ResultsSheet(QDialog):
         for table in (self.strata, self.weak, self.coming):
             table.clear()
         for w in by_stratum:
-            self._row(self.strata, f"{w.name}  {STRATA[int(w.name)]}", w)
+            self._row(self.strata, f"{w.name}  {told(STRATA[int(w.name)])}", w)
         for w in self._results.by_structure(name, now)[:MOST_ROWS]:
             self._row(self.weak, self._name_of(w.name), w)
         for when, structure, kind in self._results.coming(name, MOST_ROWS):
@@ -231,7 +231,7 @@ class ResultsSheet(QDialog):
             answers=answers,
             due=due,
         )
-        low = [f"{w.name} {STRATA[int(w.name)]}" for w in by_stratum if w.share < WEAK]
+        low = [f"{w.name} {told(STRATA[int(w.name)])}" for w in by_stratum if w.share < WEAK]
         if low:
             words += " " + told("Weak, under 80 %: {strata}.", strata=", ".join(low))
         self.told.setText(words)

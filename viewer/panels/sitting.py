@@ -61,7 +61,7 @@ class Sitting(Takeover):
         self._rng = random.Random(seed)
         self._asked: list[Question] = []
         self._paused = False
-        self._covered = QLabel("Paused")
+        self._covered = QLabel(told("Paused"))
         self._covered.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._covered.hide()
         window._stage_box.addWidget(self._covered, 1)
@@ -493,10 +493,10 @@ class Sitting(Takeover):
             return
         self.test.halt()
         box = QMessageBox(self.window)
-        box.setWindowTitle("Tag test")
-        box.setText("End the test here? What was answered is kept.")
-        yes = box.addButton("End it", QMessageBox.ButtonRole.AcceptRole)
-        box.addButton("Go on", QMessageBox.ButtonRole.RejectRole)
+        box.setWindowTitle(told("Tag test"))
+        box.setText(told("End the test here? What was answered is kept."))
+        yes = box.addButton(told("End it"), QMessageBox.ButtonRole.AcceptRole)
+        box.addButton(told("Go on"), QMessageBox.ButtonRole.RejectRole)
         box.exec()
         self.test.go_on()
         if box.clickedButton() is yes:

@@ -28,6 +28,7 @@ from viewer.panels.choice_button import ChoiceButton
 from viewer.panels.flow import FlowLayout
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.measuring import TEACHING_NOTE
+from viewer.state.tongue import told
 
 RIGHT, NEAR, WRONG = "✓", "≈", "✗"
 POINT_ADVICE = (
@@ -349,9 +350,9 @@ class TagPanel(QFrame):
         self.verdict.setText(f"{RIGHT if right else NEAR if near else WRONG}  {words}")
         for k, button in enumerate(self.choices):
             if k == place:
-                button.show_verdict(RIGHT, "right answer", self._theme.done)
+                button.show_verdict(RIGHT, told("right answer"), self._theme.done)
             elif k == chosen:
-                button.show_verdict(WRONG, "your answer", self._theme.caution)
+                button.show_verdict(WRONG, told("your answer"), self._theme.caution)
         self._write()
         # The height asks for the width that the page has once it is laid out.
         QTimer.singleShot(0, self, self._bring_verdict_up)
@@ -399,7 +400,7 @@ class TagPanel(QFrame):
         """Cover the question, or uncover it."""
         self.paused.setVisible(on)
         self.stack.setVisible(not on)
-        self.pause_button.setText("Go on" if on else "Pause")
+        self.pause_button.setText(told("Go on") if on else told("Pause"))
         for button in (self.unknown_button, self.next_button):
             button.setVisible(not on)
 
@@ -407,7 +408,7 @@ class TagPanel(QFrame):
 
     def show_sum(self, html: str, lines: Sequence[tuple[str, bool]]) -> None:
         """Show how the test went; ``lines`` are the questions and whether each was right."""
-        self.where.setText("How it went")
+        self.where.setText(told("How it went"))
         self.time.hide()
         self.bell.hide()
         self._asking.hide()
@@ -417,7 +418,7 @@ class TagPanel(QFrame):
         self.list.clear()
         for words, right in lines:
             item = QListWidgetItem(f"{RIGHT if right else WRONG}  {words}")
-            item.setToolTip("Shows it on the model")
+            item.setToolTip(told("Shows it on the model"))
             self.list.addItem(item)
         self.list.setCurrentRow(-1)
         self.list.blockSignals(False)

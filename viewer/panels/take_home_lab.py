@@ -488,9 +488,9 @@ class TakeHomeLab(Takeover):
     def _ask_anew(self) -> None:
         box = QMessageBox(self.window)
         box.setWindowTitle("Take-home lab")
-        box.setText("Begin this side anew? What was drawn on it is dropped.")
-        yes = box.addButton("Begin anew", QMessageBox.ButtonRole.DestructiveRole)
-        stay = box.addButton("Keep", QMessageBox.ButtonRole.RejectRole)
+        box.setText(told("Begin this side anew? What was drawn on it is dropped."))
+        yes = box.addButton(told("Begin anew"), QMessageBox.ButtonRole.DestructiveRole)
+        stay = box.addButton(told("Keep"), QMessageBox.ButtonRole.RejectRole)
         box.setDefaultButton(stay)
         box.exec()
         if box.clickedButton() is yes:

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QDockWidget, QWidget
 from viewer.state.commands import Command
 from viewer.state.session import Session
 from viewer.state.view_state import ViewState
+from viewer.wording import reword
 
 LOOKING = (
     "turn_left", "turn_right", "turn_up", "turn_down", "pan_left", "pan_right", "pan_up",
@@ -97,6 +98,7 @@ class Takeover(QObject):
         window.takeover = self
         window.installEventFilter(self)
         self.dress()
+        reword(panel)
         panel.show()
         self._hold()
 

@@ -26,6 +26,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from viewer.state.tongue import told
 from viewer.state.view_state import STRATA
 from viewer.study.questions import KINDS
 from viewer.study.tag_test import EXPLAINED, MARKS, NUMBERS, PLACES, STATION_S, TestChoice
@@ -295,7 +296,8 @@ class TestChoices(QDialog):
         self.bell.setEnabled(self.timed.isChecked())
         choice = self.choice
         if choice is None:
-            words, good = "Choose a learner, a stratum and a kind of question at least.", False
+            words = told("Choose a learner, a stratum and a kind of question at least.")
+            good = False
         else:
             words, good = self._describe(choice)
         self.told.setText(words)

@@ -3663,5 +3663,45 @@
       <source>Arms and blades as they lie; layers as standing</source>
       <translation>Arme und Schulterblätter wie im Liegen; Schichten wie stehend</translation>
     </message>
+    <message>
+      <source>Pin: {words}</source>
+      <translation>Nadel: {words}</translation>
+    </message>
+    <message>
+      <source>Paused</source>
+      <translation>Pause</translation>
+    </message>
+    <message>
+      <source>End the test here? What was answered is kept.</source>
+      <translation>Die Prüfung hier beenden? Was beantwortet wurde, bleibt gespeichert.</translation>
+    </message>
+    <message>
+      <source>End it</source>
+      <translation>Beenden</translation>
+    </message>
+    <message>
+      <source>Go on</source>
+      <translation>Weiter</translation>
+    </message>
+    <message>
+      <source>Shows it on the model</source>
+      <translation>Zeigt es am Modell</translation>
+    </message>
+    <message>
+      <source>right answer</source>
+      <translation>richtige Antwort</translation>
+    </message>
+    <message>
+      <source>your answer</source>
+      <translation>Ihre Antwort</translation>
+    </message>
+    <message>
+      <source>Begin this side anew? What was drawn on it is dropped.</source>
+      <translation>Diese Seite neu beginnen? Was auf ihr gezeichnet wurde, wird verworfen.</translation>
+    </message>
+    <message>
+      <source>Begin anew</source>
+      <translation>Neu beginnen</translation>
+    </message>
   </context>
 </TS>
