@@ -289,7 +289,7 @@ def table(curves: Iterable[Curve]) -> str:
 
 # Colours that stay apart for colour-blind readers (Okabe and Ito's set, from memory).
 _INKS = ("#0072b2", "#d55e00", "#009e73", "#cc79a7", "#56b4e9", "#e69f00", "#000000")
-_WIDE, _HIGH, _LEFT, _TOP, _ROOM = 640, 420, 74, 46, 210
+_WIDE, _HIGH, _LEFT, _TOP, _ROOM = 640, 420, 74, 46, 260
 
 
 def plot(curve: Curve) -> str:
