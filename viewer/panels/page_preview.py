@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-import pypdfium2
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QIcon, QImage, QPixmap
 from PySide6.QtWidgets import (
@@ -30,6 +29,8 @@ def page_pictures(data: bytes, dpi: float = PAGE_DPI) -> list[QImage]:
     """Return every page of a PDF as a picture, as a reader of its own draws it; none for none."""
     if not data:
         return []
+    import pypdfium2
+
     document = pypdfium2.PdfDocument(data)
     try:
         pictures = []

@@ -10,6 +10,7 @@ from __future__ import annotations
 import time
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 from vtkmodules.util.numpy_support import vtk_to_numpy
@@ -29,12 +30,14 @@ from viewer.scene.label_layout import MARGIN_PX, MOST_LABELS, Anchor, Label, lay
 from viewer.scene.looks import batch_key
 from viewer.scene.outline import Outline
 from viewer.scene.picture_layer import PictureLayer
-from viewer.scene.table_limbs import Limbs
 from viewer.scene.table_pose import HEIGHT_DEG, STANDS, table_pose, walked, with_room_above
 from viewer.scene.table_view import TableView
 from viewer.scene.tag_mark import TagMark
 from viewer.scene.window import offscreen_window, set_up
 from viewer.state.visibility import is_film
+
+if TYPE_CHECKING:
+    from viewer.scene.table_limbs import Limbs
 
 VIEWS: tuple[str, ...] = tuple(cameras.VIEWS)
 THEMES = tuple(looks.BACKGROUNDS)
@@ -306,6 +309,8 @@ class Scene:
         """Work out how the limbs lie, which takes a second or two once, before it is wanted."""
         if self._limbs is None and self._drawn:
             homes = {name: self.part_in_place(name) for name in self._drawn}
+            from viewer.scene.table_limbs import Limbs
+
             self._limbs = Limbs(
                 {name: home.moving.points for name, home in homes.items()},
                 {name: home.part.kind for name, home in homes.items()},

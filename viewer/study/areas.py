@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import numpy as np
-import shapely
 
 from meshes.questions.stations import stations
 from viewer.state.section_plane import SectionPlane
@@ -55,6 +54,8 @@ def inside(region: Region) -> tuple[float, float] | None:
     if region.area_cm2 < LEAST_AREA_CM2:
         return None
     largest = max(region.polygons.geoms, key=lambda piece: piece.area)
+    import shapely
+
     circle = shapely.maximum_inscribed_circle(largest, tolerance=0.5)
     if circle.length < LEAST_INSIDE_MM:
         return None

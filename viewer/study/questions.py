@@ -15,7 +15,6 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
-from scipy.spatial import cKDTree
 
 from meshes.catalogue.names import names_of, plain
 from viewer.state.captions import neighbours_of, sentence_case
@@ -25,6 +24,8 @@ from viewer.state.visibility import bare_films, is_film, visible_parts
 from viewer.study.areas import cut_question
 
 if TYPE_CHECKING:
+    from scipy.spatial import cKDTree
+
     from meshes.model import BackModel, Part
     from meshes.questions.cover import Layers
     from meshes.questions.section import Slicer
@@ -259,6 +260,8 @@ class QuestionMaker:
 
     @cached_property
     def _skin(self) -> cKDTree:
+        from scipy.spatial import cKDTree
+
         return cKDTree(self.layers.rays.origins)
 
     def inward_at(self, place: tuple[float, float, float]) -> np.ndarray:
@@ -291,6 +294,8 @@ class QuestionMaker:
         self, rng: random.Random, part_id: str
     ) -> tuple[ViewState, tuple[float, float, float], int] | None:
         """Peel at random so that a part lies open; return state, place and ray of the tag."""
+        from scipy.spatial import cKDTree
+
         part = self.model.parts[part_id]
         depths = list(range(max(part.stratum - 2, 0), part.stratum + 1))
         rng.shuffle(depths)
