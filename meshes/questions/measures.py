@@ -600,25 +600,6 @@ def cross_section_at(measured: Measured, words: str) -> float:
     return area / 100.0
 
 
-def _piercing(measured: Measured, words: str) -> np.ndarray:
-    nerve, sheet = (f"{name}.left" for name in words.split("|"))
-    for contact in measured.model.contacts:
-        if contact.kind == "pierce" and {contact.a, contact.b} == {nerve, sheet}:
-            return np.asarray(contact.place, dtype=float).reshape(-1, 3).mean(axis=0)
-    raise Unmeasurable(f"{nerve} does not pierce {sheet}")
-
-
-def piercing_lateral(measured: Measured, words: str) -> float:
-    """Where a nerve pierces a muscle: mm lateral to the external occipital protuberance."""
-    return float(abs(_piercing(measured, words)[0]))
-
-
-def piercing_below(measured: Measured, words: str) -> float:
-    """Where a nerve pierces a muscle: mm below the external occipital protuberance."""
-    top = measured.landmark("occipital.external_protuberance")[2]
-    return float(top - _piercing(measured, words)[2])
-
-
 MEASURES: Mapping[str, Callable[[Measured, str], float]] = {
     function.__name__: function
     for function in (
@@ -655,8 +636,6 @@ MEASURES: Mapping[str, Callable[[Measured, str], float]] = {
         tenth_rib_above_crest,
         thickness_at_medial_border,
         cross_section_at,
-        piercing_lateral,
-        piercing_below,
     )
 }
 """Measures by name, as the table of published values calls them."""

@@ -25,6 +25,9 @@ from meshes.soft.sheets import (
 from meshes.soft.workbench import Workbench
 
 _COLLAR_MM = 50.0
+_FLESHY_END = 0.35
+"""Slope with which the flesh of rhomboids and serrati rises from scapula and ribs: Hung D et
+al., J Clin Ultrasound 2011;39:78-82, found 6.3 and 3.5 mm beside the medial border."""
 """Radius of the hollow curve from neck to shoulder as the investing fascia bridges it."""
 
 _LEVATOR_COLLAR_MM = 70.0
@@ -205,7 +208,7 @@ def _serrated(bench, entry, origins, origin, pieces, contacts=()) -> None:
     )  # fmt: skip
     insertions = [End(f"rib_{n}.left", p) for n, p in pieces]
     _put(bench, entry, sheet, origins, insertions, tendon=(0.5, 0.05), slab_mm=7.0,
-         contacts=contacts)  # fmt: skip
+         contacts=contacts, end_taper=_FLESHY_END)  # fmt: skip
 
 
 def _on_the_roof(bench, origin, pieces, across: int) -> dict[float, np.ndarray]:
@@ -291,7 +294,7 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
     )  # fmt: skip
     starts = [End("nuchal_ligament", ligament), *_ends(minor_levels, spines)]
     _put(bench, "rhomboid_minor", sheet, starts, [End("scapula.left", target)],
-         tendon=(0.12, 0.03), contacts=[at_ligament("rhomboid_minor.left", spines)])  # fmt: skip
+         tendon=(0.12, 0.03), end_taper=_FLESHY_END, contacts=[at_ligament("rhomboid_minor.left", spines)])  # fmt: skip
     spines = _spines(bench, major_levels)
     target = part_of_curve(border, at_root + 0.10, 0.985, 20)
     sheet = lay_sheet(
@@ -300,7 +303,7 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
         outward=radial(bench), border_tension=(0.0, 0.015), **_grid(bench, 34, 26),
     )  # fmt: skip
     _put(bench, "rhomboid_major", sheet, _ends(major_levels, spines),
-         [End("scapula.left", target)], tendon=(0.1, 0.04),
+         [End("scapula.left", target)], tendon=(0.1, 0.04), end_taper=_FLESHY_END,
          contacts=[at_ligament("rhomboid_major.left", spines)])  # fmt: skip
 
 

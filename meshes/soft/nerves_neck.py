@@ -160,11 +160,12 @@ def lay_occipital_nerves(bench: Workbench) -> None:
     bend = bench.landmark("C3.left.lamina") + [6.0, 8.0, 2.0]
     through = place(_THIRD_THROUGH_SEMISPINALIS_MM, (deep,), 1.0)
     out = place(_THIRD_THROUGH_TRAPEZIUS_MM, (deep, cover), 1.0)
-    over = on_skull(bench, 9.5 * scale, top[2] - 22.0 * scale, 8.0)
-    over = _behind(bench, (deep, cover), over, 1.0)
-    scalp = on_skull(bench, 8.5 * scale, top[2] - 2.0 * scale, 4.0)
+    # From there on it stays in the fat, behind the origin of trapezius.
+    over = [_behind(bench, (deep, cover), on_skull(bench, x * scale, top[2] + z * scale, 6.0), 1.4)
+            for x, z in ((11.2, -33.0), (9.6, -22.0), (8.8, -11.0))]  # fmt: skip
+    scalp = _behind(bench, (cover,), on_skull(bench, 8.5 * scale, top[2], 4.0), 1.4)
     inside = 0.5 * (bend + through) + [0.0, 1.0, 0.0]
     lay_tube(bench, "third_occipital_nerve.left", "third_occipital_nerve",
-             np.array([start, bend, inside, through, out, over, scalp]),
+             np.array([start, bend, inside, through, out, *over, scalp]),
              (0.75, 0.6), joins=("posterior_ramus_C3.left",), clings_to=deep,
              triangles=(480, 110))  # fmt: skip

@@ -13,7 +13,7 @@ from meshes.soft.workbench import Workbench
 
 _FORWARD = np.array([0.0, -1.0, 0.0])
 
-HILUM_FROM_ANGLE_MM = 60.0
+HILUM_FROM_ANGLE_MM = 56.0
 """Where the thoracodorsal bundle enters latissimus."""
 _TO_HILUM = np.array([0.733, -0.677, 0.065])
 DORSAL_SCAPULAR_MEDIAL_MM = (7.0, 10.5, 14.5)
@@ -303,7 +303,7 @@ def lay_thoracodorsal(bench: Workbench) -> None:
             [
                 start,
                 0.65 * stem + 0.35 * goal + [2.0, -shift, 0.0],
-                0.3 * stem + 0.7 * goal + [3.0, -shift, 0.0],
+                0.3 * stem + 0.7 * goal + [-4.0, -shift, 0.0],
                 goal + [0.0, -shift, 0.0],
                 goal + [1.0, -shift - 6.0, -34.0],
             ]

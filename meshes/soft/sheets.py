@@ -81,6 +81,7 @@ def put_sheet(
     held_by_first_border: bool = False,
     outermost: bool = False,
     outward: Callable | None = None,
+    end_taper: float | None = None,
 ) -> Part:
     """Clear a sheet of its neighbours, close it and put it on the bench.
 
@@ -103,6 +104,9 @@ def put_sheet(
         True when everything near lies under the sheet.
     outward : callable (n, 3) -> (n, 3) or None
         Its outer side; None away from the column.
+    end_taper : float or None
+        Thickness gained per mm from the last end on; None as at the first, which lies on
+        the spines beside other sheets.
 
     Returns
     -------
@@ -115,7 +119,7 @@ def put_sheet(
         if held_by_first_border:
             sheet = _turned(clear_sheet(bench, _turned(sheet), ids, own, gap, outermost, outward))
         else:
-            sheet = clear_sheet(bench, sheet, ids, own, gap, outermost, outward)
+            sheet = clear_sheet(bench, sheet, ids, own, gap, outermost, outward, end_taper)
     thick = thicken(sheet, tendon=tendon, fibres=fibres)
     record = bench.catalogue[entry]
     attachments = [Attachment(attach_kind[0], e.to, np.asarray(e.curve, float)) for e in origins]
@@ -159,6 +163,7 @@ def clear_sheet(
     gap: float = 0.25,
     outermost: bool = False,
     outward: Callable | None = None,
+    end_taper: float | None = None,
 ) -> SheetGrid:
     """Clear a sheet of the parts near it; only what it is fixed to may take its ends in.
 
@@ -176,13 +181,15 @@ def clear_sheet(
         True when everything near lies under the sheet.
     outward : callable (n, 3) -> (n, 3) or None
         Where its ends are lifted to; None away from the column.
+    end_taper : float or None
+        As in `put_sheet`.
 
     Returns
     -------
     SheetGrid
     """
     gaps = [(bench.index(i), -_END_SINK_MM if i in own else _END_GAP_MM) for i in near]
-    sheet = _lift_ends(_thin_ends(sheet), gaps, outward or radial(bench))
+    sheet = _lift_ends(_thin_ends(sheet, end_taper), gaps, outward or radial(bench))
     indexes = [bench.index(i) for i in near]
     return resolve_sheet(
         sheet,
@@ -240,10 +247,11 @@ _END_TAPER = 0.12
 """Sheets that take the same spines lie on one another there, so each runs out thin."""
 
 
-def _thin_ends(sheet: SheetGrid) -> SheetGrid:
-    """Let a sheet run out thin towards its ends."""
+def _thin_ends(sheet: SheetGrid, end_taper: float | None = None) -> SheetGrid:
+    """Let a sheet run out thin towards its ends; ``end_taper`` is the slope at the last one."""
     s = arc_length(sheet.mid)
-    most = _END_THICKNESS_MM + _END_TAPER * np.minimum(s, s[:, -1:] - s)
+    last = _END_TAPER if end_taper is None else end_taper
+    most = _END_THICKNESS_MM + np.minimum(_END_TAPER * s, last * (s[:, -1:] - s))
     return replace(sheet, thickness=np.minimum(sheet.thickness, most))
 
 
