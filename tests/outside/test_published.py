@@ -76,6 +76,19 @@ def test_most_held_out_values_that_were_read_lie_within_one_spread(full_model):
     assert sum(row.within_1 for row in rows) > 0.75 * len(rows)
 
 
+def test_nine_of_ten_values_with_a_spread_lie_within_one(full_model):
+    rows = [*_compared(full_model).values(), *compare_other_sex(full_model)]
+    spread = [row for row in rows if row.spread is not None]
+    assert len(spread) > 150
+    assert sum(row.within_1 is True for row in spread) >= 0.9 * len(spread)
+
+
+def test_every_row_outside_one_spread_says_why(full_model):
+    rows = [*_compared(full_model).values(), *compare_other_sex(full_model)]
+    outside = [row for row in rows if row.within_1 is False or row.within_range is False]
+    assert [row.line() for row in outside if not row.note] == []
+
+
 def test_every_disagreement_names_a_row_of_the_table():
     for start, source in DISAGREEMENTS:
         assert any(
