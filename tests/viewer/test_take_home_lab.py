@@ -245,3 +245,26 @@ def test_large_letters_keep_the_lab_in_the_window(lab):
     assert panel.width() < 0.5 * window.width()
     for button in (panel.hand_in, panel.go_on, panel.leave, panel.sum_button):
         assert panel.rect().contains(button.mapTo(panel, button.rect().bottomRight()))
+
+
+def test_what_was_freed_before_is_held_aside_by_a_click(lab):
+    to_step_with_lines(lab)
+    freed = lab.window.plan.removed_by(lab.step, lab.window.model, "left")
+    part_id = layer(lab)
+    lab.go_on()
+    scene = lab.window.scene_widget.scene
+    low, high = lab.window.model.parts[part_id].mesh.bounds
+    place = np.array([(low[0] + high[0]) / 2, high[1], (low[2] + high[2]) / 2])
+    hit = lab._beneath_flaps(PickHit(part_id, place, np.array([0.0, 1.0, 0.0])))
+    assert hit is None or hit.part_id not in freed
+    (pixel,), _ = scene._project(place[None])
+    assert hit is None or hit.part_id == scene.pick(*pixel, without=freed).part_id
+
+
+def test_only_the_last_steps_muscle_lies_folded(lab):
+    window = lab.window
+    while lab.step is not None:
+        step = lab.step
+        lab.go_on()
+        folded = {laid.fold_id.rsplit(".", 1)[0] for laid in window.state.folds}
+        assert folded <= set(step.folds)

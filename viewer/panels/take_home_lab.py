@@ -86,21 +86,24 @@ class TakeHomeLab(Takeover):
     def begin(self) -> None:
         """Show the dissection as far as it was done, and the first step that is not."""
         before = self.window.state
-        state = ViewState(
+        self._plain = ViewState(
             look=before.look, working_side=self.book.side, orbit=before.orbit, view="posterior"
         )
-        for step_id in self.book.steps:
-            if self.book.of(step_id).done:
-                state = self._done(state, step_id)
-        self.show_state(state, "lab")
+        self.show_state(self._state_of(self.book), "lab")
         self.show_next()
 
-    def _done(self, state: ViewState, step_id: str) -> ViewState:
-        """Return the state after a step: muscles are folded, skin and fascia out of the way."""
-        window = self.window
-        fold = self._folds(step_id)
-        command = window.plan.do_step(step_id, window.model, self.book.side, fold=fold)
-        return command.change(state)
+    def _state_of(self, book: LabBook) -> ViewState:
+        """Return the dissection as far as a book goes.
+
+        The muscle of the last step lies folded; those before it are out of the way, or their
+        flaps and stumps would lie over what comes next.
+        """
+        state, done = self._plain, [s for s in book.steps if book.of(s).done]
+        for step_id in done:
+            fold = step_id == done[-1] and self._folds(step_id)
+            command = self.window.plan.do_step(step_id, self.window.model, book.side, fold=fold)
+            state = command.change(state)
+        return state
 
     def _folds(self, step_id: str) -> bool:
         """True where a step folds muscle: the ways of skin and fat take long to work out."""
@@ -111,7 +114,7 @@ class TakeHomeLab(Takeover):
     def _prepare(self, step_id: str) -> None:
         """Work the step's fold out while its cut is drawn."""
         if self._folds(step_id):
-            after = self._done(replace(self.window.state, cut_line=None), step_id)
+            after = self._state_of(self.book.put(replace(self.book.of(step_id), done=True)))
             self.window.folds.prepare([(after.folds, after.removed)])
 
     def show_next(self) -> None:
@@ -192,11 +195,7 @@ class TakeHomeLab(Takeover):
         step, window = self.step, self.window
         record = replace(self.book.of(step.id), done=True)
         self._put(record)
-        state = replace(window.state, cut_line=None)
-        camera = window._present_camera()
-        self.show_state(
-            replace(self._done(state, step.id), camera=camera or state.camera), step.title
-        )
+        self._show_dissection(step.title)
         shown = names_in_words(step.reveals, window._names_of_things())
         removes = window.plan.removed_by(step, window.model, self.book.side)
         self._news = told("In view now: {names}.", names=shown) if shown and removes else ""
@@ -207,13 +206,17 @@ class TakeHomeLab(Takeover):
         done = [s for s in self.book.steps if self.book.of(s).done]
         if not done:
             return
-        window = self.window
         self._put(replace(self.book.of(done[-1]), done=False))
-        command = window.plan.undo_step(done[-1], window.model, self.book.side)
-        camera = window._present_camera()
-        state = command.change(replace(window.state, cut_line=None))
-        self.show_state(replace(state, camera=camera or state.camera), "step back")
+        self._show_dissection("step back")
         self.show_next()
+
+    def _show_dissection(self, name: str) -> None:
+        """Show what the book says is done, from where one stands and in the look one has."""
+        now, camera = self.window.state, self.window._present_camera()
+        state = self._state_of(self.book)
+        self.show_state(
+            replace(state, camera=camera or now.camera, view=now.view, look=now.look), name
+        )
 
     def _put(self, record: StepRecord) -> None:
         self.book = self.book.put(record)
@@ -239,6 +242,9 @@ class TakeHomeLab(Takeover):
         if hit is None or line is None or self.step is None or self.answer is not None:
             return
         wanted = window.plan.removed_by(self.step, window.model, self.book.side)
+        hit = self._beneath_flaps(hit)
+        if hit is None:
+            return
         if not line.points and wanted and hit.part_id not in wanted:
             record = self.book.of(self.step.id)
             self._put(replace(record, strays=record.strays + 1))
@@ -253,6 +259,20 @@ class TakeHomeLab(Takeover):
         window.session.do(add_cut_point(hit.point, line.part_id or hit.part_id))
         self._draw()
         self._show_line()
+
+    def _beneath_flaps(self, hit: Any) -> Any:
+        """Return what is taken when the last step's flap and stump are held aside."""
+        window = self.window
+        freed: set[str] = set()
+        for step_id in self.book.steps:
+            if self.book.of(step_id).done:
+                step = window.plan[step_id]
+                freed |= window.plan.removed_by(step, window.model, self.book.side)
+        if hit.part_id not in freed:
+            return hit
+        scene = window.scene_widget.scene
+        (pixel,), _ = scene._project(hit.point[None])
+        return scene.pick(*pixel, without=freed)
 
     def press_enter(self) -> None:
         """Press the button that has the focus; else cut at the place under the pointer."""

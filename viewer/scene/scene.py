@@ -8,7 +8,7 @@ from the top left corner.
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -1231,15 +1231,16 @@ class Scene:
         start = start + (x - width / 2) * mm_per_px * right
         return start + (height / 2 - y) * mm_per_px * up, -back
 
-    def pick(self, x: float, y: float) -> PickHit | None:
-        """Return what is shown at a pixel, or None."""
+    def pick(self, x: float, y: float, without: Collection[str] = ()) -> PickHit | None:
+        """Return what is shown at a pixel, or None; ``without`` are ids to be looked through."""
         width, _ = self._view_size()
         second = len(self._viewports) > 1 and x >= width
         # A film is looked through, so that a click takes the muscle under it.
         shown = [
             name
             for name, look in self._viewports[1 if second else 0].shown.items()
-            if look.opacity >= SOLID_FROM or not is_film(self._drawn[name].part)
+            if name not in without
+            and (look.opacity >= SOLID_FROM or not is_film(self._drawn[name].part))
         ]
         if self._table is not None and self._table.inside(x, y, self.size()):
             left, top, *small = self._table.box(self.size())
