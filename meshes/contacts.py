@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numba import njit
 
 from meshes.model import Contact, Part
 
@@ -101,21 +102,34 @@ def exempt(points: np.ndarray, depth: np.ndarray, places: Sequence[Place]) -> np
 
 def within(points: np.ndarray, place: np.ndarray, reach: float) -> np.ndarray:
     """(n,) bool: which points lie within reach of a place (points, joined where close)."""
-    place = np.asarray(place, dtype=float).reshape(-1, 3)
-    found = np.zeros(len(points), dtype=bool)
+    place = np.ascontiguousarray(place, dtype=np.float64).reshape(-1, 3)
     if len(place) == 0:
-        return found
-    for k in range(max(len(place) - 1, 1)):
-        start = place[k]
-        stop = place[min(k + 1, len(place) - 1)]
-        along = stop - start
-        length2 = float(along @ along)
-        if length2 > _SEGMENT_MM**2:
-            gap = np.minimum(
-                np.linalg.norm(points - start, axis=1), np.linalg.norm(points - stop, axis=1)
-            )
-        else:
-            t = np.clip((points - start) @ along / length2, 0, 1) if length2 > 0 else 0.0
-            gap = np.linalg.norm(points - (start + np.multiply.outer(t, along)), axis=1)
-        found |= gap <= reach
+        return np.zeros(len(points), dtype=bool)
+    return _within(np.ascontiguousarray(points, dtype=np.float64), place, float(reach))
+
+
+@njit(cache=True, nogil=True)
+def _within(points, place, reach):
+    found = np.zeros(points.shape[0], np.bool_)
+    last = place.shape[0] - 1
+    for i in range(points.shape[0]):
+        for k in range(max(last, 1)):
+            stop = min(k + 1, last)
+            length2 = dot = 0.0
+            for m in range(3):
+                along = place[stop, m] - place[k, m]
+                length2 += along * along
+                dot += (points[i, m] - place[k, m]) * along
+            t = 0.0
+            if length2 > 0:
+                t = min(max(dot / length2, 0.0), 1.0)
+            if length2 > _SEGMENT_MM * _SEGMENT_MM:
+                t = 0.0 if t < 0.5 else 1.0
+            gap2 = 0.0
+            for m in range(3):
+                here = place[k, m] + t * (place[stop, m] - place[k, m])
+                gap2 += (points[i, m] - here) ** 2
+            if gap2 <= reach * reach:
+                found[i] = True
+                break
     return found
