@@ -54,3 +54,33 @@ def snap_to_surface(mesh: trimesh.Trimesh, points: np.ndarray, neighbours: int =
     found = found.reshape(len(points), -1, 3)
     best = np.linalg.norm(found - points[:, None], axis=2).argmin(axis=1)
     return found[np.arange(len(points)), best]
+
+
+_UNEVEN_MM = 0.35
+"""Least distance between one side's surface and the mirrored other that is made up for."""
+
+
+def snap_to_both_sides(mesh: trimesh.Trimesh, points: np.ndarray) -> np.ndarray:
+    """Nearest points of a median bone's surface, fit for the other side as well.
+
+    Landmarks of the right are mirror images of the left, but coarse triangles
+    differ from side to side: where that shows, a place half-way between both
+    surfaces serves.
+
+    Parameters
+    ----------
+    mesh : trimesh.Trimesh
+        A bone that the plane x = 0 halves.
+    points : (n, 3) float
+        mm, of the left side.
+
+    Returns
+    -------
+    (n, 3) float
+    """
+    turn_over = np.array([-1.0, 1.0, 1.0])
+    snapped = snap_to_surface(mesh, points)
+    other = snap_to_surface(mesh, snapped * turn_over) * turn_over
+    uneven = np.linalg.norm(other - snapped, axis=1) > _UNEVEN_MM
+    snapped[uneven] = 0.5 * (snapped[uneven] + other[uneven])
+    return snapped

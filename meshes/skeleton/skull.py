@@ -17,7 +17,7 @@ from meshes.shapes.plate import DistanceGrid, open_spline
 from meshes.shapes.solid import Solid
 from meshes.skeleton.atlas_axis import atlas_plan
 from meshes.skeleton.frame import SkeletonFrame
-from meshes.skeleton.piece import BonePiece, snap_to_surface
+from meshes.skeleton.piece import BonePiece, snap_to_both_sides
 
 _TRIANGLES = {"full": 12000, "preview": 2600}
 _SPACING = {"full": 1.7, "preview": 2.1}
@@ -272,7 +272,7 @@ def _landmarks(vault: Solid, mesh: trimesh.Trimesh, to_model, k: float) -> dict[
     }
     names = list(own)
     stacked = to_model(np.concatenate([np.atleast_2d(own[n]) for n in names]))
-    snapped = snap_to_surface(mesh, stacked)
+    snapped = snap_to_both_sides(mesh, stacked)
     out, start = {}, 0
     for name in names:
         size = len(np.atleast_2d(own[name]))

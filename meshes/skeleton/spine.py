@@ -16,7 +16,7 @@ from meshes.skeleton.atlas_axis import (
 )
 from meshes.skeleton.disc import disc_mesh
 from meshes.skeleton.frame import LEVELS, SkeletonFrame, disc_height, sagittal_axes
-from meshes.skeleton.piece import BonePiece, snap_to_surface
+from meshes.skeleton.piece import BonePiece, snap_to_both_sides
 from meshes.skeleton.sacrum import coccyx_solid, sacrum_solid, segments
 from meshes.skeleton.spine_landmarks import (
     atlas_landmarks,
@@ -115,7 +115,7 @@ def _piece(
     points = [np.atleast_2d(local[name][0]) @ axes.T + centre for name in names]
     on_bone = np.concatenate([np.full(len(p), local[n][1]) for n, p in zip(names, points)])
     stacked = np.concatenate(points)
-    stacked[on_bone] = snap_to_surface(mesh, stacked[on_bone])
+    stacked[on_bone] = snap_to_both_sides(mesh, stacked[on_bone])
     landmarks: dict[str, np.ndarray] = {}
     start = 0
     for name, p in zip(names, points):
