@@ -436,7 +436,7 @@ class MainWindow(
         self.side_panel.setFixedWidth(round(min(290 * self.scale, 0.28 * width)))
         self.rail.set_room(round(0.24 * width))
         # Large letters on a small screen: the tools keep to one line, the step gets theirs.
-        cramped = width < 820 * self.scale
+        cramped = width < 900 * self.scale
         self.tools.set_cramped(cramped)
         self.caption.set_cramped(cramped)
         self._cramped = cramped

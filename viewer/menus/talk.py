@@ -361,7 +361,7 @@ class TalkMenu:
         reports = check_talk(self.desk.talk, self.model)
         sheet.show_scenes(
             [f"{r.number} {r.title}: {w}" for r in reports for w in (*r.faults, *r.remarks)]
-            or ["Every scene shows what it should on this model."]
+            or [told("Every scene shows what it should on this model.")]
         )
         sheet.rehearse_wanted.connect(lambda: self.rehearse(sheet))
         sheet.accepted.connect(lambda: self._start_from_sheet(sheet, start))

@@ -118,7 +118,11 @@ class CaptionPanel(QWidget):
             return
         c = self._caption
         large, small = point_size(self._scale, 1.42), point_size(self._scale, 0.9)
-        names = (c.latin, c.title) if self._latin_first and c.latin else (c.title, c.latin)
+        names = (c.title, c.latin)
+        if self._latin_first and c.latin:
+            side = c.title.rpartition(", ")[2]
+            side = f", {side}" if side in (told("left"), told("right")) else ""
+            names = (f"{c.latin[:1].upper()}{c.latin[1:]}{side}", c.title)
         rows = [f"<div style='font-size:{large:.1f}pt; font-weight:600'>{escape(names[0])}</div>"]
         if names[1]:
             rows.append(f"<div style='color:{t.soft}'><i>{escape(names[1])}</i></div>")

@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 from viewer.panels.caption_band import cap_share
 from viewer.panels.style import THEMES, Theme
 from viewer.scene import looks, overlay
+from viewer.state.tongue import told
 from viewer.talk.room import (
     RANGES,
     Finding,
@@ -64,11 +65,11 @@ def room_findings(
     ink = hex_colour(overlay.INK[theme.name], 255.0)
     label_cap = overlay.capital_share()
     return [
-        check_letters(room, "Title and line", band_px * cap_share()),
-        check_letters(room, "Labels", label_px * label_cap),
-        check_contrast("Title and line", theme.text, theme.panel, large=False, stray=stray),
-        check_contrast("Part pointed at", theme.accent, theme.panel, large=True, stray=stray),
-        check_contrast("Labels", ink, ground, large=False, stray=stray),
+        check_letters(room, told("Title and line"), band_px * cap_share()),
+        check_letters(room, told("Labels"), label_px * label_cap),
+        check_contrast(told("Title and line"), theme.text, theme.panel, large=False, stray=stray),
+        check_contrast(told("Part pointed at"), theme.accent, theme.panel, large=True, stray=stray),
+        check_contrast(told("Labels"), ink, ground, large=False, stray=stray),
     ]
 
 
@@ -120,7 +121,7 @@ class RoomSheet(QDialog):
         self.screens.setAccessibleName("Screen of the hall")
         self._places = [(s.geometry(), s.devicePixelRatio()) for s in QGuiApplication.screens()]
         for k, (place, _) in enumerate(self._places, start=1):
-            own = ", this one" if place == own_place else ""
+            own = told(", this one") if place == own_place else ""
             self.screens.addItem(f"{k}: {place.width()} × {place.height()}{own}", k - 1)
         others = [k for k, (place, _) in enumerate(self._places) if place != own_place]
         self.screens.setCurrentIndex(others[0] if others else 0)
@@ -193,12 +194,17 @@ class RoomSheet(QDialog):
             for f in self.findings()
         )
         scenes = "".join(f"<li>{escape(words)}</li>" for words in self.found)
-        cautions = "".join(f"<li>{escape(words)}</li>" for words in CAUTIONS)
+        cautions = "".join(f"<li>{escape(told(words))}</li>" for words in CAUTIONS)
         self.text.setHtml(
-            f"<h3>Cautions</h3><ul>{cautions}</ul><h3>Room</h3><ul>{rows}</ul>"
-            + (f"<h3>Scenes</h3><ul>{scenes}</ul>" if scenes else "")
-            + "<h3>Keys</h3><p>Page Down or → next, Page Up or ← before, number: scene, B or . "
-            "blank, D pen, C clear, S spotlight, R back to the scene, Esc end. All in Help.</p>"
+            f"<h3>{told('Cautions')}</h3><ul>{cautions}</ul>"
+            f"<h3>{told('Room')}</h3><ul>{rows}</ul>"
+            + (f"<h3>{told('Scenes')}</h3><ul>{scenes}</ul>" if scenes else "")
+            + f"<h3>{told('Keys')}</h3><p>"
+            + told(
+                "Page Down or → next, Page Up or ← before, number: scene, B or . blank, D pen, "
+                "C clear, S spotlight, R back to the scene, Esc end. All in Help."
+            )
+            + "</p>"
         )
 
     def keyPressEvent(self, event) -> None:

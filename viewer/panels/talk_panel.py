@@ -185,7 +185,7 @@ class TalkPanel(QWidget):
         """Show the talk as it stands."""
         talk = desk.talk
         mark = " *" if desk.unsaved else ""
-        name = file_name or "not saved yet"
+        name = file_name or told("not saved yet")
         self.head.setText(
             f"{talk.title}{mark}\n"
             + told("{count} scenes · {file}", count=len(talk.scenes), file=name)

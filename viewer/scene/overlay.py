@@ -52,7 +52,19 @@ def _has_glyph(character: str) -> bool:
 
 
 def _plain(character: str) -> str:
-    spelled = {"–": "-", "—": "-", "·": "|", "…": "...", "→": "->", "’": "'", "≤": "<="}
+    spelled = {
+        "–": "-",
+        "—": "-",
+        "·": "|",
+        "…": "...",
+        "→": "->",
+        "’": "'",
+        "≤": "<=",
+        "ß": "ss",
+        "„": '"',
+        "“": '"',
+        "”": '"',
+    }
     if character in spelled:
         return spelled[character]
     bare = "".join(c for c in unicodedata.normalize("NFKD", character) if ord(c) < 128)

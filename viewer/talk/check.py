@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from viewer.state.captions import neighbours_of
+from viewer.state.tongue import told
 from viewer.state.visibility import visible_parts
 from viewer.talk.scenes import Talk, TalkScene
 
@@ -49,7 +50,7 @@ def check_scene(
     shown = visible_parts(model, state, neighbours)
     faults, remarks = [], []
     if not shown:
-        faults.append("nothing is shown")
+        faults.append(told("nothing is shown"))
     for name in ("selection", "alone", "see_through"):
         if unknown := sorted(set(getattr(state, name)) - set(model.parts)):
             faults.append(f"{name.replace('_', ' ')}: {unknown[0]} is not in this model")
@@ -59,7 +60,7 @@ def check_scene(
         if part_id in model.parts and part_id not in shown:
             faults.append(f"{part_id} is picked but not shown")
     if not scene.notes.strip():
-        remarks.append("no notes")
+        remarks.append(told("no notes"))
     if len(scene.line) > LINE_FOR_HALL:
         remarks.append(f"the line has {len(scene.line)} letters; {LINE_FOR_HALL} fit in one row")
     return SceneReport(

@@ -14,6 +14,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from viewer.state.tongue import told
+
 LEAST_ARCMIN = 16.0
 PREFERRED_ARCMIN = (20.0, 22.0)
 TEXT_CONTRAST = 4.5
@@ -112,14 +114,21 @@ def check_letters(room: Room, what: str, capital_px: float) -> Finding:
     arcmin = room.arcmin_of(capital_px)
     low, high = PREFERRED_ARCMIN
     if arcmin < LEAST_ARCMIN:
-        verdict = f"too small: {LEAST_ARCMIN:g}′ is the least"
+        verdict = told("too small: {least}′ is the least", least=f"{LEAST_ARCMIN:g}")
     elif arcmin < low - 0.05:
-        verdict = f"readable, {low:g} to {high:g}′ is better"
+        verdict = told("readable, {low} to {high}′ is better", low=f"{low:g}", high=f"{high:g}")
     else:
-        verdict = "good"
+        verdict = told("good")
     return Finding(
-        f"{what}: capitals {capital_px:.0f} px = {capital_px * room.mm_per_px:.0f} mm, "
-        f"{arcmin:.1f}′ from {room.distance_m:g} m: {verdict}",
+        told(
+            "{what}: capitals {px} px = {mm} mm, {angle}′ from {distance} m: {verdict}",
+            what=what,
+            px=f"{capital_px:.0f}",
+            mm=f"{capital_px * room.mm_per_px:.0f}",
+            angle=f"{arcmin:.1f}",
+            distance=f"{room.distance_m:g}",
+            verdict=verdict,
+        ),
         arcmin >= LEAST_ARCMIN,
     )
 
@@ -129,8 +138,13 @@ def check_contrast(what: str, ink: str, ground: str, *, large: bool, stray: floa
     least = LARGE_CONTRAST if large else TEXT_CONTRAST
     plain, lit = contrast(ink, ground), contrast(ink, ground, stray)
     good = lit >= least
-    words = f"{what}: contrast {plain:.1f} to 1"
+    words = told("{what}: contrast {ratio} to 1", what=what, ratio=f"{plain:.1f}")
     if stray:
-        words += f", {lit:.1f} to 1 with the room's light ({stray:.0%} of the white)"
-    words += "" if good else f": too little, {least:g} to 1 is the least"
+        words += told(
+            ", {ratio} to 1 with the room's light ({share} of the white)",
+            ratio=f"{lit:.1f}",
+            share=f"{stray:.0%}",
+        )
+    if not good:
+        words += told(": too little, {least} to 1 is the least", least=f"{least:g}")
     return Finding(words, good)

@@ -877,7 +877,7 @@
     </message>
     <message>
       <source>Do this step</source>
-      <translation>Diesen Schritt ausführen</translation>
+      <translation>Ausführen</translation>
     </message>
     <message>
       <source>Do the step although the plan does not allow it yet</source>
@@ -3702,6 +3702,122 @@
     <message>
       <source>Begin anew</source>
       <translation>Neu beginnen</translation>
+    </message>
+    <message>
+      <source>Every scene shows what it should on this model.</source>
+      <translation>Jede Szene zeigt an diesem Modell, was sie soll.</translation>
+    </message>
+    <message>
+      <source>Title and line</source>
+      <translation>Titel und Zeile</translation>
+    </message>
+    <message>
+      <source>Part pointed at</source>
+      <translation>Gezeigter Teil</translation>
+    </message>
+    <message>
+      <source>, this one</source>
+      <translation>, dieser</translation>
+    </message>
+    <message>
+      <source>Page Down or → next, Page Up or ← before, number: scene, B or . blank, D pen, C clear, S spotlight, R back to the scene, Esc end. All in Help.</source>
+      <translation>Bild ab oder → weiter, Bild auf oder ← zurück, Zahl: Szene, B oder . schwarz, D Stift, C wischen, S Lichtkegel, R zurück zur Szene, Esc Ende. Alles in der Hilfe.</translation>
+    </message>
+    <message>
+      <source>Keys</source>
+      <translation>Tasten</translation>
+    </message>
+    <message>
+      <source>Room</source>
+      <translation>Raum</translation>
+    </message>
+    <message>
+      <source>Scenes</source>
+      <translation>Szenen</translation>
+    </message>
+    <message>
+      <source>not saved yet</source>
+      <translation>noch nicht gespeichert</translation>
+    </message>
+    <message>
+      <source>nothing is shown</source>
+      <translation>nichts ist zu sehen</translation>
+    </message>
+    <message>
+      <source>no notes</source>
+      <translation>keine Notizen</translation>
+    </message>
+    <message>
+      <source>{what}: contrast {ratio} to 1</source>
+      <translation>{what}: Kontrast {ratio} zu 1</translation>
+    </message>
+    <message>
+      <source>too small: {least}′ is the least</source>
+      <translation>zu klein: mindestens {least}′</translation>
+    </message>
+    <message>
+      <source>{what}: capitals {px} px = {mm} mm, {angle}′ from {distance} m: {verdict}</source>
+      <translation>{what}: Großbuchstaben {px} px = {mm} mm, {angle}′ aus {distance} m: {verdict}</translation>
+    </message>
+    <message>
+      <source>, {ratio} to 1 with the room's light ({share} of the white)</source>
+      <translation>, {ratio} zu 1 mit dem Licht des Raums ({share} vom Weiß)</translation>
+    </message>
+    <message>
+      <source>: too little, {least} to 1 is the least</source>
+      <translation>: zu wenig, mindestens {least} zu 1</translation>
+    </message>
+    <message>
+      <source>readable, {low} to {high}′ is better</source>
+      <translation>lesbar, {low} bis {high}′ sind besser</translation>
+    </message>
+    <message>
+      <source>good</source>
+      <translation>gut</translation>
+    </message>
+    <message>
+      <source>head</source>
+      <translation>Kopf</translation>
+    </message>
+    <message>
+      <source>neck</source>
+      <translation>Hals</translation>
+    </message>
+    <message>
+      <source>thorax</source>
+      <translation>Brustkorb</translation>
+    </message>
+    <message>
+      <source>loin</source>
+      <translation>Lende</translation>
+    </message>
+    <message>
+      <source>pelvis</source>
+      <translation>Becken</translation>
+    </message>
+    <message>
+      <source>shoulder</source>
+      <translation>Schulter</translation>
+    </message>
+    <message>
+      <source>arm</source>
+      <translation>Arm</translation>
+    </message>
+    <message>
+      <source>whole back</source>
+      <translation>ganzer Rücken</translation>
+    </message>
+    <message>
+      <source>Teaching model: never for needle or surgical guidance. Say so in the hall.</source>
+      <translation>Lehrmodell: nie zur Führung von Nadel oder Messer. Sagen Sie das im Saal.</translation>
+    </message>
+    <message>
+      <source>The model stands; a donor lies prone, and the shoulder blade then sits elsewhere.</source>
+      <translation>Das Modell steht; wer auf dem Tisch liegt, liegt auf dem Bauch, und das Schulterblatt sitzt dann anders.</translation>
+    </message>
+    <message>
+      <source>Nothing of a donor is shown. Local rules come first.</source>
+      <translation>Von keinem Körperspender wird etwas gezeigt. Die Regeln vor Ort gehen vor.</translation>
     </message>
   </context>
 </TS>

@@ -50,9 +50,10 @@ def word_texts() -> tuple[str, ...]:
     """Return the words that fill the gaps of sentences: kinds, places, headings, steps, folds."""
     from meshes.catalogue.folds import load_folds
     from meshes.catalogue.plan import steps
+    from viewer.panels.room_sheet import CAUTIONS
     from viewer.panels.step_line import HEADINGS, STATUS_WORDS
     from viewer.scene.overlay import _LETTERS
-    from viewer.state.captions import ATTACHED, FIELDS, KIND_WORDS, OWN_NOTE
+    from viewer.state.captions import ATTACHED, FIELDS, KIND_WORDS, OWN_NOTE, REGIONS
     from viewer.state.section_plane import KEPT
     from viewer.state.table_view import LIMBS_NOTE, LYING_NOTE, TABLE_PLACES
     from viewer.study.questions import ARTERY_PROMPT, NERVE_PROMPT
@@ -63,6 +64,9 @@ def word_texts() -> tuple[str, ...]:
             (
                 *KIND_WORDS.values(),
                 *FIELDS,
+                *REGIONS,
+                "whole back",
+                *CAUTIONS,
                 *ATTACHED.values(),
                 *TABLE_PLACES.values(),
                 LYING_NOTE,
