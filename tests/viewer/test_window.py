@@ -476,22 +476,21 @@ def test_a_screen_reader_reads_and_sets_the_depth_rail(window):
 
 def test_large_letters_on_a_small_screen_show_whole_lines_and_on_wish_the_whole_step(window, qtbot):
     window._take_settings(replace(window.settings, font_scale=2.0))
-    qtbot.wait(50)
+    qtbot.waitUntil(lambda: window.tools.height() < 100)
     steps = window.steps
     line = steps._what.fontMetrics().lineSpacing()
     assert (steps._words.maximumHeight() - 2) % line == 0
     assert steps._words.maximumHeight() >= 3 * line
-    assert window.tools.height() < 100
     assert steps.whole_button.isVisible()
     before = steps._words.height()
     steps.whole_button.click()
-    qtbot.wait(50)
-    assert steps._words.height() > 1.5 * before
+    qtbot.waitUntil(lambda: steps._words.height() > 1.5 * before)
     # All of it, or as much as leaves the picture its strip.
-    assert not steps._words.verticalScrollBar().isVisible() or window.stage.height() < 160
+    qtbot.waitUntil(
+        lambda: not steps._words.verticalScrollBar().isVisible() or window.stage.height() < 160
+    )
     assert window.centralWidget().height() + window.menuBar().height() <= window.height()
     assert window.stage.height() >= 100
     steps.whole_button.click()
-    qtbot.wait(50)
-    assert steps._words.height() == before
+    qtbot.waitUntil(lambda: steps._words.height() == before)
     assert window.side_panel.isVisible()

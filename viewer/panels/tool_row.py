@@ -111,6 +111,7 @@ class ToolRow(QFrame):
                     else Qt.ToolButtonStyle.ToolButtonTextBesideIcon
                 )
         self.layout().invalidate()
+        self.updateGeometry()
 
     def set_dress(self, theme: Theme, scale: float) -> None:
         """Take colours and letter scale."""
