@@ -6,11 +6,14 @@ import logging
 import threading
 from typing import Any
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from viewer.memory import give_back
 
 LOG = logging.getLogger("peelback")
+
+AFTER_PICTURE_MS = 50
+"""A picture that was asked for in the meantime comes first; it would have to share both cores."""
 
 
 class QuestionSource(QObject):
@@ -42,9 +45,13 @@ class QuestionSource(QObject):
         self._threads: dict[str, threading.Thread] = {}
 
     def prepare(self, model: Any) -> None:
-        """Begin to make the probe of a model."""
+        """Begin to make the probe of a model, once its first picture has been drawn."""
         self._model, self._probe = model, None
-        self._start("probe", self._make_probe, model)
+        QTimer.singleShot(AFTER_PICTURE_MS, self, lambda: self._begin(model))
+
+    def _begin(self, model: Any) -> None:
+        if model is self._model and not self._stopped.is_set():
+            self._start("probe", self._make_probe, model)
 
     def want_layers(self) -> None:
         """Begin to make the layers of the model that was prepared last, unless under way."""
