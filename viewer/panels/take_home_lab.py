@@ -8,6 +8,7 @@ from html import escape
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 from PySide6.QtGui import QCursor, QPageSize, QPdfWriter, QTextDocument
 from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QPushButton
 
@@ -29,6 +30,8 @@ LOG = logging.getLogger("peelback")
 NEAR_MM = 15.0
 LIFT_MM = 0.6
 FIRST_DEPTH_MM = 3.0
+UNDER_MM = 6.0
+"""A layer so near beneath what was clicked on was meant."""
 SIDES = {"left": "Left side", "right": "Right side"}
 
 
@@ -246,6 +249,8 @@ class TakeHomeLab(Takeover):
         if hit is None:
             return
         if not line.points and wanted and hit.part_id not in wanted:
+            hit = self._just_beneath(hit, wanted) or hit
+        if not line.points and wanted and hit.part_id not in wanted:
             record = self.book.of(self.step.id)
             self._put(replace(record, strays=record.strays + 1))
             self.lab.say(
@@ -273,6 +278,19 @@ class TakeHomeLab(Takeover):
         scene = window.scene_widget.scene
         (pixel,), _ = scene._project(hit.point[None])
         return scene.pick(*pixel, without=freed)
+
+    def _just_beneath(self, hit: Any, wanted: frozenset[str]) -> Any:
+        """Return the wanted layer where it lies right under the click, None where it does not.
+
+        A thread of nerve or fat over the edge that is meant is no other layer.
+        """
+        scene = self.window.scene_widget.scene
+        (pixel,), _ = scene._project(np.asarray(hit.point)[None])
+        others = frozenset(scene.shown()) - wanted
+        under = scene.pick(*pixel, without=others)
+        if under is None or np.linalg.norm(under.point - hit.point) > UNDER_MM:
+            return None
+        return under
 
     def press_enter(self) -> None:
         """Press the button that has the focus; else cut at the place under the pointer."""
@@ -406,7 +424,7 @@ class TakeHomeLab(Takeover):
         rows = [
             f"<p><b>{escape(head)}</b></p>"
             "<table cellpadding='3' cellspacing='0' width='100%'>"
-            f"<tr><td></td><td><b>{escape(told('Step'))}</b></td>"
+            f"<tr><td width='12%'></td><td width='60%'><b>{escape(told('Step'))}</b></td>"
             f"<td align='right'><b>{escape(told('Lines'))}</b></td>"
             f"<td align='right'><b>{escape(told('Points'))}</b></td></tr>"
         ]
