@@ -118,11 +118,19 @@ def _behind(bench: Workbench, part_ids: tuple[str, ...], place: np.ndarray, off:
 
 
 def _round_obliquus(bench: Workbench, x: float) -> np.ndarray:
-    """Places (2, 3) below and behind obliquus capitis inferior at a distance from the midline."""
-    v = bench.parts["obliquus_capitis_inferior.left"].mesh.vertices
-    v = v[np.abs(v[:, 0] - x) < 3.0]
+    """Places (3, 3) in front of, below and behind obliquus capitis inferior at a distance x."""
+    whole = bench.parts["obliquus_capitis_inferior.left"].mesh.vertices
+    inner = whole[np.abs(whole[:, 0] - x + 4.0) < 3.0]
+    front = inner[np.argmin(inner[:, 1])]
+    v = whole[np.abs(whole[:, 0] - x) < 3.0]
     low, back = v[np.argmin(v[:, 2])], v[np.argmax(v[:, 1])]
-    return np.array([[x, low[1] + 0.5, low[2] - 2.0], [x - 2.0, back[1] + 2.0, back[2] + 1.0]])
+    return np.array(
+        [
+            [x - 4.0, front[1] - 1.8, front[2]],
+            [x, low[1] - 0.5, low[2] - 2.4],
+            [x - 1.0, back[1] + 2.0, back[2] + 1.0],
+        ]
+    )
 
 
 def lay_occipital_nerves(bench: Workbench) -> None:
@@ -149,7 +157,7 @@ def lay_occipital_nerves(bench: Workbench) -> None:
                    top[2] + _GREATER_THROUGH_TRAPEZIUS_MM[1] * scale, 8.0)  # fmt: skip
     out = _behind(bench, (deep, cover), out, 1.2)
     inside = through + np.array([0.6, -7.0, -3.5]) * scale
-    climb = 0.5 * (winds[1] + inside) + [0.0, -1.0, 0.0]
+    climb = 0.5 * (winds[2] + inside) + [0.0, -1.0, 0.0]
     scalp = [on_skull(bench, x * scale, top[2] + z * scale, 4.0)
              for x, z in ((24.0, 4.0), (27.0, 22.0), (30.0, 40.0))]  # fmt: skip
     lay_tube(bench, "greater_occipital_nerve.left", "greater_occipital_nerve",
@@ -157,7 +165,8 @@ def lay_occipital_nerves(bench: Workbench) -> None:
              (1.2, 1.1, 0.8), joins=("posterior_ramus_C2.left",), clings_to=deep,
              triangles=(900, 200))  # fmt: skip
     start = bench.parts["posterior_ramus_C3.left"].fibres[0][-1]
-    bend = bench.landmark("C3.left.lamina") + [6.0, 8.0, 2.0]
+    lamina = bench.landmark("C3.left.lamina")
+    bend = 0.45 * start + 0.55 * lamina + [2.0, 7.0, 5.0]
     through = place(_THIRD_THROUGH_SEMISPINALIS_MM, (deep,), 1.0)
     out = place(_THIRD_THROUGH_TRAPEZIUS_MM, (deep, cover), 1.0)
     # From there on it stays in the fat, behind the origin of trapezius.
