@@ -10,6 +10,7 @@ from meshes.drape.distance import MeshIndex
 from meshes.drape.sheet import SheetGrid, arc_length, belly_profile, lay_sheet, slip_cells
 from meshes.model import Contact
 from meshes.soft.investing import collar, held_down
+from meshes.soft.midline import flat_beside_spines
 from meshes.soft.relief import Relief
 from meshes.soft.sheets import (
     End,
@@ -24,10 +25,10 @@ from meshes.soft.sheets import (
 )
 from meshes.soft.workbench import Workbench
 
-_COLLAR_MM = 50.0
 _FLESHY_END = 0.35
 """Slope with which the flesh of rhomboids and serrati rises from scapula and ribs: Hung D et
 al., J Clin Ultrasound 2011;39:78-82, found 6.3 and 3.5 mm beside the medial border."""
+_COLLAR_MM = 60.0
 """Radius of the hollow curve from neck to shoulder as the investing fascia bridges it."""
 
 _LEVATOR_COLLAR_MM = 70.0
@@ -100,7 +101,7 @@ def lay_splenii(bench: Workbench) -> None:
     )  # fmt: skip
     _put(
         bench, "splenius_cervicis", sheet, _ends(low, origin),
-        _ends(["C1", "C2", "C3"], tubercles), tendon=(0.1, 0.06),
+        _ends(["C1", "C2", "C3"], tubercles), tendon=(0.1, 0.06), from_spines=True,
         contacts=[at_ligament("splenius_cervicis.left", origin)],
     )  # fmt: skip
     high = ["C7", "T1", "T2", "T3"]
@@ -117,7 +118,7 @@ def lay_splenii(bench: Workbench) -> None:
     )  # fmt: skip
     _put(bench, "splenius_capitis", sheet,
          [End("nuchal_ligament", ligament), *_ends(high, spines)],
-         [End("cranium", insertion)], tendon=(0.08, 0.05),
+         [End("cranium", insertion)], tendon=(0.08, 0.05), from_spines=True,
          contacts=[at_ligament("splenius_capitis.left", spines)])  # fmt: skip
 
 
@@ -208,7 +209,7 @@ def _serrated(bench, entry, origins, origin, pieces, contacts=()) -> None:
     )  # fmt: skip
     insertions = [End(f"rib_{n}.left", p) for n, p in pieces]
     _put(bench, entry, sheet, origins, insertions, tendon=(0.5, 0.05), slab_mm=7.0,
-         contacts=contacts, end_taper=_FLESHY_END)  # fmt: skip
+         contacts=contacts, from_spines=True, end_taper=_FLESHY_END)  # fmt: skip
 
 
 def _on_the_roof(bench, origin, pieces, across: int) -> dict[float, np.ndarray]:
@@ -294,7 +295,7 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
     )  # fmt: skip
     starts = [End("nuchal_ligament", ligament), *_ends(minor_levels, spines)]
     _put(bench, "rhomboid_minor", sheet, starts, [End("scapula.left", target)],
-         tendon=(0.12, 0.03), end_taper=_FLESHY_END, contacts=[at_ligament("rhomboid_minor.left", spines)])  # fmt: skip
+         tendon=(0.12, 0.03), from_spines=True, end_taper=_FLESHY_END, contacts=[at_ligament("rhomboid_minor.left", spines)])  # fmt: skip
     spines = _spines(bench, major_levels)
     target = part_of_curve(border, at_root + 0.10, 0.985, 20)
     sheet = lay_sheet(
@@ -303,7 +304,7 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
         outward=radial(bench), border_tension=(0.0, 0.015), **_grid(bench, 34, 26),
     )  # fmt: skip
     _put(bench, "rhomboid_major", sheet, _ends(major_levels, spines),
-         [End("scapula.left", target)], tendon=(0.1, 0.04), end_taper=_FLESHY_END,
+         [End("scapula.left", target)], tendon=(0.1, 0.04), from_spines=True, end_taper=_FLESHY_END,
          contacts=[at_ligament("rhomboid_major.left", spines)])  # fmt: skip
 
 
@@ -338,8 +339,8 @@ def lay_trapezius(bench: Workbench) -> None:
     spine_part = part_of_curve(lip, 0.04, 0.70, 16) + [0.0, 0.3, 0.8]
     # The aponeurosis of the ascending part lies on the smooth triangle at the root: its upper
     # fibres come from the midline to the upper lip, its lowest from below to the lower lip.
-    on_spine = [(lip, 0.72), (lip, 0.80), (lip, 0.88), (lower_lip, 0.92), (lower_lip, 0.88),
-                (lower_lip, 0.84)]  # fmt: skip
+    on_spine = [(lip, 0.74), (lip, 0.83), (lip, 0.92), (lower_lip, 0.99), (lower_lip, 0.97),
+                (lower_lip, 0.95)]  # fmt: skip
     apex = np.concatenate([part_of_curve(c, share, share + 1e-3, 1) for c, share in on_spine])
     apex = part_of_curve(apex, 0.0, 1.0, 12)
     tubercle_part = bench.index("scapula.left").signed_distance(apex + [0, 6.0, 0])[1]
@@ -376,7 +377,7 @@ def lay_trapezius(bench: Workbench) -> None:
     thickness = 0.8 + np.maximum(crest - 0.8, 0)[:, None] * np.sqrt(rise * fall)
     sheet = lay_sheet(
         origin, insertion, bench.field, thickness,
-        along=along, across=across, outward=_neck_and_back(bench), border_tension=(0.03, 0.055),
+        along=along, across=across, outward=_neck_and_back(bench), border_tension=(0.03, 0.09),
         iterations=260, ramp=2.5,
     )  # fmt: skip
     angle = bench.landmark("scapula.left.superior_angle")
@@ -395,7 +396,9 @@ def lay_trapezius(bench: Workbench) -> None:
     )
     ids = bench.near_ids(sheet.mid, 6.0)
     own_ends = fixed_to([e for p in pieces for e in p[0]], [e for p in pieces for e in p[1]], ())
+    laid = sheet
     sheet = clear_sheet(bench, sheet, ids, own_ends, outermost=True, outward=_neck_and_back(bench))
+    sheet = flat_beside_spines(bench, laid, sheet, ids)
     bounds = [0, rows[0], rows[0] + rows[1], across]
 
     def pale(row0: int, row1: int):
@@ -432,7 +435,7 @@ def _in_the_collar(bench: Workbench, sheet: SheetGrid, first: float, floor: floa
     """
     v = np.linspace(0, 1, len(sheet.mid))[:, None]
     z = sheet.mid[..., 2]
-    hold = _smooth((z - floor - 22.0) / 50.0) * _smooth((first + 0.14 - v) / 0.14)
+    hold = _smooth((z - floor - 36.0) / 60.0) * _smooth((first + 0.14 - v) / 0.14)
     reach = np.minimum(arc_length(sheet.mid), arc_length(sheet.mid[:, ::-1])[:, ::-1])
     hold *= _smooth(reach / 12.0)
     need = 0.5 * sheet.thickness + 0.4
@@ -533,7 +536,7 @@ def lay_latissimus(bench: Workbench) -> None:
     thickness = 0.9 + np.maximum(crest_v[:, None] - 0.9, 0) * np.sqrt(rise * fall)[None]
     sheet = lay_sheet(
         origin, insertion, bench.field, thickness, along=along, across=across,
-        guide=guide, outward=_round_teres(bench), border_tension=(0.02, 0.01), iterations=300,
+        guide=guide, outward=_round_teres(bench), border_tension=(-0.03, 0.01), iterations=300,
         bow_limit=30.0, cells=cells,
     )  # fmt: skip
     # Gray 1918 p. 434 (as recalled): the lower border of its tendon is united with teres major.
@@ -543,7 +546,7 @@ def lay_latissimus(bench: Workbench) -> None:
         [*_ends(levels, spines), End(fascia, flesh), End("hip_bone.left", on_crest),
          *[End(f"rib_{n}.left", c) for n, c in ribs]],
         [End("humerus.left", insertion)],
-        tendon=(0.10, 0.14), fibres=24, outermost=True,
+        tendon=(0.10, 0.14), fibres=24, outermost=True, from_spines=True,
         contacts=[Contact("latissimus_dorsi.left", fascia, "blend", flesh),
                   Contact("latissimus_dorsi.left", "teres_major.left", "blend", lower_edge),
                   at_ligament("latissimus_dorsi.left", spines)],
@@ -596,7 +599,7 @@ def _latissimus_guide(bench: Workbench, insertion: np.ndarray) -> dict[float, np
     wall = shaft[int(np.argmax(shaft[:, 0]))]
     # Upper border over the inferior angle; lateral border on the side wall of the chest.
     over = np.linspace(0, 1, 5)[:, None]
-    upper = angle + [6.0, 10.0, 4.0]
+    upper = angle + [4.0, 9.0, 18.0]
     outer = wall + [16.0, 6.0, 0.0]
     curve = (1 - over) * upper + over * outer + np.sin(np.pi * over) * [6.0, 14.0, 0.0]
     roll = TeresRoll.of(bench)

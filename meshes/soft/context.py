@@ -60,7 +60,9 @@ def lay_context(bench: Workbench) -> None:
     )
     heights = [xiphoid - 60.0, xiphoid + 30.0, notch - 40.0, notch + 5.0, notch + 40.0]
     chest = _FRONT_FAT_MM + np.interp(z, heights, [0.0, 8.0, 6.0, -5.0, -_FRONT_FAT_MM])
-    cover += chest * np.clip((ahead - 2.0) / 45.0, 0.0, 1.0)
+    # None of it on the flank, where the stand-in goes on from the edge of the skin.
+    share = np.clip((ahead - 25.0) / 60.0, 0.0, 1.0)
+    cover += chest * share * share * (3.0 - 2.0 * share)
     front = level - cover
     behind = core.distance(points, arm=False) + _UNDER_CORE_MM
     share = np.clip((ahead + 3.0) / 9.0, 0.0, 1.0)

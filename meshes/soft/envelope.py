@@ -327,6 +327,9 @@ def fat_thickness(bench: Workbench, points: np.ndarray) -> np.ndarray:
     behind = p[:, 1] - np.interp(z, *_column(bench)) + 22.0 * s
     beside = _ease((np.arctan2(p[:, 0], behind) - 0.6) / 0.6)
     wanted *= 1.0 - 0.6 * beside * _ease((z - level["C7"].centre[2]) / (25.0 * s))
+    # On the flank and beside the hip it is thinner than behind (common practice, no source).
+    flank = _ease((np.arctan2(p[:, 0], behind + 8.0 * s) - 0.8) / 0.6)
+    wanted *= 1.0 - 0.5 * flank * _ease((level["T4"].centre[2] - z) / (60.0 * s))
     # Arm.
     head = bench.landmark("humerus.left.head_centre")
     on_arm = _ease((p[:, 0] - head[0] + 5.0) / 25.0) * _ease((z - 120.0 * s) / 60.0)

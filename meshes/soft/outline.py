@@ -29,7 +29,7 @@ _FAR = 1e6
 # Core behind which the model is hollow; mm of the median man (common practice, no source).
 _NECK = (50.0, 32.0)
 _ARM_RADIUS = (34.0, 38.0)
-_THIGH = (80.0, 82.0)
+_THIGH = (77.0, 80.0)
 _EXPONENT = 2.4
 
 
@@ -90,7 +90,7 @@ class Core:
         self.perineum = float(mark("ilium.left.ischial_spine")[2]) - 30.0 * scale
         self.neck_base = float(notch[2])
         self.neck_top = float(mark("temporal.left.mastoid_tip")[2])
-        self.thigh_centre = np.array([94.0 * scale, float(femur[:, 1].mean()) - 4.0 * scale])
+        self.thigh_centre = np.array([85.0 * scale, float(femur[:, 1].mean()) - 4.0 * scale])
         self._half_width = self._measure_half_width(bench)
 
     def column_y(self, z: np.ndarray) -> np.ndarray:
@@ -112,7 +112,9 @@ class Core:
         np.maximum.at(wide, bins, points[:, 0])
         known = wide > 20.0
         wide = np.interp(z, z[known], wide[known])
-        return z, gaussian_filter1d(wide, 2.0, mode="nearest") - 5.0
+        # Beside the hip bone and the trochanter nothing but the muscles themselves stands out.
+        pelvic = np.clip((self.perineum + 190.0 * self.scale - z) / (60.0 * self.scale), 0.0, 1.0)
+        return z, gaussian_filter1d(wide, 2.0, mode="nearest") - 5.0 - 13.0 * pelvic
 
     def distance(self, p: np.ndarray, arm: bool = True) -> np.ndarray:
         """About the signed distance (n,) of points (n, 3) to the core, with or without arm, mm."""
@@ -145,7 +147,7 @@ class Core:
         a, b = _THIGH[0] * s, _THIGH[1] * s
         r = np.hypot((x - self.thigh_centre[0]) / a, (y - self.thigh_centre[1]) / b)
         top = z - (self.perineum + 60.0 * s)
-        return _smooth_least(best, np.maximum((r - 1.0) * a, top), 20.0 * s)
+        return _smooth_least(best, np.maximum((r - 1.0) * a, top), 10.0 * s)
 
 
 def make_outline(bench: Workbench) -> Outline:

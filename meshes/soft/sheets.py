@@ -12,6 +12,7 @@ from meshes.drape.resolve import resolve_sheet
 from meshes.drape.several import Several
 from meshes.drape.sheet import LEAST_END_THICKNESS, SheetGrid, arc_length, share_fibres, thicken
 from meshes.model import Attachment, Contact, Part
+from meshes.soft.midline import flat_beside_spines
 from meshes.soft.workbench import Workbench
 
 
@@ -82,6 +83,7 @@ def put_sheet(
     outermost: bool = False,
     outward: Callable | None = None,
     end_taper: float | None = None,
+    from_spines: bool = False,
 ) -> Part:
     """Clear a sheet of its neighbours, close it and put it on the bench.
 
@@ -107,6 +109,8 @@ def put_sheet(
     end_taper : float or None
         Thickness gained per mm from the last end on; None as at the first, which lies on
         the spines beside other sheets.
+    from_spines : bool
+        True when it starts in the midline, flat on the sheets that take the same spines.
 
     Returns
     -------
@@ -115,11 +119,14 @@ def put_sheet(
     part_id = part_id or f"{entry}.left"
     ids = bench.near_ids(sheet.mid, 6.0, without)
     if resolve:
+        laid = sheet
         own = fixed_to(origins, insertions, contacts)
         if held_by_first_border:
             sheet = _turned(clear_sheet(bench, _turned(sheet), ids, own, gap, outermost, outward))
         else:
             sheet = clear_sheet(bench, sheet, ids, own, gap, outermost, outward, end_taper)
+        if from_spines:
+            sheet = flat_beside_spines(bench, laid, sheet, ids, gap)
     thick = thicken(sheet, tendon=tendon, fibres=fibres)
     record = bench.catalogue[entry]
     attachments = [Attachment(attach_kind[0], e.to, np.asarray(e.curve, float)) for e in origins]

@@ -27,7 +27,6 @@ DISAGREEMENTS = {
     ("posterior_body_height T", "Panjabi MM"): (
         "the lower thoracic bodies follow Busscher's six men, whose are taller at the same stature"
     ),
-    ("outline_breadth 616", "Gordon"): "too much soft tissue over the trochanters",
     ("cluneal_from_psis medial", "Anatomic"): "the medial branch is laid as its groove lies",
 }
 
