@@ -339,8 +339,8 @@ def lay_trapezius(bench: Workbench) -> None:
     spine_part = part_of_curve(lip, 0.04, 0.70, 16) + [0.0, 0.3, 0.8]
     # The aponeurosis of the ascending part lies on the smooth triangle at the root: its upper
     # fibres come from the midline to the upper lip, its lowest from below to the lower lip.
-    on_spine = [(lip, 0.74), (lip, 0.83), (lip, 0.92), (lower_lip, 0.99), (lower_lip, 0.97),
-                (lower_lip, 0.95)]  # fmt: skip
+    on_spine = [(lip, 0.74), (lip, 0.83), (lip, 0.92), (lower_lip, 0.96), (lower_lip, 0.92),
+                (lower_lip, 0.88)]  # fmt: skip
     apex = np.concatenate([part_of_curve(c, share, share + 1e-3, 1) for c, share in on_spine])
     apex = part_of_curve(apex, 0.0, 1.0, 12)
     tubercle_part = bench.index("scapula.left").signed_distance(apex + [0, 6.0, 0])[1]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from meshes.drape.sheet import belly_profile, lay_sheet, slip_cells
-from meshes.soft.fan import fan_grid, fan_thickness, lay_fan, lift_grid
+from meshes.soft.fan import fan_grid, fan_thickness, lay_fan, lift_grid, smooth_grid
 from meshes.soft.sheets import End, joined, part_of_curve, put_sheet, radial
 from meshes.soft.workbench import Workbench
 
@@ -145,9 +145,13 @@ def lay_gluteus_maximus(bench: Workbench) -> None:
         belly_profile(24.0 * bench.body.muscle_bulk * bench.frame.scale, tendon=(0.02, 0.06),
                       edge=0.55, edge_width=0.3),
         along=along, across=across, outward=outward, border_tension=(0.0, -0.04), bow_limit=50.0,
+        ramp=5.0,
     )  # fmt: skip
+    # Its broad origin lies on the bones and the fascia, not half within them.
+    thickness = np.maximum(sheet.thickness, 7.5)
+    grid = smooth_grid(lift_grid(bench.field, sheet.mid, 0.5 * thickness + 0.4, ends=0.55), 1)
     lay_fan(
-        bench, "gluteus_maximus", sheet.mid, np.maximum(sheet.thickness, 5.5),
+        bench, "gluteus_maximus", grid, thickness,
         [End("hip_bone.left", crest), End("sacrum", lateral), End("coccyx", coccyx),
          End("sacrotuberous_ligament.left", ligament)],
         [End("femur.left", insertion)], triangles=(5000, 900), spacing=(2.4, 3.6),

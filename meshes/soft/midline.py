@@ -10,6 +10,7 @@ from scipy.ndimage import gaussian_filter
 
 from meshes.drape.sheet import SheetGrid, arc_length
 from meshes.soft.relief import Relief, raised
+from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench
 
 _FLAT_MM = 18.0
@@ -68,6 +69,10 @@ def flat_beside_spines(
     y[:, 0] = mid[:, 0, 1]
     mid[..., 1] = (1 - share) * cleared.mid[..., 1] + share * y
     mid[:, 0] = cleared.mid[:, 0]
+    for fibre, flat in zip(mid, share, strict=True):
+        last = int(np.count_nonzero(flat > 0.5))
+        if last > 2:
+            fibre[: last + 1] = resample(fibre[: last + 1], last + 1)
     return replace(cleared, mid=mid)
 
 

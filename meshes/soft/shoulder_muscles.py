@@ -241,7 +241,8 @@ def lay_deltoid(bench: Workbench) -> None:
     grid = grid + hold[None, :, None] * shift
     thickness = fan_thickness(across, along, 17.0 * bench.body.muscle_bulk * scale, (0.4, 0.5),
                               edge=0.55, at=0.45)  # fmt: skip
-    grid = smooth_grid(lift_grid(bench.field, smooth_grid(grid, 3), 0.5 * thickness + 1.0), 1)
+    grid = smooth_grid(grid, 3)
+    grid = smooth_grid(lift_grid(bench.field, grid, 0.5 * thickness + 1.0, ends=0.4), 1)
     lay_fan(
         bench, "deltoid", grid, thickness, [End(i, c) for i, c in pieces],
         [End("humerus.left", insertion)], triangles=(5200, 2000), spacing=(2.4, 2.3),
