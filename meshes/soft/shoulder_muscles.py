@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
+from scipy.spatial import cKDTree
 
+from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
 from meshes.drape.sheet import belly_profile, lay_sheet, slip_cells
 from meshes.soft.fan import fan_grid, fan_thickness, lay_fan, lift_grid, smooth_grid
@@ -243,11 +245,34 @@ def lay_deltoid(bench: Workbench) -> None:
                               edge=0.55, at=0.45)  # fmt: skip
     grid = smooth_grid(grid, 3)
     grid = smooth_grid(lift_grid(bench.field, grid, 0.5 * thickness + 1.0, ends=0.4), 1)
+    # Quite off the axillary nerve, which runs on its deep face and never within it.
+    grid = _off(bench.index("axillary_nerve.left"), grid, 0.5 * thickness + 1.4, head, axis)
     lay_fan(
         bench, "deltoid", grid, thickness, [End(i, c) for i, c in pieces],
         [End("humerus.left", insertion)], triangles=(5200, 2000), spacing=(2.4, 2.3),
         tendon=(0.02, 0.1), region="shoulder", gap=1.1,
     )  # fmt: skip
+
+
+def _off(
+    nerve: MeshIndex, grid: np.ndarray, room: np.ndarray, head: np.ndarray, axis: np.ndarray
+) -> np.ndarray:
+    """Fibres (nv, nu, 3) lifted away from the shaft until a nerve lies under all of them."""
+    points = nerve.vertices
+    along = (points - head) @ axis
+    far = np.linalg.norm(points - head - along[:, None] * axis, axis=1)
+    foot = head + ((grid - head) @ axis)[..., None] * axis
+    away = grid - foot
+    distance = np.linalg.norm(away, axis=-1, keepdims=True)
+    way = away / np.maximum(distance, 1e-9)
+    gap, nearest = cKDTree(points).query(grid.reshape(-1, 3))
+    gap = gap.reshape(grid.shape[:2])
+    lack = far[nearest].reshape(grid.shape[:2]) + room - distance[..., 0]
+    # A smooth bulge round the nerve, no crease along it.
+    share = np.clip(1.0 - (gap - room - 4.0) / 14.0, 0.0, 1.0)
+    lift = np.maximum(lack, 0.0) * share * share * (3.0 - 2.0 * share)
+    lift[:, [0, -1]] = 0.0
+    return grid + lift[..., None] * way
 
 
 def lay_neck_front(bench: Workbench) -> None:
