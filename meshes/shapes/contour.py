@@ -175,6 +175,8 @@ def simplify(
             aggression += 2
             continue
         points, new_faces = without_flaps(points.astype(np.float64), new_faces.astype(np.int64))
+        if not is_two_manifold(new_faces):
+            points, new_faces = unpinched(points, new_faces)
         if is_two_manifold(new_faces):
             return points, new_faces
         target = int(target * 1.4)
@@ -195,6 +197,98 @@ def without_flaps(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, 
         return vertices, faces
     used, renumbered = np.unique(faces[keep], return_inverse=True)
     return vertices[used], renumbered.reshape(-1, 3)
+
+
+_PULL = 0.02
+"""Share of the way to its neighbours by which a corner taken apart moves."""
+
+
+def unpinched(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """Take a mesh apart where it touches itself along an edge or at a corner.
+
+    Decimation lets thin places meet: an edge is then used by four faces. Those
+    that have the solid between them are joined, and each side gets corners of its
+    own, drawn a hair towards its own neighbours.
+
+    Parameters
+    ----------
+    vertices : (n, 3) float
+    faces : (m, 3) int
+        Outward.
+
+    Returns
+    -------
+    vertices, faces
+        As given where an edge is not used as often in one direction as in the other.
+    """
+    from scipy.sparse import coo_matrix
+    from scipy.sparse.csgraph import connected_components
+
+    start, stop = faces.reshape(-1), np.roll(faces, -1, axis=1).reshape(-1)
+    low, high = np.minimum(start, stop), np.maximum(start, stop)
+    forward = start < stop
+    order = np.lexsort((forward, high, low))
+    key = low[order] * (len(vertices) + 1) + high[order]
+    first = np.flatnonzero(np.concatenate([[True], key[1:] != key[:-1]]))
+    size = np.diff(np.append(first, len(key)))
+    if np.any(size % 2) or not np.array_equal(
+        np.add.reduceat(forward[order].astype(int), first), size // 2
+    ):
+        return vertices, faces
+    plain = first[size == 2]
+    pairs = [np.stack([order[plain + 1], order[plain]], axis=1)]
+    for begin, count in zip(first[size > 2], size[size > 2], strict=True):
+        around = order[begin : begin + count]
+        pairs.append(_pairs_round_edge(vertices, faces, around[count // 2 :], around[: count // 2]))
+    one, two = np.concatenate(pairs).T
+    after = 3 * (np.arange(3 * len(faces)) // 3) + (np.arange(3 * len(faces)) + 1) % 3
+    # Along an edge the corner of one face lies on that of the other.
+    a = np.concatenate([one, after[one]])
+    b = np.concatenate([after[two], two])
+    graph = coo_matrix((np.ones(len(a), bool), (a, b)), (3 * len(faces),) * 2)
+    count, corner = connected_components(graph, directed=False)
+    owner = np.zeros(count, np.int64)
+    owner[corner] = start
+    points = vertices[owner]
+    new_faces = corner.reshape(-1, 3)
+    apart = np.bincount(owner, minlength=len(vertices))[owner] > 1
+    total, uses = np.zeros((count, 3)), np.zeros(count)
+    for k in (1, 2):
+        np.add.at(total, new_faces, points[np.roll(new_faces, -k, axis=1)])
+        np.add.at(uses, new_faces, 1.0)
+    mean = total / uses[:, None]
+    points[apart] += _PULL * (mean - points)[apart]
+    return points, new_faces
+
+
+def _pairs_round_edge(
+    vertices: np.ndarray, faces: np.ndarray, there: np.ndarray, back: np.ndarray
+) -> np.ndarray:
+    """Pairs (k, 2) of half-edges on one edge that have the solid between their faces.
+
+    there, back : numbers 3 * face + corner of those that lead from the lower to the higher
+    vertex, and of those that lead back.
+    """
+    face, at = np.divmod(there[0], 3)
+    origin, end = vertices[faces[face, at]], vertices[faces[face, (at + 1) % 3]]
+    axis = (end - origin) / max(np.linalg.norm(end - origin), 1e-12)
+    across = np.cross(axis, [1.0, 0.0, 0.0] if abs(axis[0]) < 0.8 else [0.0, 1.0, 0.0])
+    across /= np.linalg.norm(across)
+    third = np.cross(axis, across)
+
+    def angle(half: int) -> float:
+        face, at = divmod(int(half), 3)
+        way = vertices[faces[face, (at + 2) % 3]] - origin
+        return float(np.arctan2(way @ third, way @ across))
+
+    free = {int(h): angle(h) for h in back}
+    pairs = []
+    for half in there:
+        here = angle(half)
+        nearest = min(free, key=lambda h: (here - free[h]) % (2 * np.pi))
+        free.pop(nearest)
+        pairs.append((int(half), nearest))
+    return np.array(pairs)
 
 
 def is_two_manifold(faces: np.ndarray) -> bool:
