@@ -377,7 +377,7 @@ def lay_trapezius(bench: Workbench) -> None:
     thickness = 0.8 + np.maximum(crest - 0.8, 0)[:, None] * np.sqrt(rise * fall)
     sheet = lay_sheet(
         origin, insertion, bench.field, thickness,
-        along=along, across=across, outward=_neck_and_back(bench), border_tension=(0.03, 0.09),
+        along=along, across=across, outward=_neck_and_back(bench), border_tension=(0.03, 0.06),
         iterations=260, ramp=2.5,
     )  # fmt: skip
     angle = bench.landmark("scapula.left.superior_angle")
@@ -435,7 +435,7 @@ def _in_the_collar(bench: Workbench, sheet: SheetGrid, first: float, floor: floa
     """
     v = np.linspace(0, 1, len(sheet.mid))[:, None]
     z = sheet.mid[..., 2]
-    hold = _smooth((z - floor - 36.0) / 60.0) * _smooth((first + 0.14 - v) / 0.14)
+    hold = _smooth((z - floor - 27.0) / 54.0) * _smooth((first + 0.14 - v) / 0.14)
     reach = np.minimum(arc_length(sheet.mid), arc_length(sheet.mid[:, ::-1])[:, ::-1])
     hold *= _smooth(reach / 12.0)
     need = 0.5 * sheet.thickness + 0.4
@@ -515,7 +515,7 @@ def lay_latissimus(bench: Workbench) -> None:
     # Slips of three fibres each on the lower ribs, in front of the last fibre from the crest.
     slip = 3 if bench.full else 2
     ribs = _latissimus_slips(bench, on_crest[-1], floor.mean(axis=0), slip)
-    main, along = (34, 52) if bench.full else (17, 34)
+    main, along = (34, 52) if bench.full else (17, 48)
     across = main + slip * len(ribs)
     # Each piece keeps its corners, however few the fibres.
     body = joined([spines, np.concatenate([flesh, bridge[None]]), on_crest], main)
@@ -536,7 +536,7 @@ def lay_latissimus(bench: Workbench) -> None:
     thickness = 0.9 + np.maximum(crest_v[:, None] - 0.9, 0) * np.sqrt(rise * fall)[None]
     sheet = lay_sheet(
         origin, insertion, bench.field, thickness, along=along, across=across,
-        guide=guide, outward=_round_teres(bench), border_tension=(-0.03, 0.01), iterations=300,
+        guide=guide, outward=_round_teres(bench), border_tension=(-0.06, 0.01), iterations=300,
         bow_limit=30.0, cells=cells,
     )  # fmt: skip
     # Gray 1918 p. 434 (as recalled): the lower border of its tendon is united with teres major.
