@@ -14,7 +14,9 @@ from numba import carray, njit, types
 from numba.core import cgutils
 from numba.extending import intrinsic
 
+from meshes.drape.audit import TOUCH, _trees_cross
 from meshes.drape.distance import KERNEL, MeshIndex, feature_normal, nearest
+from meshes.shapes.halves import in_halves
 
 _FLOATS = ("node_low", "node_high", "corners", "face_normal", "edge_normal", "vertex_normal")
 _WHOLES = ("order", "faces", "edge_of")
@@ -97,6 +99,50 @@ class Several:
         need = np.ascontiguousarray(need, dtype=np.float64)
         _settle(out, need, self.table, self.boxes, rounds, float(ease), float(reach))
         return out
+
+
+def crossing_boxes(
+    ones: Sequence[MeshIndex], others: Sequence[MeshIndex]
+) -> tuple[np.ndarray, np.ndarray]:
+    """Where the surfaces of many pairs of meshes meet.
+
+    Parameters
+    ----------
+    ones, others : sequence of MeshIndex
+        The pairs.
+
+    Returns
+    -------
+    meet : (n,) bool
+    boxes : (n, 2, 3) float
+        As from :func:`meshes.drape.audit.crossing_box`, mm.
+    """
+    one = np.array([_handle(i) for i in ones], np.int64).reshape(-1, 14)
+    other = np.array([_handle(i) for i in others], np.int64).reshape(-1, 14)
+    boxes = np.empty((len(one), 2, 3))
+    meet = np.zeros(len(one), bool)
+
+    def rows(first: int, last: int) -> None:
+        _crossing_boxes(one, other, meet, boxes, first, last, -10 * TOUCH)
+
+    in_halves(rows, len(one), 50)
+    return meet, boxes
+
+
+@njit(**KERNEL)
+def _crossing_boxes(one, other, meet, boxes, first, last, touch):
+    low = np.full(3, -np.inf)
+    high = np.full(3, np.inf)
+    for i in range(first, last):
+        low_a, high_a, link_a, corners_a = _tree(one[i])
+        low_b, high_b, link_b, corners_b = _tree(other[i])
+        count, box_low, box_high = _trees_cross(
+            low_a, high_a, link_a, corners_a, low_b, high_b, link_b, corners_b, touch, False,
+            low, high,
+        )  # fmt: skip
+        meet[i] = count > 0
+        boxes[i, 0] = box_low
+        boxes[i, 1] = box_high
 
 
 def _handle(index: MeshIndex) -> list[int]:

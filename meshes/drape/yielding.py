@@ -29,6 +29,7 @@ from meshes.drape.resolve import (
     _neighbour_mean,
     _surface_samples,
 )
+from meshes.drape.several import crossing_boxes
 from meshes.model import Contact, Part, mirror_points, other_side
 
 BORNE_MM = 0.4
@@ -213,7 +214,10 @@ def part_overlapping(
             )
             return dict(zip(pairs, found, strict=True))
 
-        overlaps.update((p, o) for p, o in measured(_meeting(things)).items() if o is not _APART)
+        first = _crossing(things, _meeting(things), pool)
+        overlaps.update(
+            (p, o) for p, o in measured(first, first.values()).items() if o is not _APART
+        )
         way: dict[_Pair, int] = {}
         moved: set[int] = set()
         for _ in range(rounds):
@@ -332,6 +336,18 @@ def _partners(left: list[bool], boxes: np.ndarray, k: int, region: np.ndarray) -
     return found
 
 
+def _crossing(
+    things: list[_Thing], pairs: Iterable[_Pair], pool: ThreadPoolExecutor
+) -> dict[_Pair, np.ndarray]:
+    """Those of the pairs whose surfaces meet, and the box (2, 3) of where; firm ones stay out."""
+    wanted = [p for p in pairs if not (things[p[0]].firm and things[p[1]].firm)]
+    seen = sorted({p[1] for p in wanted if p[2]})
+    list(pool.map(lambda k: things[k].mirrored(), seen))
+    others = [things[p[1]].mirrored() if p[2] else things[p[1]].index for p in wanted]
+    meet, boxes = crossing_boxes([things[p[0]].index for p in wanted], others)
+    return {p: box for p, met, box in zip(wanted, meet.tolist(), boxes, strict=True) if met}
+
+
 def _in_mirror(box: np.ndarray) -> np.ndarray:
     """The mirror image of a box (2, 3)."""
     low, high = box
@@ -359,11 +375,12 @@ def _measure(
     pair: _Pair,
     places,
     known: Mapping[_Pair, _Overlap],
-    news: tuple[bool, bool] | None = None,
+    news: tuple[bool, bool] | np.ndarray | None = None,
 ) -> _Overlap:
     """How the first lies in the second, and the second in the first.
 
-    ``news`` tells of which of the two only the triangles that moved last are looked at.
+    ``news`` tells of which of the two only the triangles that moved last are looked at; it
+    may be the box (2, 3) in which the surfaces are known to meet.
     """
     one, two, mirror = things[pair[0]], things[pair[1]], pair[2]
     if one.firm and two.firm:
@@ -376,6 +393,8 @@ def _measure(
     boxes = []
     if news is None:
         boxes.append(crossing_box(one.index, index))
+    elif isinstance(news, np.ndarray):
+        boxes.append(news)
     else:
         of_two = two.mirrored_news() if mirror and news[1] else two.news
         if pair in known:
