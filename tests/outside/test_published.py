@@ -25,7 +25,7 @@ DISAGREEMENTS = {
         "pressed flat between splenius and the fascia of the neck; the range is from memory"
     ),
     ("posterior_body_height T", "Panjabi MM"): (
-        "the lower thoracic bodies follow Busscher's six men, whose are taller at the same stature"
+        "heights follow Busscher 2010 and ANSUR II, taller than these specimens at their stature"
     ),
     ("cluneal_from_psis medial", "Anatomic"): "the medial branch is laid as its groove lies",
 }
