@@ -30,6 +30,7 @@ from meshes.catalogue.plan import load_plan
 from meshes.drape.distance import MeshIndex
 from meshes.errors import PeelbackError
 from meshes.model import BackModel, mirror_points, other_side
+from meshes.questions.folding.bulk import Bulk, bulk_of
 from meshes.questions.folding.carrying import Carried
 from meshes.questions.folding.cloth import march
 from meshes.questions.folding.control_sheet import ControlSheet, sheet_through, trimmed
@@ -38,6 +39,7 @@ from meshes.questions.folding.flap_mesh import STAYS, FlapMesh
 from meshes.questions.folding.ground import ground_of
 from meshes.questions.folding.patch import PatchLines, patch_sheet
 from meshes.questions.folding.riders import Rider, rider_of
+from meshes.questions.folding.strands import Strands, strands_of
 from meshes.questions.folding.turning import Turn, free_nodes, poses
 
 THIN_KINDS = frozenset({"nerve", "artery", "vein"})
@@ -99,12 +101,18 @@ class CutPart:
     carried : tuple of Carried
         One for each flap, of the vertices ``at`` names.
     at : tuple of (k,) int
+    strands : Strands or None
+        Of a muscle with one flap: its own fibre lines, which keep their length.
+    bulk : tuple of Bulk
+        One for each flap: what it holds.
     """
 
     mesh: FlapMesh
     rest: np.ndarray
     carried: tuple[Carried, ...]
     at: tuple[np.ndarray, ...]
+    strands: Strands | None = None
+    bulk: tuple[Bulk, ...] = ()
 
     def place(self, grids: Sequence[np.ndarray]) -> np.ndarray:
         """Return the vertices (n, 3) for the grids of the flaps, mm."""
@@ -112,6 +120,11 @@ class CutPart:
         for carried, at, grid in zip(self.carried, self.at, grids, strict=True):
             if len(at):
                 moved[at] = carried.place(grid)
+        if self.strands is not None:
+            (at,) = self.at
+            moved[at] += self.strands.shift(grids[0])
+        for bulk in self.bulk:
+            bulk.restore(moved)
         return moved
 
 
@@ -183,7 +196,8 @@ class FoldPath:
         carried = tuple(
             Carried(flap.sheet, points[a]) for flap, a in zip(self.flaps, at, strict=True)
         )
-        return CutPart(own.mesh, points, carried, at)
+        strands = own.strands and own.strands.for_points(points[at[0]])
+        return CutPart(own.mesh, points, carried, at, strands)
 
     def carry(self, carriers: Mapping[object, CutPart | Rider], share: float) -> dict:
         """Return prepared points at a share of the way, by the same keys."""
@@ -466,7 +480,12 @@ class Reflector:
         stump = stumps(whole, rule.stump_mm, rule.stump_from_midline)
         sheet = trimmed(whole, stump)
         cut = {i: cut_across(whole, sheet, stump, *shells[i]) for i in own}
-        return [sheet], {i: _cut_part(mesh, shells[i][0], [sheet]) for i, mesh in cut.items()}
+        made = {}
+        for i, mesh in cut.items():
+            part = _cut_part(mesh, shells[i][0], [sheet])
+            strands = strands_of(sheet, part, turned(np.asarray(parts[i].fibres, float)))
+            made[i] = replace(part, strands=strands)
+        return [sheet], made
 
     def _by_incisions(self, rule: FoldRule, side: str, turned, shell):
         """Return the sheets between lines of incision, and the part cut along them."""
@@ -482,7 +501,12 @@ def _cut_part(mesh: FlapMesh, vertices: np.ndarray, sheets: Sequence[ControlShee
     rest = mesh.weights @ vertices
     at = tuple(np.flatnonzero(mesh.piece == k) for k in range(len(sheets)))
     carried = tuple(Carried(sheet, rest[a]) for sheet, a in zip(sheets, at, strict=True))
-    return CutPart(mesh, rest, carried, at)
+    bulk = tuple(
+        bulk_of(rest, mesh.faces[(mesh.piece[mesh.faces] == k).all(axis=1)], a, c.column)
+        for k, (a, c) in enumerate(zip(at, carried, strict=True))
+        if len(a)
+    )
+    return CutPart(mesh, rest, carried, at, None, bulk)
 
 
 def _roll_radius(sheet: ControlSheet) -> float:

@@ -18,8 +18,9 @@ from scipy.spatial import cKDTree
 
 from meshes.drape.distance import KERNEL
 
-HALF_SMOOTH = 1.0
-"""Nodes over which the half thickness is evened out: a layer within the flesh is smooth."""
+HALF_SMOOTH, LEAST_OF_THICK = 2.0, 0.6
+"""A layer within the flesh is smooth: nodes over which the thickness is evened out, and the
+share of the thick places that thin ones count with."""
 
 
 class Carried:
@@ -35,7 +36,8 @@ class Carried:
 
     def __init__(self, sheet, points: np.ndarray) -> None:
         self.outward = float(sheet.outward)
-        self.half = np.ascontiguousarray(gaussian_filter(sheet.half_mm, HALF_SMOOTH))
+        half = gaussian_filter(sheet.half_mm, HALF_SMOOTH, mode="nearest")
+        self.half = np.maximum(half, LEAST_OF_THICK * np.percentile(half, 90))
         points = np.ascontiguousarray(np.asarray(points, float).reshape(-1, 3))
         self.row, self.column = nearest_place(sheet, points)
         rest = np.ascontiguousarray(sheet.mid, float)

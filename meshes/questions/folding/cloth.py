@@ -179,6 +179,9 @@ def distances(points, field, origin, voxel):
     return out
 
 
+LEFT_OF_AREA = 0.018
+
+
 class Links:
     """Rest lengths of a grid (rows, columns, 3) and its least bends."""
 
@@ -214,9 +217,12 @@ class Links:
         """Tighten or loosen the links across for a sheet whose area is now this share of its own.
 
         Flat cells can't follow a doubly curved sheet exactly; this keeps the small
-        error of each of them from adding up over the whole.
+        error of each of them from adding up over the whole. Small errors are left:
+        a sheet that is drawn in crumples.
         """
-        self._drawn_in = float(np.clip(self._drawn_in - 0.5 * (area - 1.0), 0.92, 1.08))
+        error = area - 1.0
+        excess = np.sign(error) * max(abs(error) - LEFT_OF_AREA, 0.0)
+        self._drawn_in = float(np.clip(self._drawn_in - 0.9 * excess, 0.85, 1.15))
 
     def all(self) -> tuple[np.ndarray, ...]:
         """Return the arrays in the order in which ``settle`` takes them."""

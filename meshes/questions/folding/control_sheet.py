@@ -19,6 +19,7 @@ ALONG_MM = (3.5, 6.0)
 """Least and greatest spacing of the grid along the fibres; the roll is a few of these round."""
 
 ACROSS_MM = (5.0, 9.0)
+BELLY_STATIONS, BELLY_DEGREE, BELLY_REACH_MM = 40, 5, 45.0
 LEAST_HALF_MM, MOST_HALF_MM = 0.3, 12.0
 LINKS = (40, 36)
 """Links along and across that the spacing aims at between its limits."""
@@ -87,7 +88,8 @@ def sheet_through(
     halves = [_half_thickness(r, m) for r, m in zip(rows, meshes, strict=True)]
     if belly:
         laid = [
-            _through_the_middle(np.asarray(f, float), m.vertices) for f, m in zip(fibres, meshes)
+            _through_the_middle(np.asarray(f, float), m.vertices, cut_end)
+            for f, m in zip(fibres, meshes, strict=True)
         ]
         rows, halves = [grid for grid, _ in laid], [half for _, half in laid]
     if cut_end == "origin":
@@ -120,45 +122,84 @@ def sheet_through(
     return ControlSheet(sheet.mid, sheet.half_mm, _outward_sign(sheet))
 
 
-def _through_the_middle(fibres: np.ndarray, vertices: np.ndarray):
+def _through_the_middle(fibres: np.ndarray, vertices: np.ndarray, cut_end: str):
     """Lay a grid through the middle of a belly, across its breadth: grid and half thickness.
 
-    Slices square to the mean fibre give the middle and the breadth; rows run from
-    medial to lateral, columns from the origin on.
+    Its middle line is the mean of its fibres, which keep step from the cut end on: their
+    other ends lie at several levels. Rows run from medial to lateral, columns from the
+    origin on.
     """
-    way = (fibres[:, -1] - fibres[:, 0]).mean(axis=0)
-    way /= np.linalg.norm(way)
-    middle = vertices.mean(axis=0)
-    outward = np.array([0.0, 1.0, 0.0])
-    outward -= (outward @ way) * way
-    outward /= np.linalg.norm(outward)
-    side = np.cross(way, outward)
-    side *= np.sign(side[0]) or 1.0
-    at = (vertices - middle) @ way
-    levels = np.linspace(np.percentile(at, 0.5), np.percentile(at, 99.5), 24)
-    reach = 1.2 * (levels[1] - levels[0])
-    centre, breadth, depth = [], [], []
-    for level in levels:
-        near = vertices[np.abs(at - level) < reach]
-        across, out = (near - middle) @ side, (near - middle) @ outward
-        low, high = np.percentile(across, [5, 95]) if len(near) else (np.nan, np.nan)
-        under, over = np.percentile(out, [10, 90]) if len(near) else (np.nan, np.nan)
-        centre.append([0.5 * (low + high), 0.5 * (under + over)])
-        breadth.append(0.5 * (high - low))
-        depth.append(0.5 * (over - under))
-    table = np.column_stack([np.array(centre), breadth, depth])
+    fibres = fibres[:, ::-1] if cut_end == "insertion" else fibres
+    steps = np.linalg.norm(np.diff(fibres, axis=1), axis=2)
+    gone = np.concatenate([np.zeros((len(fibres), 1)), steps.cumsum(axis=1)], axis=1)
+    at = np.linspace(0.0, float(np.median(gone[:, -1])), BELLY_STATIONS)
+    points = np.full((len(fibres), len(at), 3), np.nan)
+    for k, fibre in enumerate(fibres):
+        there = at <= gone[k, -1] + 1e-6
+        for c in range(3):
+            points[k, there, c] = np.interp(at[there], gone[k], fibre[:, c])
+    mean = np.nanmean(points, axis=0)
+    share = at / at[-1]
+    curves = [np.polynomial.Polynomial.fit(share, mean[:, c], BELLY_DEGREE) for c in range(3)]
+    centre = np.column_stack([curve(share) for curve in curves])
+    way = np.gradient(centre, axis=0)
+    wide = cut_end == "origin"
+    if wide:
+        # Origins far apart along the spines make no middle line: it is the mean direction.
+        way[:] = (fibres[:, -1] - fibres[:, 0]).mean(axis=0)
+    way /= np.linalg.norm(way, axis=1, keepdims=True)
+    if wide:
+        along = (vertices - vertices.mean(axis=0)) @ way[0]
+        at = np.linspace(*np.percentile(along, [0.5, 99.5]), BELLY_STATIONS)
+        centre = vertices.mean(axis=0) + at[:, None] * way
+    reach = 1.2 * (at[1] - at[0])
+    slices = []
+    for k in range(len(at)):
+        off = vertices - centre[k]
+        near = np.abs(off @ way[k]) < reach
+        slices.append(off[near & (wide | (np.linalg.norm(off, axis=1) < BELLY_REACH_MM))])
+    if wide:
+        outward = np.array([0.0, 1.0, 0.0]) - way[:, 1:2] * way
+        outward /= np.linalg.norm(outward, axis=1, keepdims=True)
+        side = np.cross(outward, way)
+        side *= np.sign(side[:, :1].mean()) or 1.0
+    else:
+        side = _breadth(slices, way)
+        outward = np.cross(way, side)
+    table = np.full((len(at), 4), np.nan)
+    for k, near in enumerate(slices):
+        if len(near) >= 6:
+            low, high = np.percentile(near @ side[k], [5, 95])
+            under, over = np.percentile(near @ outward[k], [6, 94])
+            table[k] = low + high, under + over, high - low, over - under
+    table *= 0.5
     for column in table.T:
         known = np.isfinite(column)
-        column[~known] = np.interp(levels[~known], levels[known], column[known])
-    table = gaussian_filter1d(table, 1.5, axis=0)
-    rows = np.linspace(-1, 1, 5)[:, None]
-    grid = (
-        middle
-        + levels[None, :, None] * way
-        + (table[:, 0] + rows * table[:, 2])[..., None] * side
-        + (table[:, 1] + 0 * rows)[..., None] * outward
-    )
-    return grid, np.repeat(table[None, :, 3], 5, axis=0)
+        column[~known] = np.interp(at[~known], at[known], column[known])
+    table = gaussian_filter1d(table, 2.0, axis=0, mode="nearest")
+    rows = np.linspace(-1, 1, 5)[:, None, None]
+    grid = centre + table[:, :1] * side + table[:, 1:2] * outward + rows * table[:, 2:3] * side
+    half = np.repeat(table[None, :, 3], 5, axis=0)
+    if cut_end == "insertion":
+        grid, half = grid[:, ::-1], half[:, ::-1]
+    return grid, half
+
+
+def _breadth(slices: Sequence[np.ndarray], way: np.ndarray) -> np.ndarray:
+    """Return the direction (n, 3) in which a belly is broadest, square to its way."""
+    found = np.zeros((len(way), 3))
+    for k, near in enumerate(slices):
+        if len(near) >= 6:
+            flat = near - (near @ way[k])[:, None] * way[k]
+            spread = np.linalg.eigh(np.cov(flat.T))
+            found[k] = spread[1][:, 2] * np.sqrt(spread[0][2])
+    first = np.abs(found[:, 0]) >= np.abs(found[:, 1])
+    # Medial to lateral where it lies flat, front to back where it stands on edge.
+    axis = np.array([1.0, 0.2, 0.0]) if first.mean() > 0.5 else np.array([0.2, 1.0, 0.0])
+    found *= np.where(found @ axis < 0, -1.0, 1.0)[:, None]
+    found = gaussian_filter1d(found, 4.0, axis=0, mode="nearest")
+    found -= (found * way).sum(axis=1, keepdims=True) * way
+    return found / np.maximum(np.linalg.norm(found, axis=1, keepdims=True), 1e-9)
 
 
 def _from_the_line(rows, halves, line):

@@ -17,23 +17,11 @@ from meshes.questions.folding.measures import (
 )
 from meshes.questions.reflect import Reflector, reflect
 
-FIBRE, AREA, VOLUME = 0.01, 0.03, 0.03
+FIBRE, AREA, VOLUME = 0.01, 0.03, 0.005
 # Known to be worse, so that they can only get better.
-AREA_OF = {"superficial_fascia": 0.07, "splenius_cervicis": 0.20, "latissimus": 0.035}
-VOLUME_OF = {
-    "trapezius": 0.09,
-    "levator": 0.07,
-    "serratus_superior": 0.10,
-    "splenius_cervicis": 0.08,
-    "semispinalis_capitis": 0.16,
-}
-LINES_OF = {
-    "trapezius": 0.025,
-    "levator": 0.02,
-    "serratus_inferior": 0.015,
-    "splenius_cervicis": 0.03,
-    "semispinalis_capitis": 0.12,
-}
+AREA_OF = {"superficial_fascia": 0.07, "latissimus": 0.035, "skin": 0.035}
+# Area apart, the mean of a part's fibres is held to the bar, and each single one to this.
+SINGLE = 0.05
 OVERLAP_OF = {"levator": 2.5, "semispinalis_capitis": 4.0, "latissimus": 1.5}
 COVERS = ("skin", "superficial_fascia")
 QUICK = ("trapezius", "rhomboids")
@@ -67,7 +55,7 @@ def test_fibres_area_and_volume_are_kept(reflector, name):
         found = measure(path, share)
         assert found.fibre <= FIBRE, found
         assert found.area <= AREA_OF.get(name, AREA), found
-        assert found.volume <= VOLUME_OF.get(name, VOLUME), found
+        assert found.volume <= VOLUME, found
         assert found.hinge_mm < 1e-9, found
 
 
@@ -80,7 +68,8 @@ def test_the_model_s_own_fibre_lines_keep_their_length(reflector, name):
             continue
         for share in SHARES:
             change = np.abs(fibre_changes(path, part_id, fibres, share))
-            assert change.mean() <= LINES_OF.get(name, FIBRE), (part_id, share, change)
+            assert change.mean() <= FIBRE, (part_id, share, change)
+            assert change.max() <= SINGLE, (part_id, share, change)
 
 
 @pytest.mark.parametrize("name", EACH)
