@@ -414,7 +414,8 @@ class Reflector:
             sheets, cut = self._by_fibres(rule, side, turned, shell)
         # A flap that was folded before counts as laid back; one only lifted is in no one's way.
         folded = [b for b in before if b.side == side and b.share > 0 and b.fold_id != fold_id]
-        lying = self.laid([Laid(b.fold_id) for b in folded if b.share >= OUT_OF_THE_WAY], gone)
+        back = [Laid(b.fold_id) for b in folded if b.share >= OUT_OF_THE_WAY]
+        lying = self.laid(back, gone)
         lifted = {i for b in folded if b.share < OUT_OF_THE_WAY for i in own_parts(b.fold_id)}
         moving = {*own, *rule.cling_ids(side), *lifted}
         stays = [
@@ -428,7 +429,9 @@ class Reflector:
                 continue
             vertices, faces = surface(vertices, faces)
             shells.append((vertices, faces))
-            path = self.path(fold_of_part(i), gone, before)
+            # The way that it took then, over what lay there before it.
+            earlier = next(k for k, b in enumerate(back) if b.fold_id == fold_of_part(i))
+            path = self.path(back[earlier].fold_id, gone, back[:earlier])
             if i in path.parts:
                 shells.extend(_backed(vertices, faces, path.parts[i].rest))
         if rule.flaps:

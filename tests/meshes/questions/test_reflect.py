@@ -192,3 +192,10 @@ def test_bad_words_are_refused_in_one_line(preview_model, fold_id, share, word):
 
 def test_the_hinge_zone_is_no_larger_than_said():
     assert HINGE_ZONE_MM == 8.0
+
+
+def test_a_third_fold_lies_on_the_two_before_it(reflector):
+    names = ("trapezius", "rhomboids", "serratus_superior")
+    folds = [Laid(f"{name}.left") for name in names]
+    moved = reflector.laid(folds)
+    assert {"trapezius_transverse.left", "serratus_posterior_superior.left"} <= set(moved)
