@@ -173,7 +173,7 @@ def part_overlapping(
     contacts: Iterable[Contact],
     indexes: Mapping[str, MeshIndex] | None = None,
     *,
-    rounds: int = 7,
+    rounds: int = 12,
     threads: int = 2,
 ) -> dict[str, trimesh.Trimesh]:
     """Push softer parts out of harder ones, but for the places where contact is declared.

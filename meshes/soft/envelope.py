@@ -322,7 +322,7 @@ def fat_thickness(bench: Workbench, points: np.ndarray) -> np.ndarray:
     # The buttock is rounded out above its fold.
     tuber = bench.landmark("ilium.left.ischial_tuberosity")
     off = (p[:, [0, 2]] - [tuber[0] + 28.0 * s, tuber[2] + 52.0 * s]) / [62.0 * s, 62.0 * s]
-    wanted += 1.2 * lower * np.exp(-(off**2).sum(1)) * _ease((p[:, 1] + 10.0) / 30.0)
+    wanted += 1.2 * min(lower, 15.0) * np.exp(-(off**2).sum(1)) * _ease((p[:, 1] + 10.0) / 30.0)
     # On the side of the neck there is little of it (common practice, no source).
     behind = p[:, 1] - np.interp(z, *_column(bench)) + 22.0 * s
     beside = _ease((np.arctan2(p[:, 0], behind) - 0.6) / 0.6)

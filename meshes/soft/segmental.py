@@ -157,12 +157,19 @@ def lay_intertransversarii(bench: Workbench) -> None:
     """Lay the cervical (anterior, posterior) and lumbar (medial, lateral) intertransversarii."""
     bulk = bench.body.muscle_bulk * bench.frame.scale
 
-    def between(upper: str, lower: str, keys: tuple[str, str], entry: str, width, thickness, side):
-        end = on_bone(bench, f"vertebra_{upper}", bench.landmark(f"{upper}.left.{keys[0]}"))
-        start = on_bone(bench, f"vertebra_{lower}", bench.landmark(f"{lower}.left.{keys[1]}"))
+    def between(
+        upper: str, lower: str, keys: tuple[str, str], entry: str, width, thickness, border
+    ):
+        end = bench.landmark(f"{upper}.left.{keys[0]}")
+        start = bench.landmark(f"{lower}.left.{keys[1]}")
+        # From the lower border of one process to the upper of the next, so that two in a row
+        # leave the tip of the process between them.
+        up = (end - start) / np.linalg.norm(end - start)
+        end = on_bone(bench, f"vertebra_{upper}", end - border * up)
+        start = on_bone(bench, f"vertebra_{lower}", start + border * up)
         u = np.linspace(0, 1, 5)[:, None]
         line = (1 - u) * start + u * end
-        solid = spindle(Solid(), line, side, width * bulk, thickness * bulk, ends=0.6)
+        solid = spindle(Solid(), line, _LEFT, width * bulk, thickness * bulk, ends=0.6)
         lay_small(bench, f"{entry}_{upper}_{lower}.left", entry, solid, [line],
                   (f"vertebra_{lower}", f"vertebra_{upper}"),
                   triangles=(220, 60), level=upper)  # fmt: skip
@@ -176,13 +183,13 @@ def lay_intertransversarii(bench: Workbench) -> None:
             high = atlas if upper == "C1" else f"{place}_tubercle"
             low = "transverse_process" if lower == "T1" else f"{place}_tubercle"
             between(upper, lower, (high, low),
-                    f"intertransversarius_{place}_cervicis", 5.0, 3.6, _LEFT)  # fmt: skip
+                    f"intertransversarius_{place}_cervicis", 5.0, 3.6, 1.2)  # fmt: skip
     for upper in level_range("L1", "L4"):
         lower = LEVELS[LEVELS.index(upper) + 1]
         between(upper, lower, ("accessory_process", "mamillary_process"),
-                "intertransversarius_medialis_lumborum", 6.0, 4.5, _LEFT)  # fmt: skip
+                "intertransversarius_medialis_lumborum", 6.0, 4.5, 0.0)  # fmt: skip
         between(upper, lower, ("transverse_process", "transverse_process"),
-                "intertransversarius_lateralis_lumborum", 12.0, 3.4, _LEFT)  # fmt: skip
+                "intertransversarius_lateralis_lumborum", 12.0, 3.4, 0.0)  # fmt: skip
 
 
 def lay_levatores_costarum(bench: Workbench) -> None:
