@@ -523,7 +523,8 @@ def _met(ladders: Sequence[Ladder], ids: Collection[str]) -> np.ndarray:
         for rung in ladder.rungs:
             if rung.enter_mm >= 2 * REACH_MM:
                 break
-            if rung.part_id in ids:
+            # A ray along a closing face may show only its way out: that tells no place.
+            if rung.part_id in ids and rung.enter_mm > 0.0:
                 laid[i] = ladder.origin + rung.enter_mm * ladder.direction
                 break
     return laid

@@ -162,6 +162,7 @@ def simplify(
     is not a closed two-manifold.
     """
     target, aggression = max(int(triangles), 40), 5
+    whole = len(np.unique(pieces(faces)))
     while len(faces) > target * 1.05:
         with DECIMATION_LOCK:
             points, new_faces = fast_simplification.simplify(
@@ -176,11 +177,40 @@ def simplify(
             continue
         points, new_faces = without_flaps(points.astype(np.float64), new_faces.astype(np.int64))
         if not is_two_manifold(new_faces):
-            points, new_faces = unpinched(points, new_faces)
+            points, new_faces = without_crumbs(*unpinched(points, new_faces))
+            if len(np.unique(pieces(new_faces))) > whole:
+                # What hung together by the pinched place must not fall apart.
+                target = int(target * 1.4)
+                continue
         if is_two_manifold(new_faces):
             return points, new_faces
         target = int(target * 1.4)
     return vertices, faces
+
+
+def pieces(faces: np.ndarray) -> np.ndarray:
+    """Return (m,) the number of the connected piece that each of (m, 3) faces belongs to."""
+    from scipy.sparse import coo_matrix
+    from scipy.sparse.csgraph import connected_components
+
+    n = int(faces.max()) + 1 if len(faces) else 0
+    edges = np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]]])
+    graph = coo_matrix((np.ones(len(edges), bool), (edges[:, 0], edges[:, 1])), (n, n))
+    return connected_components(graph, directed=False)[1][faces[:, 0]]
+
+
+_CRUMB = 0.01
+"""Share of a mesh's volume below which a piece that came off is dropped."""
+
+
+def without_crumbs(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """Drop the connected pieces that enclose next to nothing of a mesh's volume."""
+    _, piece = np.unique(pieces(faces), return_inverse=True)
+    a, b, c = vertices[faces].transpose(1, 0, 2)
+    volume = np.abs(np.bincount(piece, np.einsum("ij,ij->i", a, np.cross(b, c))))
+    keep = (volume >= _CRUMB * volume.sum())[piece]
+    used, renumbered = np.unique(faces[keep], return_inverse=True)
+    return vertices[used], renumbered.reshape(-1, 3)
 
 
 def without_flaps(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, np.ndarray]:

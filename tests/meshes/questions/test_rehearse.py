@@ -124,6 +124,8 @@ def test_a_deeper_blade_never_loses_less_nor_stands_clearer(rehearser, one, othe
 )
 @given(st.lists(st.tuples(st.floats(-120, 120), st.floats(60, 480)), min_size=2, max_size=5))
 @example([(0.0, 60.0), (48.0, 388.0)])
+@example([(0.0, 73.0), (0.0, 193.0)])
+@example([(0.0, 90.0), (0.0, 145.46239601461974)])
 def test_any_clicks_on_skin_give_a_line_on_skin_and_an_answer(rehearser, places):
     points = rehearser.onto([(x, 60.0, z) for x, z in places], ("skin.left", "skin.right"))
     if max(np.linalg.norm(points - points[0], axis=1)) < 1.0:

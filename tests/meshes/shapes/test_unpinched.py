@@ -3,7 +3,7 @@
 import numpy as np
 import trimesh
 
-from meshes.shapes.contour import is_two_manifold, unpinched
+from meshes.shapes.contour import is_two_manifold, pieces, unpinched, without_crumbs
 
 
 def test_two_tetrahedra_that_share_an_edge_are_taken_apart():
@@ -27,3 +27,12 @@ def _tetrahedron(points, *corners):
         inward = points[corners[k]] - points[a]
         faces.append([a, b, c] if normal @ inward < 0 else [a, c, b])
     return np.array(faces)
+
+
+def test_crumbs_are_dropped_and_pieces_are_kept():
+    points = np.concatenate([np.eye(3), [[0, 0, 0]]])
+    one = _tetrahedron(points, 0, 1, 2, 3)
+    many = np.concatenate([points, 0.9 * points + 5.0, 0.05 * points - 5.0])
+    kept, faces = without_crumbs(many, np.concatenate([one, one + 4, one + 8]))
+    assert len(kept) == 8
+    assert len(np.unique(pieces(faces))) == 2
