@@ -19,12 +19,12 @@ from meshes.questions.reflect import Reflector, reflect
 
 FIBRE, AREA, VOLUME = 0.01, 0.03, 0.005
 # Known to be worse, so that they can only get better.
-AREA_OF = {"superficial_fascia": 0.07, "latissimus": 0.035, "skin": 0.035}
+AREA_OF = {"latissimus": 0.037}
 # The mean of a part's fibres is held to the bar, and each single one to this.
-SINGLE = 0.05
-# Where trapezius is turned at the clavicle it crumples, and some of its fibres with it.
-LINES_OF, SINGLE_OF = {"trapezius": 0.025}, {"trapezius": 0.12}
-OVERLAP_OF = {"levator": 2.5, "semispinalis_capitis": 4.0, "latissimus": 1.5}
+SINGLE = 0.03
+# Semispinalis capitis is wrung for a moment midway, where it slides off the splenii.
+LINES_OF = {"semispinalis_capitis": 0.025}
+SINGLE_OF = {"semispinalis_capitis": 0.07}
 COVERS = ("skin", "superficial_fascia")
 QUICK = ("trapezius", "rhomboids")
 EACH = [
@@ -110,8 +110,7 @@ def test_a_flap_passes_through_nothing_that_stays(reflector, name):
         vertices = path.vertices(share)
         flap = np.concatenate([vertices[i][c.mesh.piece >= 0] for i, c in path.parts.items()])
         found = overlaps(flap, path.hinge(), stays, lying, indexes)
-        most = OVERLAP_OF.get(name, OVERLAP_MM)
-        new = {i: round(d, 2) for i, d in found.items() if d - at_rest.get(i, 0.0) > most}
+        new = {i: round(d, 2) for i, d in found.items() if d - at_rest.get(i, 0.0) > OVERLAP_MM}
         assert not new, (share, new)
 
 
