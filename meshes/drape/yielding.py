@@ -173,7 +173,7 @@ def part_overlapping(
     contacts: Iterable[Contact],
     indexes: Mapping[str, MeshIndex] | None = None,
     *,
-    rounds: int = 12,
+    rounds: int = 30,
     threads: int = 2,
 ) -> dict[str, trimesh.Trimesh]:
     """Push softer parts out of harder ones, but for the places where contact is declared.
@@ -220,6 +220,7 @@ def part_overlapping(
         )
         way: dict[_Pair, int] = {}
         moved: set[int] = set()
+        since = False
         for _ in range(rounds):
             pushes: dict[int, list[_Push]] = defaultdict(list)
             givers: dict[int, list[_Pair]] = defaultdict(list)
@@ -235,7 +236,13 @@ def part_overlapping(
                         break
                     way[pair] += 1
             if not pushes:
-                break
+                stuck = [p for p, overlap in overlaps.items() if overlap.excess > 0]
+                if not stuck or not since:
+                    break
+                # What lies around a pair that found no way has moved: it tries them all again.
+                way.update(dict.fromkeys(stuck, 0))
+                since = False
+                continue
             moving = sorted(pushes)
             goals = pool.map(_moved, [things[k] for k in moving], [pushes[k] for k in moving])
             before = {}
@@ -265,6 +272,7 @@ def part_overlapping(
                 else:
                     overlaps[pair] = overlap
             moved |= set(before)
+            since |= bool(before)
     return {
         things[k].part.id: trimesh.Trimesh(
             things[k].index.vertices, things[k].index.faces, process=False
