@@ -22,10 +22,10 @@ FIBRE, AREA, VOLUME = 0.01, 0.03, 0.005
 AREA_OF = {"latissimus": 0.037}
 # The mean of a part's fibres is held to the bar, and each single one to this.
 SINGLE = 0.03
-# Where trapezius is turned at the clavicle it crumples, and some of its fibres with it.
+# Where trapezius is turned at the clavicle it crumples, and single fibres with it.
 # Semispinalis capitis is wrung for a moment midway, where it slides off the splenii.
-LINES_OF = {"trapezius": 0.025, "semispinalis_capitis": 0.025}
-SINGLE_OF = {"trapezius": 0.12, "semispinalis_capitis": 0.07}
+LINES_OF = {"semispinalis_capitis": 0.025}
+SINGLE_OF = {"trapezius": 0.04, "semispinalis_capitis": 0.07}
 COVERS = ("skin", "superficial_fascia")
 QUICK = ("trapezius", "rhomboids")
 EACH = [
