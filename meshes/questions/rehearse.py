@@ -424,6 +424,7 @@ class Rehearser:
         depth_mm: float,
         step_id: str | None = None,
         present: Collection[str] | None = None,
+        lifted: bool = False,
     ) -> Rehearsal:
         """Say what a line means.
 
@@ -439,6 +440,8 @@ class Rehearser:
             The step to compare with; the one that cuts the layer when not given.
         present : collection of str, optional
             What the dissection has left; all parts when not given.
+        lifted : bool
+            A finger lies underneath: the blade goes through the layer and no further.
 
         Raises
         ------
@@ -462,7 +465,10 @@ class Rehearser:
         inward = self.inward(line)
         ladders = self._probe.along_many(line - LIFT_MM * inward, inward)
         layer = set(self._family(part_id)) & present
-        losses = _losses(ladders, line, depth_mm, present - layer, set(kept))
+        reach = np.full(len(line), float(depth_mm))
+        if lifted:
+            reach = np.minimum(reach, _through(ladders, layer))
+        losses = _losses(ladders, line, reach, present - layer, set(kept))
         cut = {loss.part_id for loss in losses}
         return Rehearsal(
             line,
@@ -471,16 +477,16 @@ class Rehearser:
             float(depth_mm),
             _safe_depth(ladders, set(kept) - layer),
             _layers(ladders, present, layer),
-            self._clearances(line, inward, depth_mm, [i for i in kept if i not in layer], cut),
+            self._clearances(line, inward, reach, [i for i in kept if i not in layer], cut),
             losses,
             self._compared(line, step, side),
         )
 
-    def _clearances(self, line, inward, depth_mm, kept, cut) -> tuple[Clearance, ...]:
+    def _clearances(self, line, inward, reach, kept, cut) -> tuple[Clearance, ...]:
         every = max(int(RIBBON_STEP_MM / STEP_MM), 1)
-        places, ways = line[::every], inward[::every]
-        depths = np.linspace(0.0, depth_mm, max(int(np.ceil(depth_mm / RIBBON_STEP_MM)), 1) + 1)
-        ribbon = (places[None] + depths[:, None, None] * ways[None]).reshape(-1, 3)
+        places, ways = line[::every], inward[::every] * reach[::every, None]
+        shares = np.linspace(0.0, 1.0, max(int(np.ceil(reach.max() / RIBBON_STEP_MM)), 1) + 1)
+        ribbon = (places[None] + shares[:, None, None] * ways[None]).reshape(-1, 3)
         found = []
         for part_id in kept:
             # The sign is left out: a thin tube's end can turn it. What is cut is known by the rays.
@@ -567,12 +573,29 @@ def _layers(ladders: Sequence[Ladder], present: set[str], layer: set[str]) -> tu
     return tuple(cut + under[:LAYERS_TOLD])
 
 
-def _losses(ladders, line, depth_mm, present: set[str], kept: set[str]) -> tuple[Loss, ...]:
+def _through(ladders: Sequence[Ladder], layer: set[str]) -> np.ndarray:
+    """Return how deep each blade goes that ends at a layer's deep face, (n,) mm."""
+    return np.array(
+        [
+            max(
+                (
+                    rung.leave_mm - LIFT_MM
+                    for rung in ladder.rungs
+                    if rung.part_id in layer and rung.enter_mm - LIFT_MM < OVERLYING_MM
+                ),
+                default=0.0,
+            )
+            for ladder in ladders
+        ]
+    ).clip(min=0.0)
+
+
+def _losses(ladders, line, reach, present: set[str], kept: set[str]) -> tuple[Loss, ...]:
     reached: dict[str, list[tuple[int, float]]] = {}
     for i, ladder in enumerate(ladders):
         for rung in ladder.rungs:
             depth = rung.enter_mm - LIFT_MM
-            if rung.part_id in present and -OVERLYING_MM < depth < depth_mm:
+            if rung.part_id in present and -OVERLYING_MM < depth < reach[i]:
                 reached.setdefault(rung.part_id, []).append((i, max(depth, 0.0)))
     losses = []
     for part_id, hits in reached.items():

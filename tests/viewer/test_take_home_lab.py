@@ -268,3 +268,29 @@ def test_only_the_last_steps_muscle_lies_folded(lab):
         lab.go_on()
         folded = {laid.fold_id.rsplit(".", 1)[0] for laid in window.state.folds}
         assert folded <= set(step.folds)
+
+
+def test_a_finger_underneath_keeps_what_lies_beneath(lab):
+    lab.lab.finger.setChecked(True)
+
+    while lab.step is not None:
+        kinds = {
+            lab.window.model.parts[i].kind
+            for i in lab.window.plan.removed_by(lab.step, lab.window.model, "left")
+        }
+        assert lab.lab.finger.isHidden() != bool(kinds & {"muscle", "fascia"})
+        if "muscle" in kinds and lab.book.of(lab.step.id).lines:
+            lab.set_depth(20.0)
+            click_along(lab)
+            lab.hand_in()
+
+            cut = lab.book.of(lab.step.id).cuts[-1]
+            lab.lab.finger.setChecked(False)
+            lab.again()
+            click_along(lab)
+            lab.hand_in()
+            bare = lab.book.of(lab.step.id).cuts[-1]
+            assert sum(x.kept for x in cut.lost) <= sum(x.kept for x in bare.lost)
+            return
+        lab.go_on()
+    raise AssertionError("no muscle was cut")

@@ -7,6 +7,7 @@ from html import escape
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
+    QCheckBox,
     QComboBox,
     QDialog,
     QDialogButtonBox,
@@ -81,6 +82,10 @@ class LabPanel(QFrame):
         self.depth.setAccessibleName("Depth of the blade below the line, mm")
         self.blade_label.setBuddy(self.depth)
         self.depth_words = QLabel()
+        self.finger = QCheckBox("A &finger underneath")
+        self.finger.setToolTip(
+            "The layer is loosened and lifted first: the blade goes through it and no further"
+        )
         self.hand_in = QPushButton("&Cut here")
         self.hand_in.setProperty("strong", True)
         self.hand_in.setToolTip("Hand this line in and see what it would lose")
@@ -125,6 +130,7 @@ class LabPanel(QFrame):
         row.addWidget(self.depth, 1)
         row.addWidget(self.depth_words)
         drawing.addLayout(row)
+        drawing.addWidget(self.finger)
         drawing.addWidget(_flow(self.hand_in, self.back, self.again))
         box.addWidget(self.drawing)
         box.addWidget(self.answer, 6)
@@ -214,7 +220,9 @@ class LabPanel(QFrame):
         self.text.setHtml("".join(rows))
         self.drawing.setVisible(bool(record.lines))
 
-    def show_line(self, depth_mm: float, points: int, folds: bool, missing: int) -> None:
+    def show_line(
+        self, depth_mm: float, points: int, folds: bool, missing: int, lifts: bool = False
+    ) -> None:
         """Show what can be done with the line now.
 
         Parameters
@@ -226,7 +234,10 @@ class LabPanel(QFrame):
             The step takes something out of the way.
         missing : int
             Lines of the plan that are not drawn yet.
+        lifts : bool
+            What is cut can be lifted on a finger first.
         """
+        self.finger.setVisible(lifts)
         self._quiet = True
         if not self.depth.isSliderDown():
             self.depth.setValue(round(depth_mm * TENTHS))

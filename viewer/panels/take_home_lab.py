@@ -108,6 +108,14 @@ class TakeHomeLab(Takeover):
             state = command.change(state)
         return state
 
+    def _lifts(self) -> bool:
+        """True where a muscle or a fascia is cut: a finger can go under it first."""
+        if self.step is None:
+            return False
+        plan, model = self.window.plan, self.window.model
+        taken = plan.removed_by(self.step, model, self.book.side)
+        return bool({model.parts[i].kind for i in taken} & {"muscle", "fascia"})
+
     def _folds(self, step_id: str) -> bool:
         """True where a step folds muscle: the ways of skin and fat take long to work out."""
         plan, model = self.window.plan, self.window.model
@@ -188,6 +196,7 @@ class TakeHomeLab(Takeover):
             len(line.points) if line else 0,
             removes,
             len(record.missing),
+            self._lifts(),
         )
         self.lab.step_back.setEnabled(self.book.done > 0)
 
@@ -340,7 +349,10 @@ class TakeHomeLab(Takeover):
         present = visible_parts(window.model, window.state, window._neighbours)
         present |= {i for i, p in window.model.parts.items() if not taken_off(p, window.state)}
         try:
-            answer = rehearser.rehearse(path, line.part_id, line.depth_mm, self.step.id, present)
+            lifted = self._lifts() and self.lab.finger.isChecked()
+            answer = rehearser.rehearse(
+                path, line.part_id, line.depth_mm, self.step.id, present, lifted
+            )
         except PeelbackError as error:
             self.lab.say(str(error))
             return

@@ -3819,5 +3819,13 @@
       <source>Nothing of a donor is shown. Local rules come first.</source>
       <translation>Von keinem Körperspender wird etwas gezeigt. Die Regeln vor Ort gehen vor.</translation>
     </message>
+    <message>
+      <source>The layer is loosened and lifted first: the blade goes through it and no further</source>
+      <translation>Die Schicht wird erst gelöst und angehoben: Die Klinge geht durch sie und nicht weiter</translation>
+    </message>
+    <message>
+      <source>A &amp;finger underneath</source>
+      <translation>Ein &amp;Finger darunter</translation>
+    </message>
   </context>
 </TS>

@@ -96,6 +96,19 @@ def test_rhomboids_cut_at_the_border_come_near_the_dorsal_scapular_bundle(rehear
     assert answer.comparison.mean_mm > 40
 
 
+@pytest.mark.parametrize("step_id", ["rhomboids", "latissimus", "serratus_inferior"])
+def test_with_a_finger_underneath_nothing_beneath_the_layer_is_lost(rehearser, step_id):
+    present = left_at(rehearser, step_id)
+    for line in rehearser.plan_lines(step_id, "left"):
+        cut = rehearser._cut_parts(rehearser.plan.step(step_id), "left")[0]
+        free = rehearser.rehearse(line.points, cut, 7.0, step_id, present)
+        held = rehearser.rehearse(line.points, cut, 7.0, step_id, present, lifted=True)
+        assert free.loses_what_must_stay and not held.loses_what_must_stay
+        assert {x.part_id for x in held.losses} <= {x.part_id for x in free.losses}
+        clear = {c.part_id: c.mm for c in free.clearances}
+        assert all(c.mm >= clear[c.part_id] - 0.6 for c in held.clearances)
+
+
 def test_latissimus_cut_5_mm_too_deep_loses_serratus_posterior_inferior(rehearser):
     lost = set()
     for number in range(len(rehearser.plan_lines("latissimus", "left"))):
