@@ -21,8 +21,9 @@ FREE_TO_FOLD = 0.2
 """Share of a muscle, sheet, or bone that must be free to take it away; what goes in the
 same step does not count as lying over it."""
 
-FREE_IN_WINDOW = 0.1
-"""The same for what lies in the canal: only a window of it is opened."""
+FREE_IN_WINDOW = 0.05
+"""The same for what lies in the canal: only a window of it is opened, a few levels of 24, and
+since the spaces between the spines are open, fat is met at all the others as well."""
 
 FREE_TO_SEE = 0.05
 """Share that must be free for a thing to count as shown."""
