@@ -138,19 +138,12 @@ def relax(vertices: np.ndarray, faces: np.ndarray, rounds: int, weight: float = 
 
 def largest_piece(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     """Keep the connected piece with most faces."""
-    from scipy.sparse import coo_matrix
-    from scipy.sparse.csgraph import connected_components
-
-    n = len(vertices)
-    edges = np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]]])
-    graph = coo_matrix((np.ones(len(edges), bool), (edges[:, 0], edges[:, 1])), (n, n))
-    count, label = connected_components(graph, directed=False)
-    if count == 1:
+    piece = pieces(faces)
+    share = np.bincount(piece)
+    if np.count_nonzero(share) == 1:
         return vertices, faces
-    face_label = label[faces[:, 0]]
-    faces = faces[face_label == np.bincount(face_label).argmax()]
-    used, inverse = np.unique(faces, return_inverse=True)
-    return vertices[used], inverse.reshape(-1, 3)
+    used, renumbered = np.unique(faces[piece == share.argmax()], return_inverse=True)
+    return vertices[used], renumbered.reshape(-1, 3)
 
 
 def simplify(

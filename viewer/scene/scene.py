@@ -351,7 +351,7 @@ class Scene:
     def move_parts(self, moved: Mapping[str, Mapping[str, Shell]]) -> None:
         """Draw exactly these parts elsewhere, all others in their place. Does not render.
 
-        The whole picture of a comparison keeps every part in its place.
+        The whole picture of a comparison draws the same shells, and so shows the folds too.
 
         Parameters
         ----------
