@@ -25,7 +25,7 @@ from viewer.scene.looks import batch_key
 
 LOG = logging.getLogger("peelback")
 
-VERSION = 11
+VERSION = 12
 """Raise when the drawn arrays change their meaning."""
 
 KEPT_FOLDERS = 4

@@ -1,8 +1,9 @@
 """Darkening of furrows: how open each vertex is, by rays against what lies as deep or deeper.
 
 Only parts of the same stratum and deeper can shade a vertex, because what lies
-over it is gone when it is looked at; a film, which is seen through, shades nothing. Rays are short, so that this shows the
-grooves between bellies and not the roundness of the trunk.
+over it is gone when it is looked at; a film, which is seen through, shades nothing.
+Rays are short, so that this shows the grooves between bellies and not the
+roundness of the trunk. A face counts only when it is met from without.
 """
 
 from __future__ import annotations
@@ -141,8 +142,11 @@ def _open_share(scene, points, normals, directions) -> np.ndarray:
     blocked = np.zeros(len(points), np.float64)
     for x, y, z in directions:
         rays = np.ascontiguousarray(x * first + y * second + z * normals, np.float32)
-        distance = scene.run(origins, rays, dists=reach.copy(), query="DISTANCE")
+        hit = scene.run(origins, rays, dists=reach.copy(), output=True)
+        # A face met from within belongs to an inner shell that comes through the outer one.
+        from_without = np.einsum("nc,nc->n", hit["Ng"], rays) < 0.0
+        met = (hit["primID"] >= 0) & from_without
         # A near wall darkens more than one at the end of the reach.
-        blocked += np.where(distance < REACH_MM, 1.0 - distance / REACH_MM, 0.0)
+        blocked += np.where(met, 1.0 - hit["tfar"] / REACH_MM, 0.0)
     share = 1.0 - blocked / len(directions)
     return np.clip(share, SHADING_LEAST, 1.0).astype(np.float32)

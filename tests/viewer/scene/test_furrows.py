@@ -37,3 +37,13 @@ def test_the_floor_of_a_groove_is_darker_than_the_open():
     top = floor.moving.normals[:, 1] > 0.5
     middle = top & (np.abs(floor.moving.points[:, 0]) < 8)
     assert shade[middle].mean() < 0.9
+
+
+def test_an_inner_shell_that_comes_through_a_sheet_does_not_darken_it():
+    sheet = _as_muscle(_sheet(2.0), "sheet")
+    inner = trimesh.creation.box((80.0, 12.0, 80.0)).apply_translation((0, -2.0, 0))
+    shade = openness([sheet, _as_muscle(inner, "inner")])["sheet"]
+    points, normals = sheet.moving.points, sheet.moving.normals
+    covered = (normals[:, 1] > 0.5) & (np.abs(points[:, [0, 2]]) < 36.0).all(axis=1)
+    assert covered.any()
+    assert shade[covered].mean() > 0.9
