@@ -451,6 +451,26 @@ class MeshIndex:
             return mesh
         return cls(mesh.vertices, mesh.faces)
 
+    def mirrored(self) -> MeshIndex:
+        """Index of the mirror image in the plane x = 0, faces turned; nothing is built anew."""
+        twin = object.__new__(MeshIndex)
+        twin.order, twin.link, twin.edges = self.order, self.link, self.edges
+        twin.border_edge, twin.border_vertex = self.border_edge, self.border_vertex
+        twin.faces = np.ascontiguousarray(self.faces[:, ::-1])
+        # The edge from corner k of a turned face is the one that led to it before.
+        twin.edge_of = np.ascontiguousarray(self.edge_of[:, [1, 0, 2]])
+        for name in ("vertices", "face_normal", "edge_normal", "vertex_normal"):
+            values = getattr(self, name).copy()
+            values[:, 0] *= -1
+            setattr(twin, name, values)
+        corners = self.corners.reshape(-1, 3, 3)[:, ::-1].copy()
+        corners[..., 0] *= -1
+        twin.corners = corners.reshape(-1, 9)
+        twin.node_low, twin.node_high = self.node_low.copy(), self.node_high.copy()
+        twin.node_low[:, 0], twin.node_high[:, 0] = -self.node_high[:, 0], -self.node_low[:, 0]
+        twin.bounds = np.array([twin.node_low[0], twin.node_high[0]])
+        return twin
+
     @property
     def is_closed(self) -> bool:
         """Whether no edge is a border."""

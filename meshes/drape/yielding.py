@@ -11,23 +11,20 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass, field, replace
-from itertools import repeat
+from dataclasses import dataclass, replace
 
 import numpy as np
 import trimesh
-from numba import njit
 from scipy.spatial import cKDTree
 
 from meshes.contacts import Place, declared_places, exempt
-from meshes.drape.audit import crossing_box, self_intersections
-from meshes.drape.distance import KERNEL, MeshIndex, feature_normal, nearest
+from meshes.drape.audit import self_intersections
+from meshes.drape.distance import MeshIndex
+from meshes.drape.immersion import Surface, immersions
 from meshes.drape.resolve import (
-    _EVERYWHERE,
     _carry_along,
     _longest,
     _neighbour_mean,
-    _surface_samples,
 )
 from meshes.drape.several import crossing_boxes
 from meshes.model import Contact, Part, mirror_points, other_side
@@ -40,7 +37,6 @@ LEFT_MM = 0.15
 
 _SAMPLE_MM = 2.0
 _REACH_MM = 2.5
-_BULGE_MM = 3.0
 _LONGEST_MM = 1.5
 """Push in one round."""
 
@@ -73,12 +69,15 @@ class _Thing:
 
     part: Part
     order: int
-    index: MeshIndex
-    twin: MeshIndex | None = None
+    surface: Surface
+    twin: Surface | None = None
     news: MeshIndex | None = None
     news_twin: MeshIndex | None = None
-    corner: np.ndarray = field(default_factory=lambda: np.zeros((0, 3), int))
-    points: np.ndarray | None = None
+
+    @property
+    def index(self) -> MeshIndex:
+        """Exact distances to it as it is now."""
+        return self.surface.index
 
     @property
     def rank(self) -> tuple[int, int]:
@@ -91,48 +90,32 @@ class _Thing:
         """Whether it stays whatever lies in it."""
         return self.part.kind in ("bone", "disc", "cartilage")
 
-    def samples(self) -> np.ndarray:
-        """Test points, (n, 3) mm, by height; their corners are kept beside them."""
-        if self.points is None:
-            index = self.index
-            corner, _, points = _surface_samples(
-                index.faces,
-                index.edge_of,
-                len(index.edges),
-                index.vertices,
-                _SAMPLE_MM,
-                *_EVERYWHERE,
-            )
-            order = np.argsort(points[:, 2])
-            self.corner, self.points = corner[order], points[order]
-        return self.points
-
-    def mirrored(self) -> MeshIndex:
-        """Index of the twin on the other side."""
+    def mirrored(self) -> Surface:
+        """The twin on the other side."""
         if self.twin is None:
-            self.twin = MeshIndex(mirror_points(self.index.vertices), self.index.faces[:, ::-1])
+            self.twin = self.surface.moved(self.index.mirrored())
         return self.twin
 
     def mirrored_news(self) -> MeshIndex:
         """Index of the moved triangles on the other side."""
         if self.news_twin is None:
-            self.news_twin = MeshIndex(mirror_points(self.news.vertices), self.news.faces[:, ::-1])
+            self.news_twin = self.news.mirrored()
         return self.news_twin
 
     def become(self, vertices: np.ndarray) -> tuple:
         """Take new places for the vertices; returns what :meth:`go_back` needs."""
-        before = (self.index, self.twin, self.corner, self.points)
+        before = (self.surface, self.twin)
         faces = self.index.faces
         moved = np.any(vertices != self.index.vertices, axis=1)
         self.news = MeshIndex(vertices, faces[moved[faces].any(axis=1)])
-        self.index = MeshIndex(vertices, faces)
-        self.twin = self.points = self.news_twin = None
+        self.surface = self.surface.moved(MeshIndex(vertices, faces))
+        self.twin = self.news_twin = None
         return before
 
     def go_back(self, before: tuple) -> None:
         """Undo :meth:`become`."""
         self.news = self.news_twin = None
-        self.index, self.twin, self.corner, self.points = before
+        self.surface, self.twin = before
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -199,25 +182,15 @@ def part_overlapping(
     at_hand = indexes or {}
     with ThreadPoolExecutor(threads) as pool:
         made = pool.map(
-            lambda p: at_hand.get(p.id) or MeshIndex(p.mesh.vertices, p.mesh.faces), parts.values()
+            lambda p: Surface(at_hand.get(p.id) or MeshIndex(p.mesh.vertices, p.mesh.faces)),
+            parts.values(),
         )
         things = [
-            _Thing(p, n, i) for n, (p, i) in enumerate(zip(parts.values(), made, strict=True))
+            _Thing(p, n, s) for n, (p, s) in enumerate(zip(parts.values(), made, strict=True))
         ]
-
-        overlaps: dict[_Pair, _Overlap] = {}
-
-        def measured(pairs: Iterable[_Pair], news: Iterable = repeat(None)) -> dict:
-            pairs = list(pairs)
-            found = pool.map(
-                lambda pair, new: _measure(things, pair, places, overlaps, new), pairs, news
-            )
-            return dict(zip(pairs, found, strict=True))
-
-        first = _crossing(things, _meeting(things), pool)
-        overlaps.update(
-            (p, o) for p, o in measured(first, first.values()).items() if o is not _APART
-        )
+        overlaps = {
+            p: o for p, o in _measured(things, _meeting(things), places).items() if o is not _APART
+        }
         way: dict[_Pair, int] = {}
         moved: set[int] = set()
         since = False
@@ -252,8 +225,7 @@ def part_overlapping(
                         way[pair] += 1
                 else:
                     before[k] = things[k].become(goal)
-            near = _near_change(things, set(before), overlaps)
-            after = measured(near, near.values())
+            after = _measured(things, _near_change(things, set(before), overlaps), places)
             worse = _worse(before, overlaps, after)
             for k in worse:
                 things[k].go_back(before.pop(k))
@@ -265,7 +237,7 @@ def part_overlapping(
             mixed = [p for p in again if p[0] in before or p[1] in before]
             for pair in again:
                 after.pop(pair)
-            after.update(measured(mixed))
+            after.update(_measured(things, mixed, places))
             for pair, overlap in after.items():
                 if overlap is _APART:
                     overlaps.pop(pair, None)
@@ -344,18 +316,6 @@ def _partners(left: list[bool], boxes: np.ndarray, k: int, region: np.ndarray) -
     return found
 
 
-def _crossing(
-    things: list[_Thing], pairs: Iterable[_Pair], pool: ThreadPoolExecutor
-) -> dict[_Pair, np.ndarray]:
-    """Those of the pairs whose surfaces meet, and the box (2, 3) of where; firm ones stay out."""
-    wanted = [p for p in pairs if not (things[p[0]].firm and things[p[1]].firm)]
-    seen = sorted({p[1] for p in wanted if p[2]})
-    list(pool.map(lambda k: things[k].mirrored(), seen))
-    others = [things[p[1]].mirrored() if p[2] else things[p[1]].index for p in wanted]
-    meet, boxes = crossing_boxes([things[p[0]].index for p in wanted], others)
-    return {p: box for p, met, box in zip(wanted, meet.tolist(), boxes, strict=True) if met}
-
-
 def _in_mirror(box: np.ndarray) -> np.ndarray:
     """The mirror image of a box (2, 3)."""
     low, high = box
@@ -364,140 +324,71 @@ def _in_mirror(box: np.ndarray) -> np.ndarray:
 
 def _near_change(
     things: list[_Thing], changed: set[int], overlaps: Mapping[_Pair, _Overlap]
-) -> dict[_Pair, tuple[bool, bool] | None]:
-    """Pairs to be measured again: of which of the two only the news count, None when all does."""
+) -> list[_Pair]:
+    """Pairs to be measured again: those that touched before, and those that what moved meets."""
     boxes = np.array([t.index.bounds for t in things])
     left = _left(things)
-    found: dict[_Pair, tuple[bool, bool] | None] = {}
+    found: dict[_Pair, None] = {}
+    asked: list[_Pair] = []
+    news: list[tuple[MeshIndex, MeshIndex]] = []
     for k in changed:
-        for pair in _partners(left, boxes, k, things[k].news.bounds):
-            found[pair] = (pair[0] in changed, pair[1] in changed)
+        for pair in sorted(_partners(left, boxes, k, things[k].news.bounds)):
+            one, two, mirror = things[pair[0]], things[pair[1]], pair[2]
+            if one.firm and two.firm:
+                continue
+            if pair in overlaps:
+                found[pair] = None
+                continue
+            if pair[0] == k:
+                asked.append(pair)
+                news.append((one.news, two.mirrored().index if mirror else two.index))
+            if pair[1] == k:
+                asked.append(pair)
+                news.append((one.index, two.mirrored_news() if mirror else two.news))
+    meet, _ = crossing_boxes([a for a, _ in news], [b for _, b in news])
+    found.update((pair, None) for pair, met in zip(asked, meet.tolist(), strict=True) if met)
     for pair, overlap in overlaps.items():
         if overlap.excess > 0 and (pair[0] in changed or pair[1] in changed):
             found[pair] = None
-    return found
+    return list(found)
 
 
-def _measure(
-    things: list[_Thing],
-    pair: _Pair,
-    places,
-    known: Mapping[_Pair, _Overlap],
-    news: tuple[bool, bool] | np.ndarray | None = None,
-) -> _Overlap:
-    """How the first lies in the second, and the second in the first.
-
-    ``news`` tells of which of the two only the triangles that moved last are looked at; it
-    may be the box (2, 3) in which the surfaces are known to meet.
-    """
-    one, two, mirror = things[pair[0]], things[pair[1]], pair[2]
-    if one.firm and two.firm:
-        return _APART
-    index = two.mirrored() if mirror else two.index
-    a, b = one.part.id, other_side(two.part.id) if mirror else two.part.id
-    declared = places.get((a, b), ())
-    if any(p.contact.kind == "contain" for p in declared):
-        return _APART
-    boxes = []
-    if news is None:
-        boxes.append(crossing_box(one.index, index))
-    elif isinstance(news, np.ndarray):
-        boxes.append(news)
-    else:
-        of_two = two.mirrored_news() if mirror and news[1] else two.news
-        if pair in known:
-            # They touched before: what moved may lie deeper without crossing anew.
-            boxes += [one.news.bounds] if news[0] else []
-            boxes += [of_two.bounds] if news[1] else []
-        else:
-            boxes += [crossing_box(one.news, index)] if news[0] else []
-            boxes += [crossing_box(one.index, of_two)] if news[1] else []
-    boxes = [box for box in boxes if box is not None]
-    if not boxes:
-        return known.get(pair, _APART) if news is not None else _APART
-    # A shallow overlap bulges little beyond the line where the surfaces cross.
-    box = np.array(
-        [np.min([box[0] for box in boxes], axis=0), np.max([box[1] for box in boxes], axis=0)]
-    ) + [[-_BULGE_MM], [_BULGE_MM]]
-    points = two.samples()
-    return _Overlap(
-        _stab(one.samples(), one, index, declared, box),
-        _stab(mirror_points(points) if mirror else points, two, one.index, declared, box),
+def _measured(things: list[_Thing], pairs: Iterable[_Pair], places) -> dict[_Pair, _Overlap]:
+    """How the first of each pair lies in the second, and the second in the first."""
+    out = dict.fromkeys(pairs, _APART)
+    asked, declared = [], []
+    for pair in out:
+        one, two, mirror = things[pair[0]], things[pair[1]], pair[2]
+        if one.firm and two.firm:
+            continue
+        b = other_side(two.part.id) if mirror else two.part.id
+        found = places.get((one.part.id, b), ())
+        if not any(p.contact.kind == "contain" for p in found):
+            asked.append(pair)
+            declared.append(found)
+    inside = immersions(
+        [things[one].surface for one, _, _ in asked],
+        [things[two].mirrored() if mirror else things[two].surface for _, two, mirror in asked],
+        step=_SAMPLE_MM,
+        reach=_REACH_MM,
+        left=LEFT_MM,
+        borne=BORNE_MM,
     )
+    for n in np.flatnonzero(inside.touch).tolist():
+        one, two = (_stab(inside.of(n, side), declared[n]) for side in (0, 1))
+        out[asked[n]] = _Overlap(one, two)
+    return out
 
 
-@njit(**KERNEL)
-def _deep_points(
-    points, first, last, box_low, box_high, reach, left, borne, low, high, link, corners, order,
-    faces, edge_of, fn, en, vn,
-):  # fmt: skip
-    """Those of the points in a box that lie deeper than ``left`` in a mesh.
-
-    Returns their numbers, distances, unit normals and closest faces; none when not one
-    lies deeper than ``borne``.
-    """
-    most = max(last - first, 0)
-    number = np.empty(most, np.int64)
-    distance = np.empty(most)
-    normal = np.empty((most, 3))
-    face = np.empty(most, np.int64)
-    stack = np.empty(128, np.int32)
-    seed = -1
-    count = 0
-    deepest = 0.0
-    for i in range(first, last):
-        x, y, z = points[i, 0], points[i, 1], points[i, 2]
-        if not (x > box_low[0] and x < box_high[0] and y > box_low[1] and y < box_high[1]):
-            continue
-        d2, slot, v, w, feature = nearest(
-            x, y, z, reach * reach, low, high, link, corners, stack, seed
-        )
-        if slot < 0:
-            continue
-        seed = slot
-        t = corners[slot]
-        nx, ny, nz = feature_normal(slot, feature, order, faces, edge_of, fn, en, vn)
-        side = (
-            (x - t[0] - v * (t[3] - t[0]) - w * (t[6] - t[0])) * nx
-            + (y - t[1] - v * (t[4] - t[1]) - w * (t[7] - t[1])) * ny
-            + (z - t[2] - v * (t[5] - t[2]) - w * (t[8] - t[2])) * nz
-        )
-        d = np.sqrt(d2)
-        if side >= 0 or d <= left:
-            continue
-        length = np.sqrt(nx * nx + ny * ny + nz * nz)
-        number[count], distance[count], face[count] = i, -d, order[slot]
-        normal[count, 0], normal[count, 1], normal[count, 2] = (
-            nx / length, ny / length, nz / length,
-        )  # fmt: skip
-        deepest = max(deepest, d)
-        count += 1
-    if deepest < borne:
-        count = 0
-    return (
-        number[:count].copy(),
-        distance[:count].copy(),
-        normal[:count].copy(),
-        face[:count].copy(),
-    )
-
-
-def _stab(
-    points: np.ndarray, owner: _Thing, other: MeshIndex, declared, box: np.ndarray
-) -> _Stab | None:
-    low, high = np.maximum(other.bounds[0], box[0]), np.minimum(other.bounds[1], box[1])
-    first, last = np.searchsorted(points[:, 2], (low[2], high[2]))
-    near, distance, normal, face = _deep_points(
-        points, first, last, low, high, _REACH_MM, LEFT_MM, BORNE_MM, *other.tree, other.order,
-        other.faces, other.edge_of, other.face_normal, other.edge_normal, other.vertex_normal,
-    )  # fmt: skip
-    if len(near) == 0:
+def _stab(inside: tuple[np.ndarray, ...] | None, declared) -> _Stab | None:
+    """What of one part lies in another but for the places declared."""
+    if inside is None:
         return None
-    deep = np.arange(len(near))
-    deep = deep[~exempt(points[near[deep]], -distance[deep], declared)]
-    if len(deep) == 0 or distance[deep].min() > -BORNE_MM:
+    corner, face, point, depth, normal = inside
+    deep = np.flatnonzero(~exempt(point, depth, declared))
+    if len(deep) == 0 or depth[deep].max() < BORNE_MM:
         return None
-    return _Stab(owner.corner[near[deep]], face[deep], -distance[deep], normal[deep])
+    return _Stab(corner[deep], face[deep], depth[deep], normal[deep])
 
 
 _Push = tuple[np.ndarray, np.ndarray, bool]
