@@ -136,13 +136,16 @@ class Scene:
         self._drawn: dict[str, DrawnPart] = {}
         self._key_of: dict[str, tuple[int, str]] = {}
         self._batches: dict[tuple[int, str], dict[str, Batch]] = {}
+        # The whole picture of a comparison has batches of its own where the first one is folded.
+        self._whole_batches: dict[tuple[int, str], dict[str, Batch]] = {}
+        self._whole_target = None
         self._painted: dict[str, tuple] = {}
         self._in_place: dict[str, DrawnPart] = {}
         # Flaps that were folded last, and how the limbs lie while the donor does.
         self._folded: Mapping[str, Mapping[str, Shell]] = {}
         self._limbs: Limbs | None = None
         self._lying: dict[str, dict[str, Shell]] = {}
-        self.limbs_lie = False
+        self.limbs_lie = self._whole_lies = False
         self._target = None
         self._corners_of: dict[str, np.ndarray] = {}
         # By the set of solid parts: which of them can be seen from outside.
@@ -236,6 +239,7 @@ class Scene:
         self.limbs_lie = False
         self._key_of.clear()
         self._batches.clear()
+        self._whole_batches.clear()
         self._painted.clear()
         self._in_place.clear()
         self._forget_places()
@@ -284,7 +288,10 @@ class Scene:
                     continue
                 drawn.shaded = True
                 shell.surface[:, 3] = shade
-                self._batches[self._key_of[name]][detail].set_openness(name, shade)
+                for batches in (self._batches, self._whole_batches):
+                    batch = batches.get(self._key_of[name], {}).get(detail)
+                    if batch is not None:
+                        batch.set_openness(name, shade)
 
     # Folded parts ----------------------------------------------------------------------
 
@@ -351,7 +358,7 @@ class Scene:
     def move_parts(self, moved: Mapping[str, Mapping[str, Shell]]) -> None:
         """Draw exactly these parts elsewhere, all others in their place. Does not render.
 
-        The whole picture of a comparison draws the same shells, and so shows the folds too.
+        The whole picture of a comparison stays as it is.
 
         Parameters
         ----------
@@ -409,6 +416,7 @@ class Scene:
             batch.touch_shape()
         for key in recut:
             self._rebuild_batch(key)
+        self._part_whole_picture()
         if touched or recut:
             self._outline.clear()
             self._outline_shown()
@@ -416,6 +424,51 @@ class Scene:
                 self._corners_of.pop(name, None)
             self._seen_by.clear()
             self._use_seen()
+
+    def _part_whole_picture(self) -> None:
+        """Give the whole picture batches of its own where the first one is folded."""
+        compared = len(self._viewports) > 1
+        wanted = {self._key_of[name] for name in self._folded if name in self._key_of}
+        wanted = wanted if compared else set()
+        if self.limbs_lie != self._whole_lies:
+            # The limbs lie in both pictures: what was gathered for a standing body is no use.
+            self._whole_lies = self.limbs_lie
+            self._whole_target = None
+            stale = set(self._whole_batches)
+        else:
+            stale = self._whole_batches.keys() - wanted
+        for key in stale:
+            del self._whole_batches[key]
+        changed = stale | (wanted - self._whole_batches.keys())
+        for key in wanted - self._whole_batches.keys():
+            members = {name: self._whole_part(name) for name, k in self._key_of.items() if k == key}
+            self._whole_batches[key] = {detail: Batch(members, detail) for detail in DETAILS}
+            for name in members:
+                self._painted.pop(name, None)
+        if not (changed and compared):
+            return
+        second = self._viewports[1]
+        for key in changed & self._batches.keys():
+            for actors in second.actors.pop(key, {}).values():
+                actors.remove()
+            self._add_actors(second, key)
+        self._order_actors()
+        for key in changed & self._batches.keys():
+            self._want(second, key)
+            for viewport in reversed(self._viewports):
+                self._paint(viewport.shown, self._batches[key]["still"].ids)
+
+    def _whole_part(self, name: str) -> DrawnPart:
+        """Return a part as the whole picture draws it: not folded, its limb as it lies."""
+        home = self.part_in_place(name)
+        if self.limbs_lie and name in self._lying:
+            lying = self._lying[name]
+            return DrawnPart(home.part, lying["still"], lying["moving"], home.shaded)
+        return home
+
+    def _batch(self, viewport: Viewport, key) -> dict[str, Batch]:
+        whole = len(self._viewports) > 1 and viewport is self._viewports[1]
+        return (self._whole_batches.get(key) if whole else None) or self._batches[key]
 
     def _outline_shown(self) -> None:
         lit = [name for name, look in self.shown().items() if look.highlighted]
@@ -427,6 +480,8 @@ class Scene:
             for actors in viewport.actors.pop(key, {}).values():
                 actors.remove()
         self._batches.pop(key, None)
+        self._whole_batches.pop(key, None)
+        self._whole_target = None
         if not members:
             return
         self._batches[key] = {detail: Batch(members, detail) for detail in DETAILS}
@@ -441,10 +496,8 @@ class Scene:
 
     def _add_actors(self, viewport: Viewport, key) -> None:
         viewport.actors[key] = {
-            detail: BatchActors(
-                self._batches[key][detail], key, detail, viewport.renderer, self.pattern
-            )
-            for detail in DETAILS
+            detail: BatchActors(batch, key, detail, viewport.renderer, self.pattern)
+            for detail, batch in self._batch(viewport, key).items()
         }
 
     def _order_actors(self) -> None:
@@ -560,10 +613,10 @@ class Scene:
                 continue
             self._painted[name] = state
             key = self._key_of[name]
-            for detail in DETAILS:
-                batch = self._batches[key][detail]
-                batch.paint(name, *state)
-                touched[id(batch)] = batch
+            for batches in (self._batches[key], self._whole_batches.get(key, {})):
+                for batch in batches.values():
+                    batch.paint(name, *state)
+                    touched[id(batch)] = batch
         for batch in touched.values():
             batch.touch()
 
@@ -626,11 +679,14 @@ class Scene:
             for key in self._batches:
                 self._add_actors(second, key)
             self._order_actors()
+            self._part_whole_picture()
         else:
             second = self._viewports.pop()
             for pair in second.actors.values():
                 for actors in pair.values():
                     actors.remove()
+            self._whole_batches.clear()
+            self._whole_target = None
             self.window.RemoveRenderer(second.renderer)
             self._front_second.RemoveAllViewProps()
             self.window.RemoveRenderer(self._front_second)
@@ -892,7 +948,7 @@ class Scene:
 
     def _forget_places(self) -> None:
         """Drop what was worked out from where the parts lie."""
-        self._target = self._boxes = None
+        self._target = self._whole_target = self._boxes = None
         self._corners_of.clear()
         self._seen_by.clear()
         self._seen = None
@@ -1156,7 +1212,20 @@ class Scene:
     def twin(self, size: tuple[int, int]) -> Scene:
         """Return an offscreen scene that shows the same (arrays are shared)."""
         twin = Scene(size=size)
-        twin.add_parts(self._drawn.values())
+        folded = self._folded if len(self._viewports) > 1 else {}
+        twin.add_parts(
+            self._whole_part(name) if name in folded else drawn
+            for name, drawn in self._drawn.items()
+        )
+        if folded:
+            # Folded only where the whole picture stands beside it: each keeps its own shells.
+            twin.move_parts(
+                {
+                    name: {d: getattr(self._drawn[name], d) for d in DETAILS}
+                    for name in folded
+                    if name in self._drawn
+                }
+            )
         if len(self._viewports) > 1:
             twin.set_compare(True)
             twin.apply_whole(self._viewports[1].shown)
@@ -1247,7 +1316,7 @@ class Scene:
             pose = self._table.pose_at(self.size())
             hit = self.target().first_hit(*self._ray(x - left, y - top, tuple(small), pose), shown)
         elif second:
-            hit = self.target().first_hit(*self.ray(x, y), shown)
+            hit = self._whole_hit(*self.ray(x, y), shown)
         else:
             hit = self._first_hit(*self.ray(x, y), shown)
         if hit is None:
@@ -1264,6 +1333,17 @@ class Scene:
                 {name: (d.still.points, d.still.faces) for name, d in self._drawn.items()}
             )
         return self._target
+
+    def _whole_hit(self, origin, direction, shown):
+        """Return what a sight line of the whole picture of a comparison meets."""
+        if not self._whole_batches:
+            return self.target().first_hit(origin, direction, shown)
+        if self._whole_target is None:
+            from viewer.scene.raycast import RayTarget
+
+            shells = {name: self._whole_part(name).still for name in self._drawn}
+            self._whole_target = RayTarget({n: (s.points, s.faces) for n, s in shells.items()})
+        return self._whole_target.first_hit(origin, direction, shown)
 
     def project(self, points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """Return pixels (n, 2) and whether each point is not hidden (by a ray), (n,) bool."""
@@ -1412,7 +1492,7 @@ class Scene:
         # The second picture is whole: no section cuts it and no flap lies folded in it.
         shown = self._viewports[1].shown if second else self.shown()
         solid = {
-            name: self._drawn[name].moving.points if second else self._kept_points(name)
+            name: self._whole_part(name).moving.points if second else self._kept_points(name)
             for name, look in shown.items()
             if look.opacity >= SOLID_FROM
         }
@@ -1438,7 +1518,7 @@ class Scene:
         return points[self._caps.kept(points)] if self._caps.on else points
 
     def _is_seen_at(self, name: str, x: float, y: float, size, solid, second=False) -> bool:
-        first_hit = self.target().first_hit if second else self._first_hit
+        first_hit = self._whole_hit if second else self._first_hit
         hit = first_hit(*self._ray(x, y, size), solid)
         return hit is not None and hit[0] == name
 

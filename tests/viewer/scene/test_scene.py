@@ -247,6 +247,43 @@ def test_compared_pictures_both_carry_names_and_the_measured_line(scene, model):
     assert moved_pixels(alone, picture()) == 0
 
 
+def test_a_fold_leaves_the_whole_picture_of_a_comparison_as_it_is(scene, model):
+    everything = whole(model)
+    scene.apply(everything)
+    scene.set_compare(True)
+    scene.apply_whole(everything)
+    scene.set_view("posterior")
+    half = SIZE[0] // 2
+    name = max(everything, key=lambda i: np.ptp(scene.drawn_parts()[i].still.points, axis=0)[0])
+    at_rest = scene.screenshot(SIZE, overlays=False)
+    shells = {
+        detail: replace(shell, points=shell.points + np.float32([0.0, 0.0, 400.0]))
+        for detail in ("still", "moving")
+        for shell in (getattr(scene.part_in_place(name), detail),)
+    }
+    scene.move_parts({name: shells})
+    for _ in range(2):
+        folded = scene.screenshot(SIZE, overlays=False)
+        assert moved_pixels(at_rest[:, :half], folded[:, :half]) > 100
+        assert moved_pixels(at_rest[:, half:], folded[:, half:]) == 0
+        # The comparison may also begin while something lies folded.
+        scene.set_compare(False)
+        scene.set_compare(True)
+        scene.apply_whole(everything)
+    before = {name: {"still": shells["still"]}}
+    scene.move_parts({})
+    assert moved_pixels(at_rest, scene.screenshot(SIZE, overlays=False)) == 0
+    # Picks ask each picture's own surfaces.
+    scene.apply({name: everything[name]})
+    scene.apply_whole({name: everything[name]})
+    pixels, _ = scene.project(scene.drawn_parts()[name].still.points)
+    x, y = next((x, y) for x, y in pixels if scene.pick(x, y) is not None)
+    scene.move_parts(before)
+    assert scene.pick(x, y) is None
+    assert scene.pick(x + half, y) is not None
+    scene.move_parts({})
+
+
 def test_screenshot_has_the_size_asked_for_and_refuses_nonsense(scene):
     assert scene.screenshot((321, 200)).shape == (200, 321, 3)
     assert scene.size() == SIZE
