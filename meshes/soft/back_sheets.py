@@ -9,6 +9,7 @@ import numpy as np
 from meshes.drape.distance import MeshIndex
 from meshes.drape.sheet import SheetGrid, arc_length, belly_profile, lay_sheet, slip_cells
 from meshes.model import Contact
+from meshes.skeleton.frame import LUMBAR
 from meshes.soft.investing import collar, held_down
 from meshes.soft.midline import flat_beside_spines
 from meshes.soft.relief import Relief
@@ -503,22 +504,25 @@ def lay_latissimus(bench: Workbench) -> None:
     fascia = "thoracolumbar_fascia_posterior.left"
     levels = ["T7", "T8", "T9", "T10", "T11"]
     spines = _spines(bench, levels, x=1.0) + [0.0, 0.6, 0.0]
-    # Where flesh begins on the fascia: further out with every lumbar level.
-    edge = (("T12", 12.0), ("L1", 34.0), ("L2", 50.0), ("L3", 57.0), ("L4", 59.0))
-    flesh = _on_fascia(bench, [(x * scale, float(bench.frame[v].centre[2])) for v, x in edge])
+    # Its aponeurosis, the outer lamina of the fascia, goes on to the midline of loin and sacrum.
+    lumbar = [float(bench.landmark(f"{v}.spinous_process")[2]) for v in ("T12", *LUMBAR)]
+    sacral = [float(bench.landmark(f"S{i}.median_crest")[2]) for i in (1, 2)]
+    midline = _on_fascia(bench, [(1.4, z) for z in (*lumbar, *sacral)])
     crest = bench.landmark("ilium.left.crest")
-    on_crest = part_of_curve(crest, 0.25, 0.37, 6)
+    on_crest = part_of_curve(crest, 0.09, 0.37, 12)
     on_crest = on_crest + 0.8 * radial(bench)(on_crest) + [0, 0, 0.8]
-    # Over the hollow between the last flesh on the fascia and the crest.
-    bridge = 0.45 * flesh[-1] + 0.55 * on_crest[0] + np.array([0.0, 6.0, 2.0]) * scale
+    # Its lower edge runs over the muscle from the sacrum to the crest.
+    ends = midline[-1], on_crest[0]
+    places = [(1 - t) * ends[0] + t * ends[1] for t in (0.12, 0.3, 0.5, 0.7, 0.86)]
+    lower_edge = _on_fascia(bench, [(p[0], p[2]) for p in places])
     floor = bench.landmark("humerus.left.intertubercular_floor")
     # Slips of three fibres each on the lower ribs, in front of the last fibre from the crest.
     slip = 3 if bench.full else 2
     ribs = _latissimus_slips(bench, on_crest[-1], floor.mean(axis=0), slip)
-    main, along = (34, 52) if bench.full else (17, 48)
+    main, along = (40, 60) if bench.full else (20, 48)
     across = main + slip * len(ribs)
     # Each piece keeps its corners, however few the fibres.
-    body = joined([spines, np.concatenate([flesh, bridge[None]]), on_crest], main)
+    body = joined([np.concatenate([spines, midline, lower_edge]), on_crest], main)
     origin = np.concatenate([body, *[c for _, c in ribs]])
     gaps = [0.16, 0.14, 0.12, 0.10][: len(ribs)]
     cells = slip_cells(across, along, [main, *[slip] * len(ribs)], gaps, end="origin")
@@ -527,30 +531,56 @@ def lay_latissimus(bench: Workbench) -> None:
     guide = _latissimus_guide(bench, insertion)
     v = np.linspace(0, 1, across)
     u = np.linspace(0, 1, along)
+    white = _white_share(bench, origin, guide[0.45], 0.45)
     peak = _thick(bench, "latissimus_dorsi")
     crest_v = np.interp(
         v, [0, 0.1, 0.5, 0.85, 1.0], [1.5, 0.6 * peak, peak, 1.1 * peak, 0.7 * peak]
     )
-    rise = _smooth(u / 0.3)
+    rise = _smooth((u[None] - 0.85 * white[:, None]) / 0.26)
     fall = _smooth((1 - u) / 0.25)
-    thickness = 0.9 + np.maximum(crest_v[:, None] - 0.9, 0) * np.sqrt(rise * fall)[None]
+    thickness = 0.8 + np.maximum(crest_v[:, None] - 0.8, 0) * np.sqrt(rise * fall[None])
     sheet = lay_sheet(
         origin, insertion, bench.field, thickness, along=along, across=across,
         guide=guide, outward=_round_teres(bench), border_tension=(-0.06, 0.01), iterations=300,
         bow_limit=30.0, cells=cells,
     )  # fmt: skip
     # Gray 1918 p. 434 (as recalled): the lower border of its tendon is united with teres major.
-    lower_edge = sheet.mid[:3, -(along // 8) :].reshape(-1, 3)
+    united = sheet.mid[:3, -(along // 8) :].reshape(-1, 3)
+
+    def pale(uu: np.ndarray, vv: np.ndarray) -> np.ndarray:
+        start = np.interp(vv, v, white)
+        return np.maximum(1 - _smooth((uu - 0.86 * start) / (0.07 + 0.22 * start)),
+                          1 - _smooth((1 - uu - 0.05) / 0.12))  # fmt: skip
+
     put_sheet(
         bench, "latissimus_dorsi", sheet,
-        [*_ends(levels, spines), End(fascia, flesh), End("hip_bone.left", on_crest),
+        [*_ends(levels, spines), End(fascia, midline), End("hip_bone.left", on_crest),
          *[End(f"rib_{n}.left", c) for n, c in ribs]],
         [End("humerus.left", insertion)],
-        tendon=(0.10, 0.14), fibres=24, outermost=True, from_spines=True,
-        contacts=[Contact("latissimus_dorsi.left", fascia, "blend", flesh),
-                  Contact("latissimus_dorsi.left", "teres_major.left", "blend", lower_edge),
-                  at_ligament("latissimus_dorsi.left", spines)],
+        tendon=pale, fibres=24, outermost=True, from_spines=True,
+        contacts=[Contact("latissimus_dorsi.left", "teres_major.left", "blend", united),
+                  at_ligament("latissimus_dorsi.left", np.concatenate([spines, midline]))],
     )  # fmt: skip
+
+
+def _white_share(
+    bench: Workbench, origin: np.ndarray, through: np.ndarray, at: float
+) -> np.ndarray:
+    """Share of each fibre, (n,), that is aponeurosis: up to where the flesh begins.
+
+    origin, through : (n, 3) float
+        Where each fibre starts, and where it passes at share ``at`` of its length, mm.
+    """
+    # The flesh begins further out with every lumbar level (common practice, no source).
+    edge = (("T7", 4.0), ("T11", 9.0), ("T12", 14.0), ("L1", 34.0), ("L2", 50.0), ("L3", 57.0),
+            ("L4", 61.0), ("L5", 74.0))  # fmt: skip
+    z = np.array([bench.frame[level].centre[2] for level, _ in edge])
+    x = np.array([out for _, out in edge]) * bench.frame.scale
+    t = np.linspace(0, 1, 80)
+    path = origin[:, None] + t[None, :, None] * (through - origin)[:, None]
+    beyond = path[..., 0] > np.interp(path[..., 2], z[::-1], x[::-1])
+    first = np.where(beyond.any(axis=1), beyond.argmax(axis=1), len(t) - 1)
+    return np.maximum(at * t[first], 0.04)
 
 
 def _round_teres(bench: Workbench):

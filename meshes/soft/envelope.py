@@ -50,6 +50,8 @@ _DEEP_FASCIA_MM = 0.7
 _TUBES = ("nerve", "artery", "vein")
 _MOST_REPAIRS = 8
 _MOST_SQUEEZES = 6
+_MOST_FAT_MM = 60.0
+"""No nerve runs deeper in the fat than this."""
 _LEAST_FAT = 0.15
 """Share of its thickness that squeezed fat keeps."""
 _SHELLS = (
@@ -660,7 +662,7 @@ def _pierced_by(bench: Workbench, shell: Part) -> list[Contact]:
         if tube.kind not in _TUBES or tube.stratum > 1 or tube.fibres is None:
             continue
         line = resample(tube.fibres[0], max(int(tube.fibres[0].shape[0]), 40))
-        near = index.signed_distance(line, 2.0)[0] < 2.0
+        near = index.signed_distance(line, _MOST_FAT_MM)[0] < 2.0
         if near.any():
             found.append(Contact(tube.id, shell.id, "pierce", line[near]))
     return found

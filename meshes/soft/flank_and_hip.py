@@ -68,7 +68,7 @@ def lay_internal_oblique(bench: Workbench) -> None:
 def lay_external_oblique(bench: Workbench) -> None:
     """Lay external oblique: slips from ribs 5-12 down and forward to the crest; free behind."""
     numbers = list(range(12, 4, -1))
-    shares = {12: 0.90, 11: 0.80, 10: 0.75, 9: 0.77, 8: 0.79, 7: 0.80, 6: 0.83, 5: 0.86}
+    shares = {12: 0.84, 11: 0.69, 10: 0.64, 9: 0.67, 8: 0.74, 7: 0.78, 6: 0.82, 5: 0.855}
     slips = []
     for number in numbers:
         shaft = bench.landmark(f"rib_{number}.left.shaft")
@@ -82,7 +82,8 @@ def lay_external_oblique(bench: Workbench) -> None:
     across, along = (32, 18) if bench.full else (32, 16)
     insertion = joined([crest, front], across)
     per = [across // 8] * 8
-    cells = slip_cells(across, along, per, 0.12, end="origin")
+    gaps = [0.13, 0.10, *[0.08] * 5]
+    cells = slip_cells(across, along, per, gaps, end="origin")
     sheet = lay_sheet(
         slips, insertion, bench.field,
         belly_profile(6.5 * bench.body.muscle_bulk, tendon=(0.14, 0.05), edge=0.6),
