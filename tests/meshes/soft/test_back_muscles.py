@@ -117,10 +117,21 @@ def test_latissimus_passes_round_teres_major_to_the_front_of_the_humerus(preview
 
 def test_latissimus_is_white_to_well_beside_the_midline_in_the_loin(preview_model):
     z = float(preview_model.landmarks["L3.body_centre"][2])
-    mesh = part(preview_model, "latissimus_dorsi").mesh
-    near = np.abs(mesh.vertices[:, 2] - z) < 8
-    # Flesh edge more than 55 mm lateral at L3 (common practice: about 60 mm).
-    assert mesh.vertices[near, 0].min() > 55
+    muscle = part(preview_model, "latissimus_dorsi")
+    near = np.abs(muscle.mesh.vertices[:, 2] - z) < 10
+    x, white = muscle.mesh.vertices[near, 0], muscle.tendon[near]
+    # Flesh edge about 55 to 60 mm lateral at L3 (common practice); white from the midline on.
+    assert x.min() < 3
+    assert white[x < 35].min() > 0.8
+    assert white[(x > 75) & (x < 100)].max() < 0.3
+
+
+def test_latissimus_covers_serratus_posterior_inferior_beside_the_midline(preview_model):
+    cover = part(preview_model, "latissimus_dorsi").mesh
+    under = part(preview_model, "serratus_posterior_inferior").mesh
+    at = under.vertices[(under.vertices[:, 0] > 16) & (under.vertices[:, 0] < 60)]
+    hit = cover.ray.intersects_any(at + [0, 0.5, 0], np.tile([0.0, 1.0, 0.0], (len(at), 1)))
+    assert hit.mean() > 0.97
 
 
 def test_levator_ends_between_the_superior_angle_and_the_root(preview_model):
