@@ -500,7 +500,6 @@ def lay_latissimus(bench: Workbench) -> None:
     and sacral), posterior part of the iliac crest, lower three or four ribs; it
     winds round the lower border of teres major to the front of it.
     """
-    scale = bench.frame.scale
     fascia = "thoracolumbar_fascia_posterior.left"
     levels = ["T7", "T8", "T9", "T10", "T11"]
     spines = _spines(bench, levels, x=1.0) + [0.0, 0.6, 0.0]
