@@ -33,7 +33,12 @@ from meshes.model import BackModel, mirror_points, other_side
 from meshes.questions.folding.bulk import Bulk, bulk_of
 from meshes.questions.folding.carrying import Carried
 from meshes.questions.folding.cloth import march
-from meshes.questions.folding.control_sheet import ControlSheet, sheet_through, trimmed
+from meshes.questions.folding.control_sheet import (
+    ControlSheet,
+    sheet_through,
+    trimmed,
+    without_short_ends,
+)
 from meshes.questions.folding.cutting import cut_across, cut_out, stumps
 from meshes.questions.folding.flap_mesh import STAYS, FlapMesh
 from meshes.questions.folding.ground import ground_of
@@ -481,7 +486,7 @@ class Reflector:
             rule.belly,
         )
         stump = stumps(whole, rule.stump_mm, rule.stump_from_midline)
-        sheet = trimmed(whole, stump)
+        sheet = without_short_ends(trimmed(whole, stump))
         cut = {i: cut_across(whole, sheet, stump, *shells[i]) for i in own}
         made = {}
         for i, mesh in cut.items():

@@ -22,6 +22,8 @@ HALF_SMOOTH, LEAST_OF_THICK = 2.0, 0.6
 """A layer within the flesh is smooth: nodes over which the thickness is evened out, and the
 share of the thick places that thin ones count with."""
 
+FOOT_ROUNDS = 3
+
 
 class Carried:
     """Points carried by a control sheet.
@@ -93,7 +95,46 @@ def nearest_place(sheet, points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         [map_coordinates(sheet.mid[..., k], at, order=1, mode="nearest") for k in range(3)], axis=1
     )
     near = cKDTree(dense).query(points)[1]
-    return np.ascontiguousarray(at[0, near]), np.ascontiguousarray(at[1, near])
+    row, column = np.ascontiguousarray(at[0, near]), np.ascontiguousarray(at[1, near])
+    _onto_the_grid(np.ascontiguousarray(sheet.mid, float), points, row, column, 1.0 / fine)
+    return row, column
+
+
+@njit(**KERNEL)
+def _onto_the_grid(mid, points, row, column, reach):
+    """Bring places found on a raster to the foot of the perpendicular, in place.
+
+    Left on the raster, neighbours would sit on it in steps, and the steps open where the
+    grid is bent: fibres would come out long and faces ribbed.
+    """
+    rows, columns = mid.shape[0], mid.shape[1]
+    for n in range(len(row)):
+        r0, c0 = row[n], column[n]
+        for _ in range(FOOT_ROUNDS):
+            i = min(int(row[n]), rows - 2)
+            j = min(int(column[n]), columns - 2)
+            u, v = row[n] - i, column[n] - j
+            aa = ab = bb = ga = gb = 0.0
+            for k in range(3):
+                p00, p01 = mid[i, j, k], mid[i, j + 1, k]
+                p10, p11 = mid[i + 1, j, k], mid[i + 1, j + 1, k]
+                a = (1 - v) * (p10 - p00) + v * (p11 - p01)
+                b = (1 - u) * (p01 - p00) + u * (p11 - p10)
+                off = points[n, k] - (
+                    (1 - u) * ((1 - v) * p00 + v * p01) + u * ((1 - v) * p10 + v * p11)
+                )
+                aa += a * a
+                ab += a * b
+                bb += b * b
+                ga += a * off
+                gb += b * off
+            det = aa * bb - ab * ab
+            if det < 1e-9:
+                break
+            row[n] += (bb * ga - ab * gb) / det
+            column[n] += (aa * gb - ab * ga) / det
+            row[n] = min(max(row[n], r0 - reach, 0.0), r0 + reach, rows - 1.0)
+            column[n] = min(max(column[n], c0 - reach, 0.0), c0 + reach, columns - 1.0)
 
 
 @njit(**KERNEL)

@@ -21,6 +21,9 @@ ALONG_MM = (3.5, 6.0)
 ACROSS_MM = (5.0, 9.0)
 BELLY_STATIONS, BELLY_DEGREE, BELLY_REACH_MM = 40, 5, 45.0
 LEAST_HALF_MM, MOST_HALF_MM = 0.3, 12.0
+LEAST_FLAP_MM = 15.0
+"""A fibre shorter than this between hinge and cut is not turned: it could not even roll."""
+
 LINKS = (40, 36)
 """Links along and across that the spacing aims at between its limits."""
 
@@ -289,6 +292,24 @@ def trimmed(sheet: ControlSheet, stump_mm: np.ndarray) -> ControlSheet:
             out[k, :, c] = np.interp(at, s, row[:, c])
     return ControlSheet(
         np.ascontiguousarray(out[..., :3]), np.ascontiguousarray(out[..., 3]), sheet.outward
+    )
+
+
+def without_short_ends(sheet: ControlSheet) -> ControlSheet:
+    """Return a sheet without the fibres at either border that are too short to turn.
+
+    Where hinge and cut run together nothing is lifted: what lies there stays with the stump.
+    """
+    long = np.flatnonzero(
+        np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2).sum(axis=1) >= LEAST_FLAP_MM
+    )
+    if len(long) < 3:
+        return sheet
+    kept = slice(long[0], long[-1] + 1)
+    return ControlSheet(
+        np.ascontiguousarray(sheet.mid[kept]),
+        np.ascontiguousarray(sheet.half_mm[kept]),
+        sheet.outward,
     )
 
 

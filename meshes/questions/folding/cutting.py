@@ -10,7 +10,7 @@ from scipy.ndimage import gaussian_filter1d, map_coordinates
 from scipy.spatial import cKDTree
 
 from meshes.questions.folding.carrying import nearest_place
-from meshes.questions.folding.control_sheet import ControlSheet
+from meshes.questions.folding.control_sheet import LEAST_FLAP_MM, ControlSheet
 from meshes.questions.folding.flap_mesh import STAYS, FlapMesh, in_own_right, parted, refined
 from meshes.questions.folding.patch import OFF_SHEET_MM, PatchLines
 
@@ -75,6 +75,8 @@ def cut_across(
     lengths = np.linalg.norm(np.diff(whole.mid, axis=1), axis=2)
     gone = np.concatenate([np.zeros((len(lengths), 1)), lengths.cumsum(axis=1)], axis=1)
     flap_mm = gone[:, -1] - stump_mm
+    # Where hinge and cut run together there is nothing to turn: the cut ends on the hinge.
+    flap_mm = np.where(flap_mm < LEAST_FLAP_MM, 1.0, flap_mm)
 
     def from_hinge(points: np.ndarray) -> np.ndarray:
         place = np.array(nearest_place(whole, points))

@@ -19,6 +19,7 @@ from meshes.questions.folding.carrying import Carried
 
 STEP_MM, EVENED_MM = 2.0, 2.5
 NEAREST = 8
+
 SOFT_MM = 0.4
 """A point so near to a line goes wholly with it; between lines it goes with their mean."""
 
@@ -55,10 +56,10 @@ class Strands:
         placed = self.carried.place(grid)
         walked = placed.copy()
         _walk(walked, self.first, self.links)
-        shift = walked - placed
         # A line that changes rows makes a step there, which is none of the flesh; and lines
         # that run together move together.
-        return self.weights @ (self.evened @ shift)
+        shift = self.evened @ (walked - placed)
+        return self.weights @ shift
 
     def for_points(self, points: np.ndarray) -> Strands:
         """Return the same lines for other points of the flap."""

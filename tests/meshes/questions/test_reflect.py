@@ -18,15 +18,11 @@ from meshes.questions.folding.measures import (
 from meshes.questions.reflect import Reflector, reflect
 
 FIBRE, AREA, VOLUME = 0.01, 0.03, 0.005
-# Known to be worse, so that they can only get better.
-AREA_OF = {"latissimus": 0.037}
 # The mean of a part's fibres is held to the bar, and each single one to this.
-SINGLE = 0.03
-# Where trapezius is turned at the clavicle it crumples, and single fibres with it.
-# One fibre of latissimus changes by 3.2 per cent a quarter of the way.
-# Semispinalis capitis is wrung for a moment midway, where it slides off the splenii.
-LINES_OF = {"semispinalis_capitis": 0.025}
-SINGLE_OF = {"latissimus": 0.035, "trapezius": 0.04, "semispinalis_capitis": 0.07}
+SINGLE = 0.015
+# Known to be worse, so that they can only get better: splenius cervicis rolls over as thick as
+# it is broad, and the lowest fibre of latissimus lies where hinge and cut run together.
+SINGLE_OF = {"splenius_cervicis": 0.03, "latissimus": 0.035}
 COVERS = ("skin", "superficial_fascia")
 QUICK = ("trapezius", "rhomboids")
 EACH = [
@@ -58,7 +54,7 @@ def test_fibres_area_and_volume_are_kept(reflector, name):
     for share in SHARES:
         found = measure(path, share)
         assert found.fibre <= FIBRE, found
-        assert found.area <= AREA_OF.get(name, AREA), found
+        assert found.area <= AREA, found
         assert found.volume <= VOLUME, found
         assert found.hinge_mm < 1e-9, found
 
@@ -72,7 +68,7 @@ def test_the_model_s_own_fibre_lines_keep_their_length(reflector, name):
             continue
         for share in SHARES:
             change = np.abs(fibre_changes(path, part_id, fibres, share))
-            assert change.mean() <= LINES_OF.get(name, FIBRE), (part_id, share, change)
+            assert change.mean() <= FIBRE, (part_id, share, change)
             assert change.max() <= SINGLE_OF.get(name, SINGLE), (part_id, share, change)
 
 
