@@ -120,7 +120,7 @@ def lay_gluteus_medius(bench: Workbench) -> None:
 
 def lay_gluteus_maximus(bench: Workbench) -> None:
     """Lay gluteus maximus from crest, sacrum, coccyx and fascia to the gluteal tuberosity."""
-    crest = part_of_curve(bench.landmark("ilium.left.crest"), 0.20, 0.02, 6)
+    crest = part_of_curve(bench.landmark("ilium.left.crest"), 0.22, 0.02, 6)
     lateral = bench.landmark("sacrum.left.lateral_crest")
     lateral = lateral[np.argsort(-lateral[:, 2])][1:]
     coccyx = bench.landmark("coccyx.left.transverse_process")[None] + [1.0, 2.5, 0]
@@ -131,7 +131,8 @@ def lay_gluteus_maximus(bench: Workbench) -> None:
     origin = np.concatenate([crest, lateral + [2.0, 2.0, 0.0], coccyx])
     line = bench.landmark("femur.left.gluteal_tuberosity_line")
     trochanter = bench.landmark("femur.left.greater_trochanter")
-    insertion = np.concatenate([trochanter[None] + [4.0, 8.0, -18.0], line + [1.0, 1.0, 0.0]])
+    # Its upper fibres pass over the trochanter, which they hide with the border of medius.
+    insertion = np.concatenate([trochanter[None] + [8.0, 1.0, -10.0], line + [1.0, 1.0, 0.0]])
     across, along = (20, 16) if bench.full else (16, 14)
 
     def outward(points):
@@ -145,7 +146,7 @@ def lay_gluteus_maximus(bench: Workbench) -> None:
         origin, insertion, bench.field,
         belly_profile(24.0 * bench.body.muscle_bulk * bench.frame.scale, tendon=(0.02, 0.06),
                       edge=0.55, edge_width=0.3),
-        along=along, across=across, outward=outward, border_tension=(0.0, -0.04), bow_limit=50.0,
+        along=along, across=across, outward=outward, border_tension=(-0.05, -0.04), bow_limit=50.0,
         ramp=5.0,
     )  # fmt: skip
     # Its broad origin lies on the bones and the fascia, not half within them.
