@@ -21,12 +21,16 @@ from meshes.drape.distance import MeshIndex
 from meshes.errors import PeelbackError
 from meshes.model import BackModel
 from meshes.questions.cover import Cover, Layers
+from meshes.questions.plan_course import course, mean_inward
 
 SHARE = 0.8
 """A part counts as brought into view when so much of its area is free, unless asked otherwise."""
 
 NEAR_CUT_MM = 15.0
 """A part to be kept is at risk when it comes so near to a line of cut."""
+
+PLACES_ABOUT = 250
+"""Places of a layer, some 2 mm apart, among which that of a line of cut is looked for."""
 
 LITTLE = 0.02
 """Where the plan can't show what was asked for, no steps are added for a share below this."""
@@ -428,34 +432,19 @@ def cut_lines(model: BackModel, layers: Layers, step: PlanStep, side: str) -> tu
     outer, inner = layers.faces_of(sheets)
     if not len(outer):
         return ()
-    tree = cKDTree(outer)
+    tree, inward = cKDTree(outer), mean_inward(layers.rays)
     lines = []
     for cut in step.cuts:
-        places = [
-            np.asarray(model.landmarks[name], float).reshape(-1, 3)
-            for pattern in cut.along
-            if (name := pattern.format(side=side)) in model.landmarks
-        ]
-        if len(places) < len(cut.along) or sum(map(len, places)) < 2:
+        line = course(model, cut, side, inward)
+        if line is None:
             continue
-        line = _resampled(np.concatenate(places), cut.reach_mm)
-        span = np.abs(line[-1] - line[0])
-        # The plan's offset is outward from an upright line and downward from a level one.
-        if span[2] >= span[0]:
-            line = line + [cut.offset_mm if side == "left" else -cut.offset_mm, 0.0, 0.0]
-        else:
-            line = line - [0.0, 0.0, cut.offset_mm]
-        nearest = tree.query(line)[1]
+        # Straight inward or outward to the layer, as the blade goes; beside it to its nearest.
+        near = tree.query(line, min(PLACES_ABOUT, len(outer)))[1].reshape(len(line), -1)
+        off, way = outer[near] - line[:, None], inward(line)[:, None]
+        beside = np.linalg.norm(off - (off * way).sum(axis=2, keepdims=True) * way, axis=2)
+        nearest = near[np.arange(len(line)), beside.argmin(axis=1)]
         lines.append(CutLine(cut.words, outer[nearest], inner[nearest]))
     return tuple(lines)
-
-
-def _resampled(line: np.ndarray, reach_mm: float, step_mm: float = 4.0) -> np.ndarray:
-    lengths = np.linalg.norm(np.diff(line, axis=0), axis=1)
-    along = np.concatenate([[0.0], np.cumsum(lengths)])
-    end = min(along[-1], reach_mm) if reach_mm > 0 else along[-1]
-    at = np.linspace(0.0, end, max(2, int(end / step_mm) + 1))
-    return np.column_stack([np.interp(at, along, line[:, k]) for k in range(3)])
 
 
 def at_risk(

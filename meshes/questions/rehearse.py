@@ -20,6 +20,7 @@ from meshes.drape.distance import MeshIndex
 from meshes.errors import PeelbackError
 from meshes.model import BackModel, other_side, side_of
 from meshes.questions.outward import inward_rays
+from meshes.questions.plan_course import course, evenly, mean_inward
 from meshes.questions.probe import Ladder, Probe
 from meshes.shapes.surface_path import shortest_on_surface
 
@@ -31,14 +32,12 @@ LIFT_MM = 2.0
 """Rays start this far outside the line, so that the layer itself is met from outside."""
 
 OUTWARD_SPACING_MM = 8.0
-OUTWARD_NEIGHBOURS = 12
 REACH_MM = 60.0
 SETTLE_MM = 3.0
 """A chord over a furrow stands off by less than this; a gap between two slips is deeper."""
 
 LAYERS_TOLD = 5
 LEAST_LOSS_MM = 0.5
-MIDLINE_MM = 1.0
 GAP_POINTS = 4
 """A layer missing under so many points of a planned line, 2 mm apart, ends a piece of it."""
 
@@ -222,18 +221,13 @@ class Rehearser:
         self._indexes: dict[str, MeshIndex] = {}
         self._lines: dict[tuple[str, str], tuple[PlanLine, ...]] = {}
         rays = inward_rays(model, self._probe.index, OUTWARD_SPACING_MM)
-        self._skin_tree = cKDTree(rays.origins)
-        self._inward = rays.directions
+        self._inward = mean_inward(rays)
 
     # Where things are -------------------------------------------------------------------
 
     def inward(self, points: np.ndarray) -> np.ndarray:
         """Return (n, 3) unit vectors into the body, square to the skin nearest to each point."""
-        points = np.asarray(points, float).reshape(-1, 3)
-        count = min(OUTWARD_NEIGHBOURS, self._skin_tree.n)
-        near = self._skin_tree.query(points, count)[1].reshape(len(points), -1)
-        mean = self._inward[near].mean(axis=1)
-        return mean / np.linalg.norm(mean, axis=1, keepdims=True)
+        return self._inward(points)
 
     def _index(self, part_id: str) -> MeshIndex:
         if part_id not in self._indexes:
@@ -289,9 +283,9 @@ class Rehearser:
                 mesh = self.model.parts[first].mesh
                 way = shortest_on_surface(mesh.vertices, mesh.faces, a, b)
             if way is None or _length(way) > 1.6 * np.linalg.norm(b - a) + 5.0:
-                way = self.onto(_evenly(np.array([a, b]), 4.0), family)
+                way = self.onto(evenly(np.array([a, b]), 4.0), family)
             pieces.append(way)
-        return self._settled(_evenly(np.concatenate(pieces), STEP_MM), family)
+        return self._settled(evenly(np.concatenate(pieces), STEP_MM), family)
 
     def _settled(self, line: np.ndarray, ids: Collection[str]) -> np.ndarray:
         """Return a line whose points that nearly lie on one of some parts lie on it.
@@ -374,24 +368,8 @@ class Rehearser:
         layer = self._cut_parts(step, side)
         lines = []
         for cut in step.cuts:
-            names = [name.format(side=side) for name in cut.along]
-            if not layer or any(name not in self.model.landmarks for name in names):
-                continue
-            corners = [
-                np.asarray(self.model.landmarks[name], float).reshape(-1, 3) for name in names
-            ]
-            # A curve among the landmarks stands for its nearer end.
-            path = [corners[0][len(corners[0]) // 2]]
-            for more in corners[1:]:
-                path.append(more[np.argmin(np.linalg.norm(more - path[-1], axis=1))])
-            points = _beside_midline(_evenly(np.array(path), 2.0), side)
-            points = _offset(points, cut.offset_mm, side, self.inward(points))
-            if cut.reach_mm:
-                gone = np.concatenate(
-                    [[0.0], np.linalg.norm(np.diff(points, axis=0), axis=1).cumsum()]
-                )
-                points = points[gone <= cut.reach_mm]
-            if len(points) < 2:
+            points = course(self.model, cut, side, self.inward) if layer else None
+            if points is None:
                 continue
             pieces = self._pieces_over(points, layer)
             if sum(len(piece) for piece in pieces) < 0.3 * len(points):
@@ -400,7 +378,7 @@ class Rehearser:
             else:
                 calmed = [_calmed(piece) for piece in pieces]
                 pieces = [p for piece in calmed for p in self._pieces_over(piece, layer)]
-            lines += [PlanLine(cut.words, _evenly(piece, 1.0)) for piece in pieces]
+            lines += [PlanLine(cut.words, evenly(piece, 1.0)) for piece in pieces]
         return tuple(lines)
 
     def _attachment_lines(self, step: PlanStep, side: str) -> tuple[PlanLine, ...]:
@@ -412,7 +390,7 @@ class Rehearser:
             for attachment in part.attachments:
                 if attachment.kind == "origin" and len(attachment.curve) > 1:
                     words = f"at the origin of {part.name.replace('_', ' ')}"
-                    lines.append(PlanLine(words, _evenly(attachment.curve, 1.0), derived=True))
+                    lines.append(PlanLine(words, evenly(attachment.curve, 1.0), derived=True))
         return tuple(lines)
 
     # The answer -------------------------------------------------------------------------
@@ -455,7 +433,7 @@ class Rehearser:
         line = np.asarray(line, float).reshape(-1, 3)
         if len(line) < 2 or _length(line) < STEP_MM:
             raise PeelbackError("a cut needs two places at least")
-        line = _evenly(line, STEP_MM)
+        line = evenly(line, STEP_MM)
         step = self.plan.step(step_id) if step_id else self.step_of(part_id)
         x = float(np.median(line[:, 0]))
         side = side_of(part_id) or ("left" if x > 0 else "right")
@@ -507,7 +485,7 @@ class Rehearser:
             for plan_line in self.plan_lines(step.id, each):
                 pieces.setdefault(plan_line.words, []).append(plan_line.points)
             for words, found in pieces.items():
-                planned = np.concatenate([_evenly(piece, STEP_MM) for piece in found])
+                planned = np.concatenate([evenly(piece, STEP_MM) for piece in found])
                 away = cKDTree(planned).query(line)[0]
                 back = cKDTree(line).query(planned)[0]
                 told = Comparison(
@@ -670,47 +648,12 @@ def _length(line: np.ndarray) -> float:
     return float(np.linalg.norm(np.diff(line, axis=0), axis=1).sum())
 
 
-def _evenly(line: np.ndarray, step_mm: float) -> np.ndarray:
-    """Return a polyline with points at most a step apart, ends kept."""
-    line = np.asarray(line, float).reshape(-1, 3)
-    gone = np.concatenate([[0.0], np.linalg.norm(np.diff(line, axis=0), axis=1).cumsum()])
-    keep = np.concatenate([[True], np.diff(gone) > 1e-9])
-    line, gone = line[keep], gone[keep]
-    if len(line) < 2:
-        return line
-    wanted = np.linspace(0.0, gone[-1], max(int(np.ceil(gone[-1] / step_mm)), 1) + 1)
-    return np.column_stack([np.interp(wanted, gone, line[:, k]) for k in range(3)])
-
-
 def _calmed(line: np.ndarray, rounds: int = 6) -> np.ndarray:
     """Return a line without the steps where it goes from one part to the next; ends kept."""
     line = line.copy()
     for _ in range(rounds):
         line[1:-1] = 0.5 * line[1:-1] + 0.25 * (line[:-2] + line[2:])
     return line
-
-
-def _offset(points: np.ndarray, by_mm: float, side: str, inward: np.ndarray) -> np.ndarray:
-    """Move a line outward over the body by so much (a line across is moved downward)."""
-    if not by_mm:
-        return points
-    along = np.gradient(points, axis=0)
-    along /= np.maximum(np.linalg.norm(along, axis=1, keepdims=True), 1e-12)
-    across = np.cross(along, inward)
-    across /= np.maximum(np.linalg.norm(across, axis=1, keepdims=True), 1e-12)
-    outward = np.array([1.0 if side == "left" else -1.0, 0.0, 0.0])
-    # A line that runs across the body has no outer side: keep below it.
-    wanted = outward if abs(along[:, 2]).mean() > 0.5 else np.array([0.0, 0.0, -1.0])
-    across *= np.where(across @ wanted < 0, -1.0, 1.0)[:, None]
-    return points + by_mm * across
-
-
-def _beside_midline(points: np.ndarray, side: str) -> np.ndarray:
-    """Move points in the hair's gap between left and right skin onto one of them."""
-    moved = points.copy()
-    sign = 1.0 if side == "left" else -1.0
-    moved[:, 0] = np.where(sign * moved[:, 0] < MIDLINE_MM, sign * MIDLINE_MM, moved[:, 0])
-    return moved
 
 
 def _crosses_midline(line: np.ndarray, slack_mm: float = 3.0) -> bool:

@@ -70,10 +70,12 @@ def test_the_planned_lines_of_skin_lose_nothing(rehearser):
 
 
 def test_the_planned_line_of_the_rhomboids_loses_nothing(rehearser):
+    # Beside the spines the sheet thins out to hardly two millimetres, and so must the blade.
+    deep = 1.5
     for number in range(len(rehearser.plan_lines("rhomboids", "left"))):
-        answer = along_the_plan(rehearser, "rhomboids", "rhomboid_major.left", 2.0, number)
+        answer = along_the_plan(rehearser, "rhomboids", "rhomboid_major.left", deep, number)
         assert not answer.loses_what_must_stay
-        assert answer.safe_mm is None or answer.safe_mm > 2.0
+        assert answer.safe_mm is None or answer.safe_mm > deep
 
 
 def test_rhomboids_cut_5_mm_too_deep_lose_serratus_posterior_superior(rehearser):
