@@ -29,7 +29,7 @@ from meshes.soft.workbench import Workbench
 _FLESHY_END = 0.35
 """Slope with which the flesh of rhomboids and serrati rises from scapula and ribs: Hung D et
 al., J Clin Ultrasound 2011;39:78-82, found 6.3 and 3.5 mm beside the medial border."""
-_COLLAR_MM = 130.0
+_COLLAR_MM = 100.0
 """Radius of the hollow curve from neck to shoulder as the investing fascia bridges it."""
 
 _LEVATOR_COLLAR_MM = 70.0
@@ -436,7 +436,7 @@ def _in_the_collar(bench: Workbench, sheet: SheetGrid, first: float, floor: floa
     """
     v = np.linspace(0, 1, len(sheet.mid))[:, None]
     z = sheet.mid[..., 2]
-    hold = _smooth((z - floor + 8.0) / 54.0) * _smooth((first + 0.14 - v) / 0.14)
+    hold = _smooth((z - floor - 8.0) / 54.0) * _smooth((first + 0.14 - v) / 0.14)
     reach = np.minimum(arc_length(sheet.mid), arc_length(sheet.mid[:, ::-1])[:, ::-1])
     hold *= _smooth(reach / 12.0)
     need = 0.5 * sheet.thickness + 0.4
