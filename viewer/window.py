@@ -667,7 +667,7 @@ class MainWindow(
         """English names of parts without side, of rows and of groups, for the step line."""
         names: dict[str, str] = {}
         for key in self.model.catalogue:
-            names[key] = self.model.catalogue[key].english
+            names[key] = told(self.model.catalogue[key].english)
         for part in self.model.parts.values():
             names.setdefault(part.name, self._titles[part.id].rsplit(",", 1)[0].lower())
         return names

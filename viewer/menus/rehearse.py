@@ -17,6 +17,7 @@ from viewer.state.cut_line import (
     change_cut,
     end_cut,
 )
+from viewer.state.tongue import told
 from viewer.state.view_state import ViewState
 from viewer.state.visibility import taken_off, visible_parts
 
@@ -133,7 +134,7 @@ class RehearseMenu:
             dock.closed.connect(lambda: self.set_rehearsing(False))
             self._place_dock(dock)
             dock.set_dress(self.theme, self.scale)
-            dock.set_steps([(s.id, s.title) for s in self.plan.steps if s.removes])
+            dock.set_steps([(s.id, told(s.title)) for s in self.plan.steps if s.removes])
             dock.hide()
         if self.in_hall:
             self.rehearse_dock.hide()

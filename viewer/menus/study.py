@@ -11,7 +11,8 @@ from viewer.panels.results_sheet import ResultsSheet
 from viewer.panels.sitting import Sitting
 from viewer.panels.test_choices import TestChoices
 from viewer.state import commands
-from viewer.state.captions import english_name, sentence_case
+from viewer.state.captions import common_name, sentence_case
+from viewer.state.step_words import name_of
 from viewer.state.tongue import told
 from viewer.study.lab import LabBook, lab_book
 from viewer.study.questions import QuestionMaker, structure_of
@@ -153,9 +154,9 @@ class StudyMenu:
         names: dict[str, str] = {}
         for part in self.model.parts.values():
             try:
-                name = self.model.catalogue.english_of_part(part.id, with_side=False)
+                name = name_of(part.id, self.model.catalogue)
             except KeyError:
-                name = english_name(part, self.model.catalogue)
+                name = common_name(part, self.model.catalogue)
             names.setdefault(structure_of(part), sentence_case(name))
         return names
 

@@ -44,7 +44,7 @@ class TakeHomeMenu:
         if not self._is_ready():
             return
         dialog = SheetChoices(
-            [(step.id, step.title, step.minutes) for step in steps()],
+            [(step.id, told(step.title), step.minutes) for step in steps()],
             self._open_steps(),
             lambda choice: sheet_in_words(choice, self.model),
             self,

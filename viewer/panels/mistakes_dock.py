@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 
 from meshes.catalogue.mistakes import Mistake
 from viewer.panels.style import LIGHT, Theme, font
+from viewer.state.tongue import told
 
 _ID = Qt.ItemDataRole.UserRole
 _HEADS = (
@@ -117,7 +118,7 @@ class MistakesDock(QDockWidget):
         self.step.clear()
         self.step.addItem("All steps", "")
         for step_id, title in self._steps.items():
-            self.step.addItem(title, step_id)
+            self.step.addItem(told(title), step_id)
         self.step.blockSignals(False)
         self._fill()
 
@@ -145,9 +146,9 @@ class MistakesDock(QDockWidget):
         shown.sort(key=lambda m: order.index(m.step) if m.step in order else len(order))
         self.list.clear()
         for mistake in shown:
-            item = QListWidgetItem(mistake.title)
+            item = QListWidgetItem(told(mistake.title))
             item.setData(_ID, mistake.id)
-            item.setToolTip(self._steps.get(mistake.step, ""))
+            item.setToolTip(told(self._steps.get(mistake.step, "")))
             self.list.addItem(item)
         if shown:
             self.list.setCurrentRow(0)
@@ -159,13 +160,15 @@ class MistakesDock(QDockWidget):
         if mistake is None:
             self.text.clear()
             return
-        step = self._steps.get(mistake.step, "")
-        text = [f"<p><b>{escape(mistake.title)}</b>"]
+        step = told(self._steps.get(mistake.step, ""))
+        text = [f"<p><b>{escape(told(mistake.title))}</b>"]
         if step:
-            text.append(f'<br><span style="color:{self._theme.soft}">in “{escape(step)}”</span>')
+            text.append(
+                f'<br><span style="color:{self._theme.soft}">{escape(told("in “{step}”", step=step))}</span>'
+            )
         text.append("</p>")
         for name, head in _HEADS:
-            text.append(f"<p><b>{head}</b><br>{escape(getattr(mistake, name))}</p>")
+            text.append(f"<p><b>{told(head)}</b><br>{escape(told(getattr(mistake, name)))}</p>")
         self.text.setHtml("".join(text))
 
     def _tell(self) -> None:

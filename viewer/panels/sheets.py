@@ -31,6 +31,7 @@ from viewer.panels.style import Theme
 from viewer.settings import Settings, config_folder, log_path, reset_settings
 from viewer.state.actions import help_lines
 from viewer.state.spelling import SPELLINGS
+from viewer.state.tongue import told
 from viewer.state.view_state import LOOKS, Pin
 from viewer.talk.presenter import NUMBER_WORDS, PRESENTER_KEYS
 from viewer.wording import LANGUAGES, shown
@@ -148,8 +149,8 @@ def _caution_rows(theme: Theme) -> str:
     # What the model may not be used for stands first: it holds for everybody.
     rows = sorted(cautions(), key=lambda caution: caution.id != "model")
     return "".join(
-        f"<p style='margin:4px 0'><b style='color:{theme.caution}'>{escape(row.title)}.</b> "
-        f"{escape(row.text)}</p>"
+        f"<p style='margin:4px 0'><b style='color:{theme.caution}'>{escape(told(row.title))}.</b> "
+        f"{escape(told(row.text))}</p>"
         for row in rows
     )
 

@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
 
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.plan import Step, StepLine, names_in_words
-from viewer.state.tongue import told
+from viewer.state.tongue import told, told_each
 
 FOLD_STEPS = 100
 HEADINGS = (
@@ -469,10 +469,13 @@ class StepLineBar(QFrame):
             ),
             "&nbsp;&nbsp; ".join(
                 piece
-                for piece in (part("Cut", told(step.cut)), part("Hinge", told(step.hinge)))
+                for piece in (
+                    part("Cut", told_each(step.cut, "; ")),
+                    part("Hinge", told_each(step.hinge, " – ")),
+                )
                 if piece
             ),
-            part("Too deep if", told(step.stop), t.caution),
+            part("Too deep if", told_each(step.stop, "; "), t.caution),
             part("Caution", told(step.caution), t.caution),
             part("Courses differ", told(step.differs)),
         ]

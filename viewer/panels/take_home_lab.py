@@ -15,10 +15,10 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QPushButto
 from meshes.errors import PeelbackError
 from viewer.panels.lab_panel import LabPanel
 from viewer.panels.takeover import Takeover
-from viewer.state.captions import english_name
+from viewer.state.captions import common_name
 from viewer.state.cut_line import CutLine, add_cut_point, begin_cut, change_cut, end_cut
 from viewer.state.plan import Step, names_in_words
-from viewer.state.tongue import told
+from viewer.state.tongue import told, told_each
 from viewer.state.view_state import VIEWS, ViewState
 from viewer.state.visibility import taken_off, visible_parts
 from viewer.state.working_file import write_atomically
@@ -168,12 +168,12 @@ class TakeHomeLab(Takeover):
         step, book = self.step, self.book
         names = self.window._names_of_things()
         parts = [
-            (told("Do"), step.do),
-            (told("Cut"), step.cut),
+            (told("Do"), told(step.do)),
+            (told("Cut"), told_each(step.cut, "; ")),
             (told("Keep"), names_in_words(step.keep, names)),
-            (told("Too deep if"), _sentences(step.stop)),
-            (told("Hinge"), step.hinge),
-            (told("Caution"), step.caution),
+            (told("Too deep if"), _sentences(told_each(step.stop, "; "))),
+            (told("Hinge"), told_each(step.hinge, " – ")),
+            (told("Caution"), told(step.caution)),
         ]
         where = told(
             "Step {k} of {count}, {side}",
@@ -181,7 +181,7 @@ class TakeHomeLab(Takeover):
             count=len(book.steps),
             side=told(book.side),
         )
-        self.lab.show_step(where, step.title, parts, book.of(step.id))
+        self.lab.show_step(where, told(step.title), parts, book.of(step.id))
         self.lab.show_way(book)
         self._show_line()
 
@@ -376,7 +376,7 @@ class TakeHomeLab(Takeover):
                 ),
             )
         if lost and self.step.stop:
-            headed.insert(0, (told("Too deep if"), (_sentences(self.step.stop),)))
+            headed.insert(0, (told("Too deep if"), (_sentences(told_each(self.step.stop, "; ")),)))
         worth = told("{points} points.", points=f"{cut.score:.0f}")
         self.lab.show_answer(f"{words} {worth}", lost, headed)
         self.lab.hand_in.setEnabled(False)
@@ -420,11 +420,11 @@ class TakeHomeLab(Takeover):
             self.show_next()
 
     def _titles(self) -> dict[str, str]:
-        return {step.id: step.title for step in self.window.plan.steps}
+        return {step.id: told(step.title) for step in self.window.plan.steps}
 
     def _names(self) -> dict[str, str]:
         parts, catalogue = self.window.model.parts, self.window.model.catalogue
-        return {i: english_name(p, catalogue) for i, p in parts.items()}
+        return {i: common_name(p, catalogue) for i, p in parts.items()}
 
     def sum_html(self) -> str:
         """Return the sum as a table: points by step, lines drawn, what was lost."""

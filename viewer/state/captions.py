@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from meshes.catalogue.levels import placeholders, spoken
 from viewer.state.search import Named
 from viewer.state.spelling import spelled
 from viewer.state.tongue import told
@@ -100,6 +101,15 @@ def english_name(part: Part, catalogue: Mapping[str, object]) -> str:
     return name_at(part.level) if name_at else row.english
 
 
+def common_name(part: Part, catalogue: Mapping[str, object]) -> str:
+    """Return the name without side in the language that is shown, as in running text."""
+    row = catalogue.get(part.entry) if part.entry in catalogue else None
+    pattern = getattr(row, "part_english", "")
+    if pattern and part.level in row.levels:
+        return told(pattern, **{k: spoken(v) for k, v in placeholders(part.level).items()})
+    return told(english_name(part, catalogue))
+
+
 def sentence_case(text: str) -> str:
     """Return text with its first letter large, the rest as it is."""
     return text[:1].upper() + text[1:]
@@ -114,7 +124,7 @@ def shown_name(
     level = getattr(part, "level", "")
     if name and level and str(level) not in name:
         name = f"{name} {level}"
-    return sentence_case(name or spelled(english_name(part, catalogue), spelling))
+    return sentence_case(name or spelled(common_name(part, catalogue), spelling))
 
 
 def part_title(
@@ -138,7 +148,7 @@ def _attachment_words(row: object) -> str:
     out = []
     for kind, head in ATTACHED.items():
         words = [
-            rule.words + (told(" (inconstant)") if rule.inconstant else "")
+            told(rule.words) + (told(" (inconstant)") if rule.inconstant else "")
             for rule in rules
             if rule.kind == kind
         ]
@@ -172,7 +182,7 @@ def caption_of(
         name=told(STRATA[part.stratum]),
         done=done,
     )
-    nerve = getattr(row, "nerve", "")
+    nerve = told(getattr(row, "nerve", ""))
     if nerve and getattr(row, "roots", ()):
         roots = ", ".join(row.roots)
         if not any(root in nerve for root in row.roots):
@@ -180,13 +190,13 @@ def caption_of(
     texts = (
         _attachment_words(row) or _model_attachments(part, model),
         nerve,
-        getattr(row, "artery", ""),
-        "; ".join(getattr(row, "actions", ())),
-        getattr(row, "course", ""),
+        told(getattr(row, "artery", "")),
+        "; ".join(map(told, getattr(row, "actions", ()))),
+        told(getattr(row, "course", "")),
         _thickness_words(part, row, model),
         covered,
-        getattr(row, "note", ""),
-        "; ".join(getattr(row, "doubts", ())),
+        told(getattr(row, "note", "")),
+        "; ".join(map(told, getattr(row, "doubts", ()))),
     )
     lines = tuple((head, text) for head, text in zip(FIELDS, texts, strict=True) if text)
     return Caption(
@@ -215,7 +225,7 @@ def _model_attachments(part: Part, model: BackModel) -> str:
     ends: dict[str, list[str]] = {}
     for attachment in part.attachments:
         other = model.parts.get(attachment.to)
-        name = english_name(other, model.catalogue) if other else attachment.to.replace("_", " ")
+        name = common_name(other, model.catalogue) if other else attachment.to.replace("_", " ")
         ends.setdefault(attachment.kind, []).append(name)
     return " — ".join(
         told(ATTACHED.get(kind, ATTACHED["attach"]), words=", ".join(dict.fromkeys(names)))
@@ -234,7 +244,7 @@ def search_index(model: BackModel, *, latin: bool = False, spelling: str = "uk")
         first = parts[0]
         row = model.catalogue.get(first.entry) if first.entry in model.catalogue else None
         english = english_name(first, model.catalogue)
-        names = [english, name.replace("_", " ")]
+        names = [english, common_name(first, model.catalogue), name.replace("_", " ")]
         if row is not None:
             names += [row.english, row.latin, *row.synonyms]
         index.append(
@@ -255,13 +265,21 @@ def search_index(model: BackModel, *, latin: bool = False, spelling: str = "uk")
         if words.casefold() not in titles:
             index.append(
                 Named(
-                    told("{name} (group)", name=sentence_case(words)),
+                    told("{name} (group)", name=sentence_case(_group_name(group, model))),
                     tuple(p.id for p in parts),
                     (words, *_group_synonyms(group, model)),
                     min(p.stratum for p in parts),
                 )
             )
     return index
+
+
+def _group_name(group: str, model: BackModel) -> str:
+    groups = getattr(model.catalogue, "groups", {})
+    row = groups.get(group) or model.catalogue.get(group)
+    words = told(row.english) if row is not None else ""
+    # In English the group goes by the name that its parts carry.
+    return words if row is not None and words != row.english else group.replace("_", " ")
 
 
 _GROUP_SYNONYMS = {

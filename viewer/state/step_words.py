@@ -6,7 +6,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from meshes.catalogue import Catalogue
+from meshes.catalogue.levels import placeholders, spoken
 from meshes.catalogue.plan import PlanStep
+from viewer.state.tongue import told
 
 PLAN_NOTE = (
     "Order, cuts, keep lists and minutes are common practice, without a source; courses differ."
@@ -48,23 +50,40 @@ class StepWords:
 
 def step_words(step: PlanStep, catalogue: Catalogue) -> StepWords:
     """Return a step with its names spelled out."""
-    hinge = step.hinge.words if step.hinge else ""
+    hinge = told(step.hinge.words) if step.hinge else ""
     return StepWords(
         id=step.id,
-        title=step.title,
-        do=step.do,
-        cut="; ".join(cut.words for cut in step.cuts),
+        title=told(step.title),
+        do=told(step.do),
+        cut="; ".join(told(cut.words) for cut in step.cuts),
         hinge=hinge,
-        fold=step.fold,
+        fold=told(step.fold),
         keep=called_all(step.keep, catalogue),
         find=called_all(step.reveals, catalogue),
-        stop=step.stop,
-        caution=step.caution,
-        differs=step.differs,
+        stop=tuple(map(told, step.stop)),
+        caution=told(step.caution),
+        differs=told(step.differs),
         each_side=step.side == "each",
         minutes=step.minutes,
         optional=step.optional,
     )
+
+
+def name_of(part_name: str, catalogue: Catalogue) -> str:
+    """Return the name of a part (id, with or without side) without side, as it is shown.
+
+    Raises
+    ------
+    KeyError
+        No such part.
+    """
+    name = part_name.partition(".")[0]
+    row = catalogue.entry_of_part(name)
+    level = row.level_of(name)
+    if level and row.part_english:
+        words = {key: spoken(value) for key, value in placeholders(level).items()}
+        return told(row.part_english, **words)
+    return told(row.english)
 
 
 def called_all(names: Iterable[str], catalogue: Catalogue) -> tuple[str, ...]:
@@ -75,10 +94,10 @@ def called_all(names: Iterable[str], catalogue: Catalogue) -> tuple[str, ...]:
 def called(name: str, catalogue: Catalogue) -> str:
     """Return a row, group or part name as it is read: "rhomboid major", "vertebra T6"."""
     if name in catalogue:
-        return catalogue[name].english
+        return told(catalogue[name].english)
     if name in catalogue.groups:
-        return catalogue.groups[name].english
+        return told(catalogue.groups[name].english)
     try:
-        return catalogue.english_of_part(name, with_side=False)
+        return name_of(name, catalogue)
     except KeyError:
         return name.replace("_", " ")

@@ -34,6 +34,18 @@ def told(text: str, **gaps: object) -> str:
     return words.format(**gaps) if gaps else words
 
 
+def told_each(text: str, between: str) -> str:
+    """Return a text that was joined of several, each of them as it is shown.
+
+    Parameters
+    ----------
+    text : str
+    between : str
+        What stands between two of them, and in none of them.
+    """
+    return between.join(told(piece) for piece in text.split(between))
+
+
 def counted(count: int, one: str, many: str) -> str:
     """Return ``one`` or ``many`` with the number in its gap ``{count}``.
 

@@ -13,11 +13,13 @@ from viewer.state.tongue import told
 
 _SPARE = frozenset(
     ("musculus", "muscle", "of", "the", "m", "nervus", "nerve", "n", "arteria", "artery", "a",
-     "ligamentum", "ligament", "and", "os", "part", "pars")
+     "ligamentum", "ligament", "and", "os", "part", "pars", "mm", "nn", "aa", "lig", "ligg", "und")
 )  # fmt: skip
 """Words that may be left out or put in."""
 
-_SIDES = {"left": "left", "sinister": "left", "sinistra": "left", "sinistrum": "left",
+_SIDES = {"links": "left", "linke": "left", "linker": "left", "linkes": "left",
+          "rechts": "right", "rechte": "right", "rechter": "right", "rechtes": "right",
+          "left": "left", "sinister": "left", "sinistra": "left", "sinistrum": "left",
           "right": "right", "dexter": "right", "dextra": "right", "dextrum": "right"}  # fmt: skip
 _LEVEL = re.compile(r"\b([ctls])\s*[-.]?\s*(\d{1,2})\b", re.IGNORECASE)
 _NUMBER = re.compile(r"\b(\d{1,2})(?:st|nd|rd|th)?\b")

@@ -18,6 +18,7 @@ import numpy as np
 
 from meshes.catalogue.names import names_of, plain
 from viewer.state.captions import neighbours_of, sentence_case
+from viewer.state.step_words import name_of
 from viewer.state.tongue import told
 from viewer.state.view_state import BOTH_SIDES, STRATA, Pin, Sides, ViewState, on_side
 from viewer.state.visibility import bare_films, is_film, visible_parts
@@ -404,29 +405,36 @@ class QuestionMaker:
         return self.model.catalogue[self.model.parts[part_id].entry]
 
     def english(self, part_id: str) -> str:
-        """Return the English name of a part without its side."""
-        return self.model.catalogue.english_of_part(part_id, with_side=False)
+        """Return the name of a part without its side, in the language that is shown."""
+        return name_of(part_id, self.model.catalogue)
 
     def accepted(self, part_id: str) -> tuple[str, ...]:
         """Return every name of a part that is right."""
         part, row = self.model.parts[part_id], self.row(part_id)
         shown = self.english(part_id)
         if row.levels:
-            return (shown, self.structure(part_id).replace("_", " "))
+            english = self.model.catalogue.english_of_part(part_id, with_side=False)
+            return tuple(dict.fromkeys((shown, english, self.structure(part_id).replace("_", " "))))
         return tuple(dict.fromkeys((shown, *names_of(part.entry, self.model.catalogue))))
 
     def explanation(self, part_id: str) -> str:
         """Return what is to be learnt about a part, in two or three sentences."""
         part, row = self.model.parts[part_id], self.row(part_id)
         words = [
-            f"{sentence_case(self.english(part_id))}, stratum {part.stratum} ({STRATA[part.stratum]})."
+            told(
+                "{name}, stratum {n} ({layer}).",
+                name=sentence_case(self.english(part_id)),
+                n=part.stratum,
+                layer=told(STRATA[part.stratum]),
+            )
         ]
         if row.attachments and part.kind == "muscle":
-            words.append(f"From {row.origin_words} to {row.insertion_words}.")
+            ends = ("; ".join(told(a.words) for a in e) for e in (row.origins, row.insertions))
+            words.append(told("From {start} to {end}.", start=next(ends), end=next(ends)))
         if row.nerve:
-            words.append(f"Nerve: {row.nerve}.")
+            words.append(told("Nerve: {nerve}.", nerve=told(row.nerve)))
         if row.note:
-            words.append(row.note)
+            words.append(told(row.note))
         return " ".join(words)
 
 
@@ -452,7 +460,7 @@ def ask(
 
 
 def _chosen(maker, rng, kind, part_id, state, prompt, right, wrong, **more) -> Question | None:
-    found = maker.options(rng, right, wrong)
+    found = maker.options(rng, told(right), map(told, wrong))
     if found is None:
         return None
     choices, place = found

@@ -11,8 +11,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from viewer.state.captions import english_name, neighbours_of, sentence_case
+from viewer.state.captions import common_name, neighbours_of, sentence_case
 from viewer.state.plan import Plan
+from viewer.state.tongue import told
 from viewer.state.view_state import SIDE_CHOICES, SideChoice, ViewState, on_side, sides_of
 from viewer.talk.framing import camera_on, corners_of
 from viewer.talk.scenes import Talk, TalkScene
@@ -80,6 +81,12 @@ def review_stops(plan: Plan, model: Any, side: SideChoice = "both") -> list[Revi
     return stops
 
 
+def _group(model: Any, group: str) -> str:
+    row = getattr(model.catalogue, "groups", {}).get(group)
+    words = told(row.english) if row is not None else ""
+    return words if row is not None and words != row.english else group.replace("_", " ")
+
+
 def _named(model: Any, parts: list[Any]) -> list[tuple[str, list[str]]]:
     """Gather parts under the name that is said: sides, levels and parts of one muscle together."""
     out: dict[str, list[str]] = {}
@@ -89,11 +96,11 @@ def _named(model: Any, parts: list[Any]) -> list[tuple[str, list[str]]]:
             for p in model.parts.values()
             if p.group == part.group
         ):
-            words = part.group.replace("_", " ")
+            words = _group(model, part.group)
         elif part.level and part.entry in model.catalogue:
-            words = model.catalogue[part.entry].english
+            words = told(model.catalogue[part.entry].english)
         else:
-            words = english_name(part, model.catalogue)
+            words = common_name(part, model.catalogue)
         out.setdefault(sentence_case(words), []).append(part.id)
     return list(out.items())
 
@@ -144,8 +151,10 @@ def review_talk(
             look=look,
             camera=camera_on(model, stop.ids, margin=2.2) if near else None,
         )
-        scenes.append(TalkScene(state, stop.name, line=stop.step, seconds=seconds / len(stops)))
+        scenes.append(
+            TalkScene(state, stop.name, line=told(stop.step), seconds=seconds / len(stops))
+        )
         if stop.taken:
             named |= frozenset(stop.ids)
-    where = "both sides" if side == "both" else side
-    return Talk(f"Rapid review, {where}", tuple(scenes))
+    where = told("both sides" if side == "both" else side)
+    return Talk(told("Rapid review, {where}", where=where), tuple(scenes))

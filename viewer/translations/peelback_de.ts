@@ -8127,5 +8127,49 @@
       <source>Nothing is lost: name the window by its true level, and make the other as well.</source>
       <translation>Nichts ist verloren: Das Fenster nach seiner wahren Höhe benennen und das andere auch anlegen.</translation>
     </message>
+    <message>
+      <source>{name}, stratum {n} ({layer}).</source>
+      <translation>{name}, Schicht {n} ({layer}).</translation>
+    </message>
+    <message>
+      <source>From {start} to {end}.</source>
+      <translation>Ursprung: {start}. Ansatz: {end}.</translation>
+    </message>
+    <message>
+      <source>Nerve: {nerve}.</source>
+      <translation>Nerv: {nerve}.</translation>
+    </message>
+    <message>
+      <source>in “{step}”</source>
+      <translation>in „{step}“</translation>
+    </message>
+    <message>
+      <source>How it looks</source>
+      <translation>Wie es aussieht</translation>
+    </message>
+    <message>
+      <source>How to tell</source>
+      <translation>Woran man es erkennt</translation>
+    </message>
+    <message>
+      <source>Why here</source>
+      <translation>Warum hier</translation>
+    </message>
+    <message>
+      <source>How to avoid it</source>
+      <translation>Wie man es vermeidet</translation>
+    </message>
+    <message>
+      <source>What can be saved</source>
+      <translation>Was noch zu retten ist</translation>
+    </message>
+    <message>
+      <source>Rapid review, {where}</source>
+      <translation>Schnelldurchgang, {where}</translation>
+    </message>
+    <message>
+      <source>both sides</source>
+      <translation>beide Seiten</translation>
+    </message>
   </context>
 </TS>

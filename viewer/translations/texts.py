@@ -50,6 +50,7 @@ def word_texts() -> tuple[str, ...]:
     """Return the words that fill the gaps of sentences: kinds, places, headings, steps, folds."""
     from meshes.catalogue.folds import load_folds
     from meshes.catalogue.plan import steps
+    from viewer.panels.mistakes_dock import _HEADS as MISTAKE_HEADS
     from viewer.panels.room_sheet import CAUTIONS
     from viewer.panels.step_line import HEADINGS, STATUS_WORDS
     from viewer.scene.overlay import _LETTERS
@@ -73,6 +74,8 @@ def word_texts() -> tuple[str, ...]:
                 LIMBS_NOTE,
                 *HEADINGS,
                 *STATUS_WORDS.values(),
+                *(head for _, head in MISTAKE_HEADS),
+                "both sides",
                 *_LETTERS.values(),
                 *(words for halves in KEPT.values() for words in halves),
                 "left",
@@ -162,8 +165,13 @@ def gather() -> tuple[str, ...]:
     choose("en", "uk")
     window = MainWindow(Body(), "preview", Settings(language="en"), keep=False)
     sheets = all_sheets(window)
+    from viewer.translations.facts import fact_texts, name_texts, plan_texts
+
     texts = (
         *action_texts(),
+        *name_texts(),
+        *fact_texts(),
+        *plan_texts(),
         *sentence_texts(),
         *word_texts(),
         *BEGIN,
