@@ -389,6 +389,8 @@ class MainWindow(
         """Give all parts of the window the theme and the letter scale."""
         app = QApplication.instance()
         apply_theme(app, self.theme, self.scale)
+        # First, since some panels write their sentences anew when they are dressed.
+        choose(self.settings.language, self.settings.spelling)
         for panel in (self.tools, self.strip, self.rail, self.steps):
             panel.set_dress(self.theme, self.scale)
         self.caption.set_dress(self.theme, self.scale, self.settings.latin_first)
@@ -412,7 +414,6 @@ class MainWindow(
         self._rail_head.setFont(font(self.scale, 1.0, bold=True))
         self.tree.set_column_width(round(30 * self.scale))
         self.tree.header().setFont(font(self.scale, 0.9))
-        choose(self.settings.language, self.settings.spelling)
         reword(self)
         self._actions["latin_first"].setChecked(self.settings.latin_first)
         self._share_room()

@@ -106,6 +106,7 @@ def test_window_and_sheets_turn_german_and_english_again(window):
     assert window._actions["settings"].text() == "Einstellungen …"
     assert [a.text() for a in window.menuBar().actions()][:2] == ["Datei", "Bearbeiten"]
     assert window.rail.accessibleName() == "Tiefenleiste"
+    assert window.caption.text.toPlainText().startswith("Auf einen Teil zeigen")
     sheet = SettingsSheet(window.settings, window)
     window._open(sheet)
     assert sheet.windowTitle() == "Einstellungen"
