@@ -180,7 +180,7 @@ def part_finished(bench: Workbench) -> None:
     The recorded ends are looked for anew afterwards, on the parts as they are now.
     """
     indexes = {part_id: bench.index(part_id) for part_id in bench.parts}
-    rounds = 30 if bench.full else 12
+    rounds = 30 if bench.full else 3
     moved = part_overlapping(bench.parts, bench.contacts, indexes, rounds=rounds)
     for part_id, mesh in moved.items():
         bench.replace(replace(bench.parts[part_id], mesh=mesh))
