@@ -15,6 +15,9 @@ from numba import njit
 
 from meshes.drape.distance import KERNEL, LEAF_SIZE, _build_tree
 
+_NOTHING = 1e-12
+"""Share of a direction along an axis that counts as none."""
+
 
 @njit(**KERNEL)
 def _cross_all(origins, directions, reach, low, high, link, vertices, faces, order):
@@ -206,9 +209,12 @@ class RayIndex:
         length = np.linalg.norm(directions, axis=1, keepdims=True)
         if np.any(length == 0) or not np.all(np.isfinite(length)):
             raise ValueError("a ray needs a direction of non-zero, finite length")
+        directions /= length
+        # Divided by, so small a share runs over and is lost in one of two opposite directions.
+        directions[np.abs(directions) < _NOTHING] = 0.0
         return _cross_all(
             origins,
-            directions / length,
+            directions,
             float(reach),
             self._low,
             self._high,

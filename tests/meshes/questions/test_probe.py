@@ -6,7 +6,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 import trimesh
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from meshes.errors import PeelbackError
@@ -109,6 +109,7 @@ def test_any_stack_of_plates_is_read_in_order(plates, x, z):
     st.tuples(st.floats(-180, 180), st.floats(-60, 110), st.floats(-150, 600)),
     st.tuples(st.floats(-1, 1), st.floats(-1, 1), st.floats(-1, 1)),
 )
+@example((0.1, 0.0, 0.0), (5.770070027892479e-238, 0.0, 1.0))
 def test_any_ray_through_the_back_reads_the_same_from_either_end(back, middle, way):
     if np.linalg.norm(way) < 0.1:
         return
