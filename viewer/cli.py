@@ -164,6 +164,7 @@ def make_parser() -> argparse.ArgumentParser:
     sheet.add_argument(
         "--steps", default="", metavar="LIST", help="such as trapezius,7,9-11; default: all"
     )
+    _add_language(sheet)
 
     share = verbs.add_parser("share", help="one file for a browser that needs no network")
     share.add_argument("--out", type=Path, required=True, metavar="X.html", help="page to write")
@@ -171,6 +172,7 @@ def make_parser() -> argparse.ArgumentParser:
         "--talk", type=Path, metavar="FILE", help="a talk whose scenes travel with the page"
     )
     share.add_argument("--notes", action="store_true", help="with the speaker's notes")
+    _add_language(share)
 
     talk = verbs.add_parser("talk", help="check a talk file; exit 1 when a scene does not hold")
     talk.add_argument("file", type=Path, metavar="FILE", help="talk saved by the window")
@@ -179,6 +181,15 @@ def make_parser() -> argparse.ArgumentParser:
     for verb in verbs.choices.values():
         _add_common(verb)
     return parser
+
+
+def _add_language(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--language",
+        default="system",
+        metavar="en|de",
+        help="default: that of the settings, or of the computer",
+    )
 
 
 def _add_question(parser: argparse.ArgumentParser) -> None:

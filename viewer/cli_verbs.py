@@ -254,6 +254,7 @@ def sheet(words: argparse.Namespace, body: Body, detail: str) -> int:
     """Write the lab sheet."""
     from viewer.print.sheet_order import SheetOrder
 
+    spoken = _spoken(words.language)
     order = SheetOrder.checked(
         out=words.out,
         paper=words.paper,
@@ -264,6 +265,7 @@ def sheet(words: argparse.Namespace, body: Body, detail: str) -> int:
     )
     model = load(body, detail)
     from viewer.print.sheet import write_sheet
+    from viewer.state.languages import spoken_in
 
     watched = sys.stderr.isatty()
 
@@ -271,7 +273,8 @@ def sheet(words: argparse.Namespace, body: Body, detail: str) -> int:
         if watched:
             print(f"\r\033[K{share:4.0%} {what}", end="", file=sys.stderr, flush=True)
 
-    pages = write_sheet(model, order, tell)
+    with spoken_in(*spoken):
+        pages = write_sheet(model, order, tell)
     if watched:
         print("\r\033[K", end="", file=sys.stderr, flush=True)
     if _wants_json(words):
@@ -280,6 +283,7 @@ def sheet(words: argparse.Namespace, body: Body, detail: str) -> int:
                 "file": str(order.out),
                 "pages": pages,
                 "paper": order.paper,
+                "language": spoken[0],
                 "steps": [step.id for step in order.steps],
             }
         )
@@ -292,11 +296,15 @@ def share(words: argparse.Namespace, body: Body, detail: str) -> int:
     """Write the take-home page."""
     from viewer.share.order import ShareOrder
     from viewer.share.page import write_page
+    from viewer.state.languages import spoken_in
 
+    spoken = _spoken(words.language)
     order = ShareOrder.checked(out=words.out, talk=words.talk, notes=words.notes)
-    size = write_page(load(body, detail), order.out, order.talk, order.notes)
+    model = load(body, detail)
+    with spoken_in(*spoken):
+        size = write_page(model, order.out, order.talk, order.notes)
     if _wants_json(words):
-        _print_json({"file": str(order.out), "bytes": size})
+        _print_json({"file": str(order.out), "bytes": size, "language": spoken[0]})
     else:
         print(f"{order.out}, {size / 1e6:.1f} MB")
     return OK
@@ -313,6 +321,20 @@ def talk(words: argparse.Namespace, body: Body, detail: str) -> int:
     else:
         print("\n".join(cli_talk.as_words(made, found, notes=words.scene is not None)))
     return FAILED_CHECK if any(report.faults for report in found) else OK
+
+
+def _spoken(language: str) -> tuple[str, str]:
+    """Return language and spelling: as asked for, else as the settings and the computer say."""
+    from viewer.state.languages import checked_language, language_of
+
+    chosen, problem = settings.load_settings()
+    if problem:
+        print(f"peelback: {problem}", file=sys.stderr)
+    if language == "system":
+        from PySide6.QtCore import QLocale
+
+        return language_of(chosen.language, QLocale.system().name()), chosen.spelling
+    return checked_language(language), chosen.spelling
 
 
 def _wants_json(words: argparse.Namespace) -> bool:

@@ -35,7 +35,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from viewer.state import tongue
+from viewer.state import languages, tongue
 from viewer.state.spelling import spelled
 
 CONTEXT = "Peelback"
@@ -58,10 +58,7 @@ _CHOSEN = _Chosen()
 
 def language_of(setting: str, locale: str | None = None) -> str:
     """Return the language that a setting means; English where there is no translation."""
-    wanted = setting
-    if setting == "system":
-        wanted = (locale or QLocale.system().name()).split("_")[0]
-    return wanted if (FOLDER / f"peelback_{wanted}.qm").is_file() else "en"
+    return languages.language_of(setting, locale or QLocale.system().name())
 
 
 def choose(language: str, spelling: str) -> bool:
@@ -80,7 +77,7 @@ def choose(language: str, spelling: str) -> bool:
             app.installTranslator(translator)
             _CHOSEN.translator = translator
     _CHOSEN.language, _CHOSEN.spelling = language, spelling
-    tongue.speak(shown)
+    tongue.speak(shown, language)
     if _CHOSEN.watch is None:
         # Only now: a filter in Python is asked about every event.
         _CHOSEN.watch = _Watch(app)

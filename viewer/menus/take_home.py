@@ -23,6 +23,7 @@ from viewer.state.tongue import told
 from viewer.state.view_state import sides_of
 from viewer.state.visibility import visible_parts
 from viewer.talk.talk_file import SUFFIX, save_talk
+from viewer.wording import language_of
 
 
 class TakeHomeMenu:
@@ -32,7 +33,7 @@ class TakeHomeMenu:
 
     def _is_ready(self) -> bool:
         if isinstance(self.model, GrowingModel):
-            self.say("The back is still being built; try again when it is there.")
+            self.say(told("The back is still being built; try again when it is there."))
             return False
         if self._verb_run is not None:
             self.say("One file is still being written; wait for it.")
@@ -148,7 +149,9 @@ class TakeHomeMenu:
         then: Callable[[Path], None] | None = None,
     ) -> None:
         """Run a verb for this body and detail; ``scrap`` is let go when it has ended."""
-        words = [*words, f"--detail={self.model.detail}", *words_of(self.model.body)]
+        spoken = language_of(self.settings.language)
+        words = [*words, f"--language={spoken}", f"--detail={self.model.detail}"]
+        words += words_of(self.model.body)
         run = VerbRun(words, self)
 
         def tell(good: bool, said: str) -> None:

@@ -24,6 +24,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from viewer.state.tongue import counted, figure, told
+
 TEACHING = "Teaching model: not for needle or surgical guidance."
 
 
@@ -123,7 +125,7 @@ class SheetChoices(_Choices):
         )
         self.steps.setAccessibleName("Steps on the sheet")
         for number, (step_id, title, minutes) in enumerate(steps, start=1):
-            item = QListWidgetItem(f"{number}  {title} ({minutes:g} min)")
+            item = QListWidgetItem(f"{number}  {title} ({figure(minutes)} min)")
             item.setData(Qt.ItemDataRole.UserRole, step_id)
             item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
             ticked = step_id in chosen
@@ -175,7 +177,7 @@ class SheetChoices(_Choices):
             return
         choice = self.choice
         self.go.setEnabled(bool(choice.steps))
-        self.tell(self._describe(choice) if choice.steps else "Tick a step at least.")
+        self.tell(self._describe(choice) if choice.steps else told("Tick a step at least."))
 
 
 class ShareChoices(_Choices):
@@ -191,7 +193,7 @@ class ShareChoices(_Choices):
         super().__init__("Take-home page", "Write page…", parent)
         options = {"none": "No talk"}
         if open_talk:
-            options["open"] = f"The open talk: {open_talk}"
+            options["open"] = told("The open talk: {title}", title=open_talk)
         options["file"] = "A talk from a file"
         self.notes = QCheckBox("With the speaker's &notes")
         self.file = QLineEdit()
@@ -221,14 +223,23 @@ class ShareChoices(_Choices):
         self.browse.setEnabled(kind == "file")
         self.notes.setEnabled(kind != "none")
         self.go.setEnabled(kind != "file" or bool(self.file.text().strip()))
-        scenes = "" if kind == "none" else " The scenes of the talk are in it"
-        if scenes:
-            scenes += ", with its notes." if self.notes.isChecked() else ", without its notes."
-        self.tell(
-            "One file of about 3 MB that opens in a browser with no network, on a phone too: "
-            "turn, peel, hide, see through, names and captions, search, the steps of the plan, "
-            "cautions." + scenes + " Folds, sections and probing stay in this program."
-        )
+        said = [
+            told(
+                "One file of about 3 MB that opens in a browser with no network, on a phone too: "
+                "turn, peel, hide, see through, names and captions, search, the steps of the plan, "
+                "cautions."
+            )
+        ]
+        if kind != "none":
+            said.append(
+                told(
+                    "The scenes of the talk are in it, with its notes."
+                    if self.notes.isChecked()
+                    else "The scenes of the talk are in it, without its notes."
+                )
+            )
+        said.append(told("Folds, sections and probing stay in this program."))
+        self.tell(" ".join(said))
 
 
 class ExportChoices(_Choices):
@@ -245,7 +256,7 @@ class ExportChoices(_Choices):
         self._counts = dict(counts)
         words = {"all": "All parts", "seen": "What is shown now", "picked": "What is picked"}
         self.which = self.choice_box(
-            "&Parts", {key: f"{words[key]} ({n})" for key, n in counts.items() if n}
+            "&Parts", {key: f"{told(words[key])} ({n})" for key, n in counts.items() if n}
         )
         self.pieces = self.choice_box(
             "&Files", {"part": "One a part", "stratum": "One a stratum", "whole": "One for all"}
@@ -259,12 +270,18 @@ class ExportChoices(_Choices):
         if not hasattr(self, "form_box"):
             return
         count = self._counts[self.which.currentData()]
-        shells = "1 part" if count == 1 else f"{count} parts"
-        frame = {
-            "stl": "Millimetres; x to the donor's left, y to the back, z to the head.",
-            "glb": "Metres in glTF's axes: left +X, head +Y, front +Z; colours by kind.",
-        }[self.form_box.currentData()]
+        shells = counted(count, "{count} part", "{count} parts")
+        frame = told(
+            {
+                "stl": "Millimetres; x to the donor's left, y to the back, z to the head.",
+                "glb": "Metres in glTF's axes: left +X, head +Y, front +Z; colours by kind.",
+            }[self.form_box.currentData()]
+        )
         self.tell(
-            f"{shells}, each a closed shell. {frame} Thin sheets are less than a millimetre thick: "
-            "a printer may need them scaled up."
+            told(
+                "{parts}, each a closed shell. {frame} Thin sheets are less than a millimetre "
+                "thick: a printer may need them scaled up.",
+                parts=shells,
+                frame=frame,
+            )
         )

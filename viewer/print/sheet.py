@@ -25,7 +25,7 @@ from reportlab.platypus import (
     TableStyle,
 )
 
-from meshes.catalogue.plan import cautions
+from meshes.catalogue.plan import Caution, cautions
 from meshes.catalogue.plan import steps as all_steps
 from meshes.catalogue.records import Citation, Entry
 from meshes.export import peelback_version, write_bytes
@@ -35,6 +35,7 @@ from viewer.print.sheet_pictures import StepPictures
 from viewer.print.sheet_words import muscles_of
 from viewer.print.typeset import FACE, Boxes, LineKey, Plate, TickBox, rich, style, words
 from viewer.state.step_words import PLAN_NOTE, StepWords, step_words
+from viewer.state.tongue import counted, figure, speaks, told
 
 MARGIN_MM = 15.0
 FOOT_MM = 14.0
@@ -43,12 +44,15 @@ PLATE_MM = 56.0
 SMALL_PLATE_MM = 46.0
 COLUMN_MM = 36.0
 GREY = Color(0.93, 0.93, 0.93)
-SIDES = {"both": "both sides", "left": "left side", "right": "right side"}
+SIDES = {"both": "Both sides", "left": "Left side", "right": "Right side"}
+SEXES = {"male": "male", "female": "female"}
+TAGS = {"en": "en-GB", "de": "de-DE"}
+"""Of the language of the file, for screen readers (BCP 47)."""
 
 FOOTER = "Teaching model – not for needle or surgical guidance. Local rules come first."
 
 KIT = (
-    "gloves in sizes, eye protection, gown; skin pencil, ruler; blade handle and counted blades in "
+    "Gloves in sizes, eye protection, gown; skin pencil, ruler; blade handle and counted blades in "
     "a tray, blade remover; two pairs of blunt forceps, one toothed; curved and straight scissors, "
     "blunt-ended; blunt probe; wooden spatula; counted pins; wetting fluid, wrap, the donor's own "
     "container, sharps container, wipes; this sheet in a sleeve. Bone tools stay with staff."
@@ -95,7 +99,7 @@ def sheet_pdf(
     with StepPictures(model, order.side) as pictures:
         for number, step in enumerate(order.steps):
             if progress is not None:
-                progress(number / len(order.steps), step.title)
+                progress(number / len(order.steps), told(step.title))
             sheet.add_step(step, pictures)
     return sheet.pdf()
 
@@ -132,15 +136,17 @@ class Sheet:
     def built(self, story: list[Flowable]) -> tuple[bytes, int]:
         """Set a story into pages."""
         buffer = io.BytesIO()
-        title = "Lab sheet: the back" + (", blank labels" if self.order.blank else "")
+        title = told(
+            "Lab sheet: the back, blank labels" if self.order.blank else "Lab sheet: the back"
+        )
         document = BaseDocTemplate(
             buffer,
             pagesize=self.page,
             title=title,
             author="Peelback",
-            subject=FOOTER,
+            subject=told(FOOTER),
             creator=f"Peelback {peelback_version()}",
-            lang="en-GB",
+            lang=TAGS.get(speaks()[1], speaks()[1]),
             invariant=1,
         )
         frame = Frame(
@@ -164,23 +170,27 @@ class Sheet:
         canvas.setLineWidth(0.5)
         y = FOOT_MM * mm
         canvas.line(MARGIN_MM * mm, y, self.page[0] - MARGIN_MM * mm, y)
-        canvas.drawString(MARGIN_MM * mm, y - 11, FOOTER)
+        canvas.drawString(MARGIN_MM * mm, y - 11, told(FOOTER))
         canvas.restoreState()
 
     # ------------------------------------------------------------- first page
 
     def first_page(self) -> list[Flowable]:
-        title = "The back: test yourself" if self.order.blank else "Lab sheet: the back"
-        count = _count(len(self.order.steps), "step")
-        about = f"{SIDES[self.order.side].capitalize()}, {count}. {self.about()}"
+        title = told("The back: test yourself" if self.order.blank else "Lab sheet: the back")
+        about = told(
+            "{sides}, {steps}. {about}",
+            sides=told(SIDES[self.order.side]),
+            steps=counted(len(self.order.steps), "{count} step", "{count} steps"),
+            about=self.about(),
+        )
         blanks = [
-            [words("Date", "cell"), "", words("Table", "cell"), ""],
-            [words("Who cuts", "cell"), "", words("Who reads and ticks", "cell"), ""],
-            [words("Blades out", "cell"), "", words("Blades in", "cell"), ""],
+            [words(told("Date"), "cell"), "", words(told("Table"), "cell"), ""],
+            [words(told("Who cuts"), "cell"), "", words(told("Who reads and ticks"), "cell"), ""],
+            [words(told("Blades out"), "cell"), "", words(told("Blades in"), "cell"), ""],
             [
-                words("Course's tag number (optional)", "cell"),
+                words(told("Course's tag number (optional)"), "cell"),
                 "",
-                words("Stop at step", "cell"),
+                words(told("Stop at step"), "cell"),
                 "",
             ],
         ]
@@ -198,7 +208,7 @@ class Sheet:
         ranked = sorted(
             cautions(), key=lambda c: {"local_rules": 0, "model": 1, "sharps": 2}.get(c.id, 3)
         )
-        rows = [rich(f"<b>{escape(c.title)}.</b> {escape(c.text)}", spaceAfter=3.5) for c in ranked]
+        rows = [rich(caution_markup(c), spaceAfter=3.5) for c in ranked]
         box = Table([[rows]], [self.width])
         box.setStyle(
             in_own_face(
@@ -217,45 +227,56 @@ class Sheet:
             Spacer(0, 6),
             form,
             Spacer(0, 8),
-            rich("Cautions", "heading"),
+            rich(told("Cautions"), "heading"),
             box,
             Spacer(0, 6),
-            rich("On the table", "heading"),
-            words(KIT[0].upper() + KIT[1:]),
-            rich("Cautions and kit: common practice, no source. Your own course decides.", "note"),
+            rich(told("On the table"), "heading"),
+            words(told(KIT)),
+            rich(
+                told("Cautions and kit: common practice, no source. Your own course decides."),
+                "note",
+            ),
             PageBreak(),
         ]
 
     def about(self) -> str:
         """Whose back the pictures show, in a sentence."""
         body = self.model.body
-        return (
-            f"Pictures: Peelback {peelback_version()}, a computed back ({body.sex}, "
-            f"{body.stature_mm:g} mm tall), standing; the donor lies prone and is another person."
+        return told(
+            "Pictures: Peelback {version}, a computed back ({sex}, {stature} mm tall), standing; "
+            "the donor lies prone and is another person.",
+            version=peelback_version(),
+            sex=told(SEXES[body.sex]),
+            stature=figure(body.stature_mm),
         )
 
     # -------------------------------------------------------------- plan table
 
     @property
     def letters(self) -> tuple[str, ...]:
-        return {"both": ("L", "R"), "left": ("L",), "right": ("R",)}[self.order.side]
+        left, right = told("L"), told("R")
+        return {"both": (left, right), "left": (left,), "right": (right,)}[self.order.side]
 
     def boxes(self, step: StepWords) -> Flowable:
         return Boxes(self.letters) if step.each_side else TickBox("")
 
     def plan_table(self) -> list[Flowable]:
-        head = [rich(f"<b>{t}</b>", "cell") for t in ("", "Step", "Done", "Minutes", "First")]
+        heads = ("", told("Step"), told("Done"), told("Minutes"), told("First"))
+        head = [rich(f"<b>{t}</b>", "cell") for t in heads]
         rows: list[list[object]] = [head]
         for record in self.order.steps:
             step = step_words(record, self.model.catalogue)
             first = ", ".join(str(self.number_of[need]) for need in record.needs)
-            title = escape(step.title) + (" <i>(optional)</i>" if step.optional else "")
+            optional = f" <i>({told('optional')})</i>" if step.optional else ""
+            minutes = figure(step.minutes)
+            if step.each_side:
+                minutes = told("{minutes} a side", minutes=minutes)
             rows.append(
                 [
                     words(str(self.number_of[step.id]), "cell"),
-                    rich(title, "cell"),
+                    rich(escape(step.title) + optional, "cell"),
                     self.boxes(step),
-                    words(f"{step.minutes:g}" + (" a side" if step.each_side else ""), "cell"),
+                    words(minutes, "cell"),
                     words(first, "cell"),
                 ]
             )
@@ -263,9 +284,12 @@ class Sheet:
         table = Table(rows, [10 * mm, wide, 24 * mm, 24 * mm, 22 * mm], repeatRows=1)
         table.setStyle(in_own_face([*_GRID, ("VALIGN", (0, 0), (-1, -1), "MIDDLE")]))
         return [
-            rich("The plan", "heading"),
+            rich(told("The plan"), "heading"),
             table,
-            rich(f"‘First’ names the steps that must be done before. {PLAN_NOTE}", "note"),
+            rich(
+                told("‘First’ names the steps that must be done before.") + f" {told(PLAN_NOTE)}",
+                "note",
+            ),
         ]
 
     # -------------------------------------------------------------------- steps
@@ -317,7 +341,7 @@ class Sheet:
         under = []
         if first is not None and first.lines:
             under = [
-                LineKey(first.lines, (("cut", "cut"), ("hinge", f"hinge{_folded(step.fold)}")))
+                LineKey(first.lines, (("cut", told("cut")), ("hinge", _hinge_words(step.fold))))
             ]
         text = [] if self.order.blank else [self.step_text(step)]
         above = [] if self.steps else self.steps_heading()
@@ -328,28 +352,32 @@ class Sheet:
     def steps_heading(self) -> list[Flowable]:
         """The heading over the first step, kept on its page."""
         blank = self.order.blank
-        rest = (
+        rest = told(
             "Write the names beside the numbers; the answers stand on the last page."
             if blank
             else "Names in bold are kept, not cut."
         )
         return [
-            rich("At the model, without names" if blank else "Step by step", "heading"),
-            words(f"Dashed: line of cut. Double: hinge. {rest}", "small"),
+            rich(told("At the model, without names" if blank else "Step by step"), "heading"),
+            words(told("Dashed: line of cut. Double: hinge.") + f" {rest}", "small"),
             Spacer(0, 4),
         ]
 
     def step_text(self, step: StepWords) -> Flowable:
-        left = [_line("Do", step.do), _line("Cut", step.cut), _line("Hinge", step.hinge)]
+        left = [
+            _line(told("Do"), step.do),
+            _line(told("Cut"), step.cut),
+            _line(told("Hinge"), step.hinge),
+        ]
         if step.stop:
-            left.append(_sided(_line("Stop sign", " ".join(step.stop)), double=True))
+            left.append(_sided(_line(told("Stop sign"), " ".join(step.stop)), double=True))
         right: list[object] = []
         if step.keep:
-            right.append(_boxed(rich(f"<b>KEEP: {escape(', '.join(step.keep))}</b>")))
+            right.append(_boxed(rich(f"<b>{keep_words(step.keep)}</b>")))
         if step.find:
             right.extend(_finds(step.find, (self.width - 6 * mm) / 2))
-        right.append(_line("Caution", step.caution))
-        right.append(_line("Courses differ", step.differs, "small"))
+        right.append(_line(told("Caution"), step.caution))
+        right.append(_line(told("Courses differ"), step.differs, "small"))
         half = (self.width - 6 * mm) / 2
         table = Table([[[x for x in left if x], "", [x for x in right if x]]], [half, 6 * mm, half])
         table.setStyle(
@@ -368,22 +396,23 @@ class Sheet:
         muscles = muscles_of(self.order.steps, self.model)
         if not muscles:
             return []
-        heads = ("Muscle", "From – to", "Nerve; artery", "Action")
+        heads = (told("Muscle"), told("From – to"), told("Nerve; artery"), told("Action"))
         rows: list[list[object]] = [[rich(f"<b>{head}</b>", "cell") for head in heads]]
         for entry in muscles:
             mark = self.marks.of
             latin = entry.latin + ("" if entry.latin_sure or not entry.latin else " (?)")
             ends = [
-                f"<b>from</b> {escape(entry.origin_words)}",
-                f"<b>to</b> {escape(entry.insertion_words)}{mark(entry, 'attachments')}",
+                f"<b>{told('from')}</b> {escape(ends_of(entry, 'origin'))}",
+                f"<b>{told('to')}</b> {escape(ends_of(entry, 'insertion'))}"
+                f"{mark(entry, 'attachments')}",
             ]
-            nerve = escape(entry.nerve or "–") + mark(entry, "nerve")
-            artery = escape(entry.artery or "–") + mark(entry, "artery")
-            actions = escape("; ".join(entry.actions) or "–") + mark(entry, "actions")
+            nerve = escape(told(entry.nerve) or "–") + mark(entry, "nerve")
+            artery = escape(told(entry.artery) or "–") + mark(entry, "artery")
+            actions = escape("; ".join(map(told, entry.actions)) or "–") + mark(entry, "actions")
             rows.append(
                 [
                     [
-                        rich(f"<b>{escape(capital(entry.english))}</b>", "cell"),
+                        rich(f"<b>{escape(capital(told(entry.english)))}</b>", "cell"),
                         rich(f"<i>{escape(latin)}</i>", "small"),
                     ],
                     [rich(line, "cell") for line in ends],
@@ -394,13 +423,13 @@ class Sheet:
         shares = (0.22, 0.34, 0.24, 0.20)
         table = Table(rows, [self.width * share for share in shares], repeatRows=1)
         table.setStyle(in_own_face([*_GRID, ("VALIGN", (0, 0), (-1, -1), "TOP")]))
-        note = (
+        note = told(
             "Raised marks name the source below the table's end; m: from memory, p: common practice "
             "without a source, *: place in the source recalled, not read. Latin with (?): recalled."
         )
         return [
             PageBreak(),
-            rich("Muscles of these steps", "heading"),
+            rich(told("Muscles of these steps"), "heading"),
             rich(note, "note"),
             Spacer(0, 4),
             table,
@@ -409,7 +438,8 @@ class Sheet:
     # ------------------------------------------------------------- last pages
 
     def log_page(self) -> list[Flowable]:
-        head = [rich(f"<b>{t}</b>", "cell") for t in ("Side", "Step", "What differs in this donor")]
+        heads = (told("Side"), told("Step"), told("What differs in this donor"))
+        head = [rich(f"<b>{t}</b>", "cell") for t in heads]
         log = Table(
             [head, *[["", "", ""]] * 5],
             [18 * mm, 18 * mm, self.width - 36 * mm],
@@ -417,7 +447,7 @@ class Sheet:
         )
         log.setStyle(in_own_face(_GRID))
         end = Table(
-            [[TickBox(), words(line)] for line in AT_THE_END], [8 * mm, self.width - 8 * mm]
+            [[TickBox(), words(told(line))] for line in AT_THE_END], [8 * mm, self.width - 8 * mm]
         )
         end.setStyle(
             in_own_face(
@@ -425,8 +455,8 @@ class Sheet:
             )
         )
         return [
-            KeepTogether([rich("Log of variants", "heading"), log]),
-            KeepTogether([rich("At the end of the day", "heading"), end]),
+            KeepTogether([rich(told("Log of variants"), "heading"), log]),
+            KeepTogether([rich(told("At the end of the day"), "heading"), end]),
         ]
 
     def sources(self) -> list[Flowable]:
@@ -437,7 +467,7 @@ class Sheet:
             words(f"{mark}  {text}", "small", leftIndent=14, firstLineIndent=-14)
             for mark, text in listed
         ]
-        return [KeepTogether([rich("Sources", "heading"), lines[0]]), *lines[1:]]
+        return [KeepTogether([rich(told("Sources"), "heading"), lines[0]]), *lines[1:]]
 
     def answer_page(self) -> list[Flowable]:
         rows = []
@@ -448,7 +478,7 @@ class Sheet:
                     [rich(f"<b>{escape(title)}</b>", "cell"), rich(line, "cell", spaceAfter=5)]
                 )
             )
-        return [PageBreak(), rich("Answers", "heading"), *rows]
+        return [PageBreak(), rich(told("Answers"), "heading"), *rows]
 
 
 class SourceMarks:
@@ -504,7 +534,7 @@ class _Counting:
                     self.drawRightString(
                         self._pagesize[0] - MARGIN_MM * mm,
                         FOOT_MM * mm - 11,
-                        f"page {self._pageNumber} of {counting.pages}",
+                        told("page {n} of {count}", n=self._pageNumber, count=counting.pages),
                     )
                     super().showPage()
                 super().save()
@@ -567,7 +597,8 @@ def _sided(inside: Flowable, double: bool) -> Flowable:
 
 def _finds(names: Sequence[str], width: float) -> list[Flowable]:
     """Names with a box to tick when found, in two columns."""
-    head = rich("<b>Find</b> (tick; a missing thing is reported, not hunted)", "body")
+    tick = told("(tick; a missing thing is reported, not hunted)")
+    head = rich(f"<b>{told('Find')}</b> {tick}", "body")
     cells = [[TickBox("", 3.2), words(name, "cell")] for name in names]
     if len(cells) % 2:
         cells.append(["", ""])
@@ -587,13 +618,25 @@ def _finds(names: Sequence[str], width: float) -> list[Flowable]:
     return [head, table, Spacer(0, 3)]
 
 
-def _folded(direction: str) -> str:
-    return f", folded {direction}" if direction else ""
+def _hinge_words(fold: str) -> str:
+    return told("hinge, folded {direction}", direction=fold) if fold else told("hinge")
+
+
+def caution_markup(caution: Caution) -> str:
+    """Return a caution in a line, its title bold."""
+    return f"<b>{escape(told(caution.title))}.</b> {escape(told(caution.text))}"
+
+
+def keep_words(names: Sequence[str]) -> str:
+    """Return what is to be kept, as it stands in its box."""
+    return escape(told("KEEP: {names}", names=", ".join(names)))
+
+
+def ends_of(entry: Entry, kind: str) -> str:
+    """Return where a muscle comes from ("origin") or goes to ("insertion")."""
+    rules = [told(rule.words) for rule in entry.attachments if rule.kind == kind]
+    return "; ".join(dict.fromkeys(rules))
 
 
 def capital(text: str) -> str:
     return re.sub(r"^\w", lambda first: first[0].upper(), text)
-
-
-def _count(number: int, noun: str) -> str:
-    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"

@@ -9,6 +9,9 @@ from meshes.catalogue.plan import PlanStep, part_ids_of
 from meshes.catalogue.plan import steps as all_steps
 from meshes.catalogue.records import Entry
 from meshes.model import BackModel
+from viewer.state.tongue import counted, figure, told
+
+SIDES = {"both": "both sides", "left": "the left side", "right": "the right side"}
 
 
 class Chosen(Protocol):
@@ -40,26 +43,30 @@ def sheet_in_words(choice: Chosen, model: BackModel) -> str:
     records = [step for step in all_steps() if step.id in choice.steps]
     each = sum(step.minutes for step in records if step.side == "each")
     once = sum(step.minutes for step in records if step.side != "each")
-    sides = {"both": "both sides", "left": "the left side", "right": "the right side"}
-    count = "1 step" if len(records) == 1 else f"{len(records)} steps"
-    head = f"{choice.paper}, {count}, {sides[choice.side]}"
-    minutes = [f"{each:g} minutes a side"] if each else []
-    minutes += [f"{once:g} minutes for both together"] if once else []
+    count = counted(len(records), "{count} step", "{count} steps")
+    head = f"{choice.paper}, {count}, {told(SIDES[choice.side])}"
+    minutes = [told("{n} minutes a side", n=figure(each))] if each else []
+    minutes += [told("{n} minutes for both together", n=figure(once))] if once else []
+    planned = told(" and ").join(minutes)
     if choice.blank:
-        return (
-            f"{head}. Cautions; for each step its pictures with numbers and lines to write on; "
-            "the answers on the last page."
+        return told(
+            "{head}. Cautions; for each step its pictures with numbers and lines to write on; "
+            "the answers on the last page.",
+            head=head,
         )
     if choice.short:
-        return (
-            f"{head}, planned for {' and '.join(minutes)}. Two to four pages: cautions and kit; "
-            "one row a step with boxes to tick, pictures, cut, hinge, what to keep, stop sign; the "
-            "end of the day; the table of muscles where it fits."
+        return told(
+            "{head}, planned for {minutes}. Two to four pages: cautions and kit; one row a step "
+            "with boxes to tick, pictures, cut, hinge, what to keep, stop sign; the end of the "
+            "day; the table of muscles where it fits.",
+            head=head,
+            minutes=planned,
         )
-    muscles = len(muscles_of(records, model))
-    table = "1 muscle" if muscles == 1 else f"{muscles} muscles"
-    return (
-        f"{head}, planned for {' and '.join(minutes)}. Cautions and kit; the plan with boxes to "
-        "tick; for each step pictures before and after, what to do, keep and find; a table of "
-        f"{table} with ends, nerve, artery, action and sources; a log of variants."
+    return told(
+        "{head}, planned for {minutes}. Cautions and kit; the plan with boxes to tick; for each "
+        "step pictures before and after, what to do, keep and find; a table of {muscles} with "
+        "ends, nerve, artery, action and sources; a log of variants.",
+        head=head,
+        minutes=planned,
+        muscles=counted(len(muscles_of(records, model)), "{count} muscle", "{count} muscles"),
     )

@@ -20,11 +20,14 @@ from viewer.print.sheet import (
     SIDES,
     Sheet,
     capital,
+    caution_markup,
     in_own_face,
+    keep_words,
 )
 from viewer.print.sheet_pictures import StepPicture, StepPictures
 from viewer.print.typeset import Plate, TickBox, rich, words
 from viewer.state.step_words import PLAN_NOTE, StepWords, step_words
+from viewer.state.tongue import figure, told
 
 MOST_PAGES = 4
 SIZES: tuple[tuple[int, float, float], ...] = ((6, 44.0, 10.0), (12, 38.0, 9.5), (99, 27.5, 8.2))
@@ -58,10 +61,13 @@ class ShortSheet(Sheet):
         """Return everything in its order, made anew."""
         rows = [self.step_row(*drawn) for drawn in self.drawn]
         key = [
-            words("Dashed: line of cut. Double: hinge. Frame: keep. Tick left and right.", "small"),
+            words(
+                told("Dashed: line of cut. Double: hinge. Frame: keep. Tick left and right."),
+                "small",
+            ),
             Spacer(0, 3),
         ]
-        heading = rich("Steps", "heading", keepWithNext=0)
+        heading = rich(told("Steps"), "heading", keepWithNext=0)
         story = [*self.head(), KeepTogether([heading, *key, *rows[0]])]
         story += [KeepTogether(row) for row in rows[1:]]
         story.append(self.end_of_day())
@@ -70,16 +76,14 @@ class ShortSheet(Sheet):
             story += self.muscle_table()[1:]
             story += self.sources()
         else:
-            story.append(rich("The table of muscles stands in the full sheet.", "note"))
+            story.append(rich(told("The table of muscles stands in the full sheet."), "note"))
         return story
 
     def head(self) -> list[Flowable]:
         """Title, form and all cautions, close set."""
+        heads = (told("Date"), told("Table"), told("Blades out"), told("Blades in"))
         form = Table(
-            [
-                [words(t, "cell") for t in ("Date", "Table", "Blades out", "Blades in")],
-                ["", "", "", ""],
-            ],
+            [[words(t, "cell") for t in heads], ["", "", "", ""]],
             [self.width / 4] * 4,
             rowHeights=[14, 16],
         )
@@ -97,21 +101,21 @@ class ShortSheet(Sheet):
         )
         first = {"local_rules": 0, "model": 1, "sharps": 2}
         ranked = sorted(cautions(), key=lambda caution: first.get(caution.id, 3))
-        lines = [
-            rich(f"<b>{escape(c.title)}.</b> {escape(c.text)}", "small", spaceAfter=1.5)
-            for c in ranked
-        ]
+        lines = [rich(caution_markup(c), "small", spaceAfter=1.5) for c in ranked]
         box = Table([[lines]], [self.width])
         box.setStyle(in_own_face([("BOX", (0, 0), (-1, -1), 1.6, black)]))
         return [
-            rich("The back: short sheet", "title"),
-            words(f"{SIDES[self.order.side].capitalize()}. {self.about()}", "small"),
+            rich(told("The back: short sheet"), "title"),
+            words(f"{told(SIDES[self.order.side])}. {self.about()}", "small"),
             Spacer(0, 4),
             form,
-            rich("Cautions", "heading"),
+            rich(told("Cautions"), "heading"),
             box,
-            rich(f"<b>On the table:</b> {escape(KIT)}", "small", spaceBefore=4),
-            rich(f"Cautions and kit: common practice, no source. {PLAN_NOTE}", "note"),
+            rich(f"<b>{told('On the table')}:</b> {escape(told(KIT))}", "small", spaceBefore=4),
+            rich(
+                told("Cautions and kit: common practice, no source.") + f" {told(PLAN_NOTE)}",
+                "note",
+            ),
         ]
 
     def step_row(
@@ -120,23 +124,26 @@ class ShortSheet(Sheet):
         """One step: number and boxes, pictures, words."""
         side = self.plate_mm * mm
         size = {"fontSize": self.letters_pt, "leading": self.letters_pt * 1.22, "spaceAfter": 1.5}
-        minutes = f"{step.minutes:g} min" + (" a side" if step.each_side else "")
+        minutes = told(
+            "{minutes} min a side" if step.each_side else "{minutes} min",
+            minutes=figure(step.minutes),
+        )
         title = rich(
             f"<b>{number}&nbsp; {escape(step.title)}</b> <i>{minutes}"
-            f"{', optional' if step.optional else ''}</i>",
+            f"{', ' + told('optional') if step.optional else ''}</i>",
             **{**size, "fontSize": self.letters_pt + 1},
         )
         text: list[Flowable] = []
         large = self.letters_pt > 9
         for head, said in (
-            ("Do", step.do if large or not step.cut else ""),
-            ("Cut", step.cut),
-            ("Hinge", ", ".join(w for w in (step.hinge, step.fold) if w)),
+            (told("Do"), step.do if large or not step.cut else ""),
+            (told("Cut"), step.cut),
+            (told("Hinge"), ", ".join(w for w in (step.hinge, step.fold) if w)),
         ):
             if said:
                 text.append(rich(f"<b>{head}.</b> {escape(capital(said))}", **size))
         if step.keep:
-            keep = Table([[rich(f"<b>KEEP: {escape(', '.join(step.keep))}</b>", **size)]])
+            keep = Table([[rich(f"<b>{keep_words(step.keep)}</b>", **size)]])
             keep.setStyle(
                 in_own_face(
                     [
@@ -149,9 +156,11 @@ class ShortSheet(Sheet):
             text.append(keep)
         if step.stop:
             stop = escape(" ".join(step.stop))
-            text.append(rich(f"<b>Too deep if:</b> {stop}", **{**size, "spaceBefore": 1.5}))
+            text.append(
+                rich(f"<b>{told('Too deep if:')}</b> {stop}", **{**size, "spaceBefore": 1.5})
+            )
         if step.find and large:
-            text.append(rich(f"<b>Find:</b> {escape(', '.join(step.find))}", **size))
+            text.append(rich(f"<b>{told('Find')}:</b> {escape(', '.join(step.find))}", **size))
         gap = 2.5 * mm
         shown = [second] if first is None else [first, second]
         plates = [Plate(picture, side, side) for picture in shown]
@@ -182,7 +191,7 @@ class ShortSheet(Sheet):
 
     def end_of_day(self) -> Flowable:
         """What is ticked when the table is left, and room for what differs."""
-        ticks = [[TickBox(size_mm=3.4), words(line, "small")] for line in AT_THE_END]
+        ticks = [[TickBox(size_mm=3.4), words(told(line), "small")] for line in AT_THE_END]
         left = Table(ticks, [6 * mm, self.width * 0.56 - 6 * mm])
         left.setStyle(
             in_own_face(
@@ -197,8 +206,11 @@ class ShortSheet(Sheet):
         both = Table(
             [
                 [
-                    [rich("<b>At the end of the day</b>", "cell"), left],
-                    [rich("<b>What differs in this donor (side, step)</b>", "cell"), log],
+                    [rich(f"<b>{told('At the end of the day')}</b>", "cell"), left],
+                    [
+                        rich(f"<b>{told('What differs in this donor (side, step)')}</b>", "cell"),
+                        log,
+                    ],
                 ]
             ],
             [self.width * 0.58, self.width * 0.42],

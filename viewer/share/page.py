@@ -12,7 +12,8 @@ from meshes.model import BackModel
 from viewer.scene.drawn_cache import drawn_model
 from viewer.share.bundle import WEB, read_note
 from viewer.share.pack import packed_meshes
-from viewer.share.payload import CAUTION, TITLE, page_facts, payload_text
+from viewer.share.payload import CAUTION, TITLE, TOLD_IN_FRAME, page_facts, payload_text
+from viewer.state.tongue import speaks, told
 from viewer.talk.scenes import Talk
 
 FACE_BUDGET = {"preview": 320_000, "full": 420_000}
@@ -36,14 +37,15 @@ def page_html(model: BackModel, talk: Talk | None = None, notes: bool = False) -
     facts = page_facts(model, meshes, licences(), talk, notes)
     words = {
         "version": escape(peelback_version()),
-        "title": escape(TITLE),
-        "caution": escape(CAUTION),
+        "language": speaks()[1],
+        "title": escape(told(TITLE)),
+        "caution": escape(told(CAUTION)),
         "style": _asset("page.css"),
         "payload": payload_text(facts, meshes),
         # The end of a script must not stand inside one.
         "script": _asset("bundle.js").replace("</script", "<\\/script"),
     }
-    page = _asset("page.html")
+    page = TOLD_IN_FRAME.sub(lambda text: escape(told(text[1])), _asset("page.html"))
     for name, text in words.items():
         page = page.replace("{{" + name + "}}", text)
     return page
@@ -70,7 +72,7 @@ def write_page(model: BackModel, out: Path, talk: Talk | None = None, notes: boo
 def licences() -> list[str]:
     """Return the licences of what is inside the page."""
     note = read_note()
-    own = "Peelback: MIT licence, the Peelback authors."
+    own = told("Peelback: MIT licence, the Peelback authors.")
     return [own, f"{note['engine']} {note['version']}: {_asset('LICENSE.three.txt')}"]
 
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import json
+import re
 import zlib
 from base64 import b64encode
 from collections.abc import Mapping, Sequence
+from importlib.resources import files
 from typing import Any
 
 from meshes.catalogue.plan import PlanStep, part_ids_of
@@ -28,15 +30,20 @@ from viewer.state.folding import is_folded
 from viewer.state.plan import plan_from_records
 from viewer.state.rail import CORE_COLOURS
 from viewer.state.step_words import PLAN_NOTE, called, step_words
+from viewer.state.tongue import figure, told
 from viewer.state.view_state import STRATA, VIEWS, ViewState
 from viewer.state.visibility import FILM_OPACITY, SEE_THROUGH_OPACITY, is_film, taken_off
 from viewer.talk.scenes import Talk, TalkScene
+
+_TOLD_IN_SCRIPT = re.compile(r'\btold\(\s*"([^"]+)"')
+TOLD_IN_FRAME = re.compile(r"\[\[(.+?)\]\](?!\])")
+"""Text of the page's frame: [[in two pairs of brackets]]."""
 
 LOOKS = ("by_kind",)
 TITLE = "The back, peeled from skin to bone"
 CAUTION = "Teaching model: not for needle or surgical guidance. Local rules come first."
 
-_SHORT_VIEWS = {
+SHORT_VIEWS = {
     "posterior": "Behind",
     "oblique_left": "Oblique L",
     "oblique_right": "Oblique R",
@@ -99,22 +106,23 @@ def page_facts(
         ],
         "see_through": SEE_THROUGH_OPACITY,
         "film": FILM_OPACITY,
-        "strata": list(STRATA),
+        "words": page_words(),
+        "strata": [told(name) for name in STRATA],
         "rail": [[int(colour[k : k + 2], 16) for k in (1, 3, 5)] for colour in CORE_COLOURS],
         "looks": [{"name": look, "tendon": list(tendon_colour(look))} for look in LOOKS],
         "views": {
             name: {
-                "title": VIEWS[name],
-                "short": _SHORT_VIEWS[name],
+                "title": told(VIEWS[name]),
+                "short": told(SHORT_VIEWS[name]),
                 "azimuth": DIRECTIONS[name][0],
                 "elevation": DIRECTIONS[name][1],
             }
             for name in VIEWS
         },
         "steps": _steps(model, number),
-        "plan_note": PLAN_NOTE,
+        "plan_note": told(PLAN_NOTE),
         "cautions": [
-            {"title": caution.title, "text": caution.text}
+            {"title": told(caution.title), "text": told(caution.text)}
             for caution in sorted(plan_cautions(), key=lambda caution: caution.id != "model")
         ],
         "talk_title": talk.title if talk else "",
@@ -128,17 +136,44 @@ def about(model: BackModel) -> list[str]:
     """Return what the page says of itself."""
     body = model.body
     return [
-        f"Peelback {peelback_version()}, a back computed from a few numbers: {body.sex}, "
-        f"{body.stature_mm:g} mm tall. Nothing was scanned, and nobody's body is shown.",
-        CAUTION,
-        "This file holds everything it needs and never opens a connection. It opens in browsers "
-        "of 2023 or later.",
-        "What the desktop program does and this page does not: folding flaps on their hinge, "
-        "sections, probing and measuring, tests, other bodies.",
-        "The body stands, arms a little away from the trunk; a donor lies prone.",
-        "Facts marked 'from memory' were not looked up; a name in Latin with a question mark was "
-        "recalled only.",
+        told(
+            "Peelback {version}, a back computed from a few numbers: {sex}, {stature} mm tall. "
+            "Nothing was scanned, and nobody's body is shown.",
+            version=peelback_version(),
+            sex=told(body.sex),
+            stature=figure(body.stature_mm),
+        ),
+        told(CAUTION),
+        told(
+            "This file holds everything it needs and never opens a connection. It opens in "
+            "browsers of 2023 or later."
+        ),
+        told(
+            "What the desktop program does and this page does not: folding flaps on their hinge, "
+            "sections, probing and measuring, tests, other bodies."
+        ),
+        told("The body stands, arms a little away from the trunk; a donor lies prone."),
+        told(
+            "Facts marked 'from memory' were not looked up; a name in Latin with a question mark "
+            "was recalled only."
+        ),
     ]
+
+
+def page_texts() -> tuple[str, ...]:
+    """Return the texts of the page itself, as they are written: of its script and its frame."""
+    found: list[str] = []
+    for file in sorted((files("viewer.share") / "source").iterdir(), key=lambda file: file.name):
+        if file.name.endswith(".js"):
+            found += _TOLD_IN_SCRIPT.findall(file.read_text(encoding="utf-8"))
+    frame = (files("viewer.share") / "web" / "page.html").read_text(encoding="utf-8")
+    found += TOLD_IN_FRAME.findall(frame)
+    return tuple(dict.fromkeys(found))
+
+
+def page_words() -> dict[str, str]:
+    """Return the words that the page shows in another way than they are written."""
+    return {text: words for text in page_texts() if (words := told(text)) != text}
 
 
 def _part_facts(
@@ -149,7 +184,8 @@ def _part_facts(
     return {
         "id": part.id,
         "title": part_title(part, model.catalogue),
-        "kind": KIND_WORDS.get(part.kind, part.kind),
+        "kind": told(KIND_WORDS.get(part.kind, part.kind)),
+        "context": part.kind == "context",
         "stratum": part.stratum,
         "side": (part.side or "")[:1],
         "mesh": mesh,
@@ -177,7 +213,7 @@ def _captions(model: BackModel, parts: Sequence[Part]) -> tuple[list, list[str],
             made.append(
                 {
                     "latin": caption.latin,
-                    "lines": [list(line) for line in caption.lines],
+                    "lines": [[told(head), text] for head, text in caption.lines],
                     "sources": [sources.setdefault(s, len(sources)) for s in caption.sources],
                 }
             )
@@ -195,7 +231,7 @@ def _steps(model: BackModel, number: Mapping[str, int]) -> list[dict[str, Any]]:
         out.append(
             {
                 "id": record.id,
-                "title": record.title,
+                "title": words.title,
                 "needs": list(record.needs),
                 "side": record.side,
                 "optional": record.optional,

@@ -2,8 +2,8 @@
 
 A sentence stands in the source in British English, with gaps: ``told("{title}
 hides {share}", title=…, share=…)``. The window gives the look-up that puts the
-translation in its place before the gaps are filled; without one (paper, command
-line, tests) the English stands. `viewer.translations.texts` reads these calls
+translation in its place before the gaps are filled, and so do paper and page
+(`viewer.state.languages`); without one (command line, tests) the English stands. `viewer.translations.texts` reads these calls
 out of the source, so that none is forgotten.
 """
 
@@ -12,12 +12,24 @@ from __future__ import annotations
 from collections.abc import Callable
 
 _lookup: Callable[[str], str] = str
+_language = "en"
 
 
-def speak(lookup: Callable[[str], str]) -> None:
+def speak(lookup: Callable[[str], str], language: str = "en") -> None:
     """Take the look-up of a language: source text to shown text."""
-    global _lookup
-    _lookup = lookup
+    global _lookup, _language
+    _lookup, _language = lookup, language
+
+
+def speaks() -> tuple[Callable[[str], str], str]:
+    """Return look-up and language that are spoken now, as `speak` takes them."""
+    return _lookup, _language
+
+
+def figure(number: float, form: str = "g") -> str:
+    """Return a number as it is written in the language that is shown ("4,5" in German)."""
+    text = format(number, form)
+    return text.replace(".", ",") if _language == "de" else text
 
 
 def told(text: str, **gaps: object) -> str:

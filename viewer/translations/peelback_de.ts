@@ -8171,5 +8171,777 @@
       <source>both sides</source>
       <translation>beide Seiten</translation>
     </message>
+    <message>
+      <source>{count} part</source>
+      <translation>{count} Teil</translation>
+    </message>
+    <message>
+      <source>Millimetres; x to the donor's left, y to the back, z to the head.</source>
+      <translation>Millimeter; x nach links, y nach hinten, z zum Kopf, vom Körper aus gesehen.</translation>
+    </message>
+    <message>
+      <source>Metres in glTF's axes: left +X, head +Y, front +Z; colours by kind.</source>
+      <translation>Meter in den Achsen von glTF: links +X, Kopf +Y, vorn +Z; Farben nach Art.</translation>
+    </message>
+    <message>
+      <source>The open talk: {title}</source>
+      <translation>Der geöffnete Vortrag: {title}</translation>
+    </message>
+    <message>
+      <source>One file of about 3 MB that opens in a browser with no network, on a phone too: turn, peel, hide, see through, names and captions, search, the steps of the plan, cautions.</source>
+      <translation>Eine Datei von etwa 3 MB, die sich ohne Netz im Browser öffnet, auch auf dem Telefon: drehen, abtragen, verbergen, durchscheinen lassen, Namen und Bildtexte, Suche, die Schritte des Plans, Hinweise.</translation>
+    </message>
+    <message>
+      <source>Folds, sections and probing stay in this program.</source>
+      <translation>Umklappen, Schnittbilder und Sondieren gibt es nur in diesem Programm.</translation>
+    </message>
+    <message>
+      <source>{parts}, each a closed shell. {frame} Thin sheets are less than a millimetre thick: a printer may need them scaled up.</source>
+      <translation>{parts}, jedes eine geschlossene Hülle. {frame} Dünne Blätter messen weniger als einen Millimeter: Zum Drucken muss man sie vielleicht vergrößern.</translation>
+    </message>
+    <message>
+      <source>Tick a step at least.</source>
+      <translation>Mindestens einen Schritt ankreuzen.</translation>
+    </message>
+    <message>
+      <source>The scenes of the talk are in it, with its notes.</source>
+      <translation>Die Szenen des Vortrags sind darin, mit den Notizen.</translation>
+    </message>
+    <message>
+      <source>The scenes of the talk are in it, without its notes.</source>
+      <translation>Die Szenen des Vortrags sind darin, ohne die Notizen.</translation>
+    </message>
+    <message>
+      <source>(tick; a missing thing is reported, not hunted)</source>
+      <translation>(ankreuzen; was fehlt, wird gemeldet, nicht gesucht)</translation>
+    </message>
+    <message>
+      <source>Lab sheet: the back, blank labels</source>
+      <translation>Arbeitsblatt: der Rücken, ohne Namen</translation>
+    </message>
+    <message>
+      <source>Lab sheet: the back</source>
+      <translation>Arbeitsblatt: der Rücken</translation>
+    </message>
+    <message>
+      <source>The back: test yourself</source>
+      <translation>Der Rücken: zur Selbstprüfung</translation>
+    </message>
+    <message>
+      <source>{sides}, {steps}. {about}</source>
+      <translation>{sides}, {steps}. {about}</translation>
+    </message>
+    <message>
+      <source>Pictures: Peelback {version}, a computed back ({sex}, {stature} mm tall), standing; the donor lies prone and is another person.</source>
+      <translation>Bilder: Peelback {version}, ein berechneter Rücken ({sex}, {stature} mm groß), stehend; auf dem Tisch liegt ein anderer Mensch auf dem Bauch.</translation>
+    </message>
+    <message>
+      <source>Write the names beside the numbers; the answers stand on the last page.</source>
+      <translation>Namen neben die Zahlen schreiben; die Antworten stehen auf der letzten Seite.</translation>
+    </message>
+    <message>
+      <source>Names in bold are kept, not cut.</source>
+      <translation>Fett gedruckte Namen werden geschont, nicht geschnitten.</translation>
+    </message>
+    <message>
+      <source>Raised marks name the source below the table's end; m: from memory, p: common practice without a source, *: place in the source recalled, not read. Latin with (?): recalled.</source>
+      <translation>Hochgestellte Zeichen nennen die Quelle am Ende des Blattes; m: aus dem Gedächtnis, p: üblich, ohne Quelle, *: Stelle der Quelle erinnert, nicht nachgelesen. Latein mit (?): erinnert.</translation>
+    </message>
+    <message>
+      <source>hinge, folded {direction}</source>
+      <translation>Scharnier, geklappt {direction}</translation>
+    </message>
+    <message>
+      <source>hinge</source>
+      <translation>Scharnier</translation>
+    </message>
+    <message>
+      <source>KEEP: {names}</source>
+      <translation>SCHONEN: {names}</translation>
+    </message>
+    <message>
+      <source>Done</source>
+      <translation>Erledigt</translation>
+    </message>
+    <message>
+      <source>Minutes</source>
+      <translation>Minuten</translation>
+    </message>
+    <message>
+      <source>First</source>
+      <translation>Davor</translation>
+    </message>
+    <message>
+      <source>Muscle</source>
+      <translation>Muskel</translation>
+    </message>
+    <message>
+      <source>From – to</source>
+      <translation>Von – nach</translation>
+    </message>
+    <message>
+      <source>Nerve; artery</source>
+      <translation>Nerv; Arterie</translation>
+    </message>
+    <message>
+      <source>What differs in this donor</source>
+      <translation>Was bei dieser Körperspende anders ist</translation>
+    </message>
+    <message>
+      <source>{count} step</source>
+      <translation>{count} Schritt</translation>
+    </message>
+    <message>
+      <source>{count} steps</source>
+      <translation>{count} Schritte</translation>
+    </message>
+    <message>
+      <source>On the table</source>
+      <translation>Auf dem Tisch</translation>
+    </message>
+    <message>
+      <source>Cautions and kit: common practice, no source. Your own course decides.</source>
+      <translation>Hinweise und Material: üblich, ohne Quelle. Es gilt, was der eigene Kurs bestimmt.</translation>
+    </message>
+    <message>
+      <source>{minutes} a side</source>
+      <translation>{minutes} je Seite</translation>
+    </message>
+    <message>
+      <source>The plan</source>
+      <translation>Der Plan</translation>
+    </message>
+    <message>
+      <source>At the model, without names</source>
+      <translation>Am Modell, ohne Namen</translation>
+    </message>
+    <message>
+      <source>Step by step</source>
+      <translation>Schritt für Schritt</translation>
+    </message>
+    <message>
+      <source>Muscles of these steps</source>
+      <translation>Muskeln dieser Schritte</translation>
+    </message>
+    <message>
+      <source>Find</source>
+      <translation>Aufsuchen</translation>
+    </message>
+    <message>
+      <source>Date</source>
+      <translation>Datum</translation>
+    </message>
+    <message>
+      <source>Table</source>
+      <translation>Tisch</translation>
+    </message>
+    <message>
+      <source>Who cuts</source>
+      <translation>Wer schneidet</translation>
+    </message>
+    <message>
+      <source>Who reads and ticks</source>
+      <translation>Wer liest und ankreuzt</translation>
+    </message>
+    <message>
+      <source>Blades out</source>
+      <translation>Klingen ausgegeben</translation>
+    </message>
+    <message>
+      <source>Blades in</source>
+      <translation>Klingen zurück</translation>
+    </message>
+    <message>
+      <source>Course's tag number (optional)</source>
+      <translation>Nummer des Kurses (freiwillig)</translation>
+    </message>
+    <message>
+      <source>Stop at step</source>
+      <translation>Ende bei Schritt</translation>
+    </message>
+    <message>
+      <source>‘First’ names the steps that must be done before.</source>
+      <translation>„Davor“ nennt die Schritte, die vorher getan sein müssen.</translation>
+    </message>
+    <message>
+      <source>Dashed: line of cut. Double: hinge.</source>
+      <translation>Gestrichelt: Schnittlinie. Doppelt: Scharnier.</translation>
+    </message>
+    <message>
+      <source>optional</source>
+      <translation>freiwillig</translation>
+    </message>
+    <message>
+      <source>Stop sign</source>
+      <translation>Haltezeichen</translation>
+    </message>
+    <message>
+      <source>from</source>
+      <translation>von</translation>
+    </message>
+    <message>
+      <source>to</source>
+      <translation>nach</translation>
+    </message>
+    <message>
+      <source>Log of variants</source>
+      <translation>Liste der Abweichungen</translation>
+    </message>
+    <message>
+      <source>At the end of the day</source>
+      <translation>Am Ende des Tages</translation>
+    </message>
+    <message>
+      <source>page {n} of {count}</source>
+      <translation>Seite {n} von {count}</translation>
+    </message>
+    <message>
+      <source>cut</source>
+      <translation>Schnitt</translation>
+    </message>
+    <message>
+      <source>{head}, planned for {minutes}. Cautions and kit; the plan with boxes to tick; for each step pictures before and after, what to do, keep and find; a table of {muscles} with ends, nerve, artery, action and sources; a log of variants.</source>
+      <translation>{head}, geplant für {minutes}. Hinweise und Material; der Plan zum Ankreuzen; zu jedem Schritt Bilder davor und danach, was zu tun, zu schonen und aufzusuchen ist; eine Tabelle ({muscles}) mit Ansätzen, Nerv, Arterie, Wirkung und Quellen; eine Liste der Abweichungen.</translation>
+    </message>
+    <message>
+      <source>{head}. Cautions; for each step its pictures with numbers and lines to write on; the answers on the last page.</source>
+      <translation>{head}. Hinweise; zu jedem Schritt seine Bilder mit Zahlen und Zeilen zum Beschriften; die Antworten auf der letzten Seite.</translation>
+    </message>
+    <message>
+      <source>{head}, planned for {minutes}. Two to four pages: cautions and kit; one row a step with boxes to tick, pictures, cut, hinge, what to keep, stop sign; the end of the day; the table of muscles where it fits.</source>
+      <translation>{head}, geplant für {minutes}. Zwei bis vier Seiten: Hinweise und Material; eine Zeile je Schritt mit Kästchen, Bildern, Schnitt, Scharnier, was zu schonen ist, Haltezeichen; das Ende des Tages; die Tabelle der Muskeln, wo sie Platz hat.</translation>
+    </message>
+    <message>
+      <source>{n} minutes a side</source>
+      <translation>{n} Minuten je Seite</translation>
+    </message>
+    <message>
+      <source>{n} minutes for both together</source>
+      <translation>{n} Minuten für beide zusammen</translation>
+    </message>
+    <message>
+      <source> and </source>
+      <translation> und </translation>
+    </message>
+    <message>
+      <source>{count} muscle</source>
+      <translation>{count} Muskel</translation>
+    </message>
+    <message>
+      <source>{count} muscles</source>
+      <translation>{count} Muskeln</translation>
+    </message>
+    <message>
+      <source>{minutes} min a side</source>
+      <translation>{minutes} min je Seite</translation>
+    </message>
+    <message>
+      <source>{minutes} min</source>
+      <translation>{minutes} min</translation>
+    </message>
+    <message>
+      <source>Steps</source>
+      <translation>Schritte</translation>
+    </message>
+    <message>
+      <source>Dashed: line of cut. Double: hinge. Frame: keep. Tick left and right.</source>
+      <translation>Gestrichelt: Schnittlinie. Doppelt: Scharnier. Rahmen: schonen. Links und rechts ankreuzen.</translation>
+    </message>
+    <message>
+      <source>The back: short sheet</source>
+      <translation>Der Rücken: kurzes Blatt</translation>
+    </message>
+    <message>
+      <source>The table of muscles stands in the full sheet.</source>
+      <translation>Die Tabelle der Muskeln steht im vollen Blatt.</translation>
+    </message>
+    <message>
+      <source>Cautions and kit: common practice, no source.</source>
+      <translation>Hinweise und Material: üblich, ohne Quelle.</translation>
+    </message>
+    <message>
+      <source>Too deep if:</source>
+      <translation>Zu tief, wenn:</translation>
+    </message>
+    <message>
+      <source>What differs in this donor (side, step)</source>
+      <translation>Was bei dieser Körperspende anders ist (Seite, Schritt)</translation>
+    </message>
+    <message>
+      <source>Peelback: MIT licence, the Peelback authors.</source>
+      <translation>Peelback: MIT-Lizenz, die Autoren von Peelback.</translation>
+    </message>
+    <message>
+      <source>Peelback {version}, a back computed from a few numbers: {sex}, {stature} mm tall. Nothing was scanned, and nobody's body is shown.</source>
+      <translation>Peelback {version}, ein aus wenigen Zahlen berechneter Rücken: {sex}, {stature} mm groß. Nichts wurde abgetastet, und niemandes Körper ist zu sehen.</translation>
+    </message>
+    <message>
+      <source>This file holds everything it needs and never opens a connection. It opens in browsers of 2023 or later.</source>
+      <translation>Diese Datei enthält alles, was sie braucht, und stellt nie eine Verbindung her. Sie öffnet sich in Browsern ab 2023.</translation>
+    </message>
+    <message>
+      <source>What the desktop program does and this page does not: folding flaps on their hinge, sections, probing and measuring, tests, other bodies.</source>
+      <translation>Was das Programm kann und diese Seite nicht: Lappen an ihrem Scharnier klappen, Schnittbilder, Sondieren und Messen, Prüfungen, andere Körper.</translation>
+    </message>
+    <message>
+      <source>Facts marked 'from memory' were not looked up; a name in Latin with a question mark was recalled only.</source>
+      <translation>Als „aus dem Gedächtnis“ (from memory) bezeichnete Angaben wurden nicht nachgeschlagen; ein lateinischer Name mit Fragezeichen ist nur erinnert.</translation>
+    </message>
+    <message>
+      <source>the left side</source>
+      <translation>linke Seite</translation>
+    </message>
+    <message>
+      <source>the right side</source>
+      <translation>rechte Seite</translation>
+    </message>
+    <message>
+      <source>male</source>
+      <translation>männlich</translation>
+    </message>
+    <message>
+      <source>female</source>
+      <translation>weiblich</translation>
+    </message>
+    <message>
+      <source>Blades and pins counted in, and into the sharps container</source>
+      <translation>Klingen und Nadeln gezählt und im Behälter für Scharfes</translation>
+    </message>
+    <message>
+      <source>All tissue with its own donor, in the donor's container</source>
+      <translation>Alles Gewebe bei seiner Körperspende, in deren Behälter</translation>
+    </message>
+    <message>
+      <source>Flaps laid back in order; wetted, wrapped, covered</source>
+      <translation>Lappen der Reihe nach zurückgelegt; befeuchtet, eingeschlagen, zugedeckt</translation>
+    </message>
+    <message>
+      <source>Both sides compared; what differs is written in the log</source>
+      <translation>Beide Seiten verglichen; Abweichungen in die Liste geschrieben</translation>
+    </message>
+    <message>
+      <source>Bench wiped, hands washed; injuries and splashes reported</source>
+      <translation>Tisch gewischt, Hände gewaschen; Verletzungen und Spritzer gemeldet</translation>
+    </message>
+    <message>
+      <source>Gloves in sizes, eye protection, gown; skin pencil, ruler; blade handle and counted blades in a tray, blade remover; two pairs of blunt forceps, one toothed; curved and straight scissors, blunt-ended; blunt probe; wooden spatula; counted pins; wetting fluid, wrap, the donor's own container, sharps container, wipes; this sheet in a sleeve. Bone tools stay with staff.</source>
+      <translation>Handschuhe in mehreren Größen, Augenschutz, Kittel; Hautstift, Lineal; Skalpellgriff und gezählte Klingen in einer Schale, Klingenentferner; zwei anatomische Pinzetten, eine chirurgische; gebogene und gerade Schere, stumpf; stumpfe Sonde; Holzspatel; gezählte Nadeln; Befeuchtungsflüssigkeit, Tücher zum Einschlagen, eigener Behälter der Körperspende, Behälter für Scharfes, Wischtücher; dieses Blatt in einer Hülle. Knochenwerkzeug bleibt bei der Kursleitung.</translation>
+    </message>
+    <message>
+      <source>Teaching model – not for needle or surgical guidance. Local rules come first.</source>
+      <translation>Lehrmodell – nicht zur Führung von Nadel oder Messer. Die Regeln vor Ort gehen vor.</translation>
+    </message>
+    <message>
+      <source>Order, cuts, keep lists and minutes are common practice, without a source; courses differ.</source>
+      <translation>Reihenfolge, Schnitte, zu Schonendes und Minuten sind üblich, ohne Quelle; Kurse sind verschieden.</translation>
+    </message>
+    <message>
+      <source>Behind</source>
+      <translation>Hinten</translation>
+    </message>
+    <message>
+      <source>Oblique L</source>
+      <translation>Schräg L</translation>
+    </message>
+    <message>
+      <source>Oblique R</source>
+      <translation>Schräg R</translation>
+    </message>
+    <message>
+      <source>Above</source>
+      <translation>Oben</translation>
+    </message>
+    <message>
+      <source>Below</source>
+      <translation>Unten</translation>
+    </message>
+    <message>
+      <source>The back, peeled from skin to bone</source>
+      <translation>Der Rücken, abgetragen von der Haut bis zum Knochen</translation>
+    </message>
+    <message>
+      <source>Teaching model: not for needle or surgical guidance. Local rules come first.</source>
+      <translation>Lehrmodell: nicht zur Führung von Nadel oder Messer. Die Regeln vor Ort gehen vor.</translation>
+    </message>
+    <message>
+      <source>This browser shows no 3D pictures (WebGL 2 is missing or switched off). Names, captions and the steps of the plan are all here as text.</source>
+      <translation>Dieser Browser zeigt keine 3D-Bilder (WebGL 2 fehlt oder ist abgeschaltet). Namen, Bildtexte und die Schritte des Plans stehen alle als Text da.</translation>
+    </message>
+    <message>
+      <source>Peeled to {name}</source>
+      <translation>Abgetragen bis: {name}</translation>
+    </message>
+    <message>
+      <source>nothing</source>
+      <translation>nichts</translation>
+    </message>
+    <message>
+      <source>Laid all back</source>
+      <translation>Alles zurückgelegt</translation>
+    </message>
+    <message>
+      <source>{name} shown</source>
+      <translation>{name}: gezeigt</translation>
+    </message>
+    <message>
+      <source>{name} hidden</source>
+      <translation>{name}: verborgen</translation>
+    </message>
+    <message>
+      <source>Scene {n}: {title}</source>
+      <translation>Szene {n}: {title}</translation>
+    </message>
+    <message>
+      <source>left off</source>
+      <translation>links ab</translation>
+    </message>
+    <message>
+      <source>right off</source>
+      <translation>rechts ab</translation>
+    </message>
+    <message>
+      <source>off</source>
+      <translation>ab</translation>
+    </message>
+    <message>
+      <source>Peel to stratum {n}, {name}</source>
+      <translation>Abtragen bis Stratum {n}, {name}</translation>
+    </message>
+    <message>
+      <source>Show {name} alone</source>
+      <translation>Nur {name} zeigen</translation>
+    </message>
+    <message>
+      <source>Hide {name} alone</source>
+      <translation>Nur {name} verbergen</translation>
+    </message>
+    <message>
+      <source>{names} and {n} more</source>
+      <translation>{names} und {n} weitere</translation>
+    </message>
+    <message>
+      <source>Only</source>
+      <translation>Nur</translation>
+    </message>
+    <message>
+      <source>Hidden:</source>
+      <translation>Verborgen:</translation>
+    </message>
+    <message>
+      <source>See-through:</source>
+      <translation>Durchscheinend:</translation>
+    </message>
+    <message>
+      <source>Brought back</source>
+      <translation>Zurückgeholt</translation>
+    </message>
+    <message>
+      <source>Looking through what covers it</source>
+      <translation>Blick durch das Verdeckende</translation>
+    </message>
+    <message>
+      <source>Only the left side</source>
+      <translation>Nur die linke Seite</translation>
+    </message>
+    <message>
+      <source>Only the right side</source>
+      <translation>Nur die rechte Seite</translation>
+    </message>
+    <message>
+      <source>Both sides shown</source>
+      <translation>Beide Seiten gezeigt</translation>
+    </message>
+    <message>
+      <source>Peel to {name}</source>
+      <translation>Abtragen bis: {name}</translation>
+    </message>
+    <message>
+      <source>All back</source>
+      <translation>Alles zurück</translation>
+    </message>
+    <message>
+      <source>{name} see-through on or off</source>
+      <translation>{name}: durchscheinend an oder aus</translation>
+    </message>
+    <message>
+      <source>{name} alone on or off</source>
+      <translation>{name}: allein an oder aus</translation>
+    </message>
+    <message>
+      <source>No part picked</source>
+      <translation>Kein Teil gewählt</translation>
+    </message>
+    <message>
+      <source>Tap or click a part of the picture, or choose one under Find. Its name, attachments, nerve, artery and action are told here.</source>
+      <translation>Einen Teil im Bild antippen oder anklicken oder unter „Aufsuchen“ wählen. Name, Ansätze, Nerv, Arterie und Wirkung stehen dann hier.</translation>
+    </message>
+    <message>
+      <source>Look through what covers it</source>
+      <translation>Durch das Verdeckende blicken</translation>
+    </message>
+    <message>
+      <source>Go to it</source>
+      <translation>Hingehen</translation>
+    </message>
+    <message>
+      <source>Other side</source>
+      <translation>Andere Seite</translation>
+    </message>
+    <message>
+      <source>Drag, arrow keys</source>
+      <translation>Ziehen, Pfeiltasten</translation>
+    </message>
+    <message>
+      <source>turn</source>
+      <translation>drehen</translation>
+    </message>
+    <message>
+      <source>Two fingers, Shift and drag</source>
+      <translation>Zwei Finger, Umschalt und ziehen</translation>
+    </message>
+    <message>
+      <source>move</source>
+      <translation>verschieben</translation>
+    </message>
+    <message>
+      <source>Wheel, pinch, + −</source>
+      <translation>Mausrad, zwei Finger spreizen, + −</translation>
+    </message>
+    <message>
+      <source>closer, further</source>
+      <translation>näher, ferner</translation>
+    </message>
+    <message>
+      <source>peel deeper, lay back</source>
+      <translation>tiefer abtragen, zurücklegen</translation>
+    </message>
+    <message>
+      <source>hide, see through, look through what covers it, alone, other side, go to it</source>
+      <translation>verbergen, durchscheinend, durch das Verdeckende blicken, allein, andere Seite, hingehen</translation>
+    </message>
+    <message>
+      <source>next step, step before</source>
+      <translation>nächster Schritt, Schritt davor</translation>
+    </message>
+    <message>
+      <source>1 to 8</source>
+      <translation>1 bis 8</translation>
+    </message>
+    <message>
+      <source>views</source>
+      <translation>Ansichten</translation>
+    </message>
+    <message>
+      <source>find</source>
+      <translation>aufsuchen</translation>
+    </message>
+    <message>
+      <source>all back, undo</source>
+      <translation>alles zurück, rückgängig</translation>
+    </message>
+    <message>
+      <source>{name}: laid back</source>
+      <translation>{name}: zurückgelegt</translation>
+    </message>
+    <message>
+      <source>Lay it back on both sides</source>
+      <translation>Beidseits zurücklegen</translation>
+    </message>
+    <message>
+      <source>Lay it back on the left</source>
+      <translation>Links zurücklegen</translation>
+    </message>
+    <message>
+      <source>Lay it back on the right</source>
+      <translation>Rechts zurücklegen</translation>
+    </message>
+    <message>
+      <source>{name}: done</source>
+      <translation>{name}: getan</translation>
+    </message>
+    <message>
+      <source>Do it on both sides</source>
+      <translation>Beidseits tun</translation>
+    </message>
+    <message>
+      <source>Do it on the left</source>
+      <translation>Links tun</translation>
+    </message>
+    <message>
+      <source>Do it on the right</source>
+      <translation>Rechts tun</translation>
+    </message>
+    <message>
+      <source>“{title}”</source>
+      <translation>„{title}“</translation>
+    </message>
+    <message>
+      <source>First, on the left: {steps}.</source>
+      <translation>Zuerst, links: {steps}.</translation>
+    </message>
+    <message>
+      <source>First, on the right: {steps}.</source>
+      <translation>Zuerst, rechts: {steps}.</translation>
+    </message>
+    <message>
+      <source>{name}: done with all before it</source>
+      <translation>{name}: getan, mit allem davor</translation>
+    </message>
+    <message>
+      <source>Do all before it, then this</source>
+      <translation>Alles davor tun, dann dies</translation>
+    </message>
+    <message>
+      <source>{name}: done anyway</source>
+      <translation>{name}: trotzdem getan</translation>
+    </message>
+    <message>
+      <source>Keep, not to be cut</source>
+      <translation>Schonen, nicht schneiden</translation>
+    </message>
+    <message>
+      <source>✓ done</source>
+      <translation>✓ getan</translation>
+    </message>
+    <message>
+      <source>– later</source>
+      <translation>– später</translation>
+    </message>
+    <message>
+      <source>○ open</source>
+      <translation>○ offen</translation>
+    </message>
+    <message>
+      <source>Step {n} of {count}</source>
+      <translation>Schritt {n} von {count}</translation>
+    </message>
+    <message>
+      <source>, optional</source>
+      <translation>, freiwillig</translation>
+    </message>
+    <message>
+      <source>Step {n}: {title}. {words}</source>
+      <translation>Schritt {n}: {title}. {words}</translation>
+    </message>
+    <message>
+      <source>{n} found</source>
+      <translation>{n} gefunden</translation>
+    </message>
+    <message>
+      <source>Nothing is called that</source>
+      <translation>So heißt hier nichts</translation>
+    </message>
+    <message>
+      <source>stratum {n}</source>
+      <translation>Stratum {n}</translation>
+    </message>
+    <message>
+      <source>Choose a scene, or go through them in order.</source>
+      <translation>Eine Szene wählen oder der Reihe nach durchgehen.</translation>
+    </message>
+    <message>
+      <source>Sources of the facts</source>
+      <translation>Quellen der Angaben</translation>
+    </message>
+    <message>
+      <source>Licences</source>
+      <translation>Lizenzen</translation>
+    </message>
+    <message>
+      <source>About this file</source>
+      <translation>Über diese Datei</translation>
+    </message>
+    <message>
+      <source>To the text</source>
+      <translation>Zum Text</translation>
+    </message>
+    <message>
+      <source>Side that is worked on</source>
+      <translation>Seite, auf der gearbeitet wird</translation>
+    </message>
+    <message>
+      <source>Undo (Ctrl+Z)</source>
+      <translation>Rückgängig (Strg+Z)</translation>
+    </message>
+    <message>
+      <source>All back (A)</source>
+      <translation>Alles zurück (A)</translation>
+    </message>
+    <message>
+      <source>Dark (D)</source>
+      <translation>Dunkel (D)</translation>
+    </message>
+    <message>
+      <source>Strata, skin first</source>
+      <translation>Strata, die Haut zuerst</translation>
+    </message>
+    <message>
+      <source>One stratum back ([)</source>
+      <translation>Ein Stratum zurück ([)</translation>
+    </message>
+    <message>
+      <source>Lay one stratum back</source>
+      <translation>Ein Stratum zurücklegen</translation>
+    </message>
+    <message>
+      <source>One stratum deeper (])</source>
+      <translation>Ein Stratum tiefer (])</translation>
+    </message>
+    <message>
+      <source>Peel one stratum deeper</source>
+      <translation>Ein Stratum tiefer abtragen</translation>
+    </message>
+    <message>
+      <source>Picture</source>
+      <translation>Bild</translation>
+    </message>
+    <message>
+      <source>Views</source>
+      <translation>Ansichten</translation>
+    </message>
+    <message>
+      <source>turnable picture</source>
+      <translation>drehbares Bild</translation>
+    </message>
+    <message>
+      <source>The back. Arrow keys turn, plus and minus come closer and go away, brackets peel. All parts can also be chosen from the list under Find.</source>
+      <translation>Der Rücken. Pfeiltasten drehen, Plus und Minus gehen näher und ferner, eckige Klammern tragen ab. Alle Teile lassen sich auch aus der Liste unter „Aufsuchen“ wählen.</translation>
+    </message>
+    <message>
+      <source>This page could not be opened:</source>
+      <translation>Diese Seite ließ sich nicht öffnen:</translation>
+    </message>
+    <message>
+      <source>it needs a browser of 2023 or later (Firefox 113, Chromium 80, Safari 16.4)</source>
+      <translation>sie braucht einen Browser ab 2023 (Firefox 113, Chromium 80, Safari 16.4)</translation>
+    </message>
+    <message>
+      <source>The back is being laid out …</source>
+      <translation>Der Rücken wird aufgebaut …</translation>
+    </message>
+    <message>
+      <source>Text</source>
+      <translation>Text</translation>
+    </message>
+    <message>
+      <source>About</source>
+      <translation>Über</translation>
+    </message>
+    <message>
+      <source>Any name, English or Latin</source>
+      <translation>Beliebiger Name, deutsch, englisch oder lateinisch</translation>
+    </message>
+    <message>
+      <source>Before you begin</source>
+      <translation>Vor dem Anfang</translation>
+    </message>
+    <message>
+      <source>I have read this</source>
+      <translation>Gelesen</translation>
+    </message>
+    <message>
+      <source>This page needs JavaScript, which is inside this file; nothing is fetched.</source>
+      <translation>Diese Seite braucht JavaScript, das in dieser Datei steht; es wird nichts geladen.</translation>
+    </message>
   </context>
 </TS>

@@ -24,7 +24,7 @@ def action_texts() -> tuple[str, ...]:
 
 
 def sentence_texts(root: Path = FOLDER.parent) -> tuple[str, ...]:
-    """Return the texts of every ``told`` and ``say`` under a folder, read out of the source."""
+    """Return the texts of every ``told``, ``counted`` and ``say``, read out of the source."""
     found: list[str] = []
 
     def take(node: ast.expr) -> None:
@@ -41,8 +41,12 @@ def sentence_texts(root: Path = FOLDER.parent) -> tuple[str, ...]:
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
             if not isinstance(node, ast.Call) or not node.args:
                 continue
-            if getattr(node.func, "id", "") == "told" or getattr(node.func, "attr", "") == "say":
+            name = getattr(node.func, "id", "")
+            if name == "told" or getattr(node.func, "attr", "") == "say":
                 take(node.args[0])
+            elif name == "counted":
+                for given in node.args[1:]:
+                    take(given)
     return tuple(dict.fromkeys(found))
 
 
@@ -53,9 +57,14 @@ def word_texts() -> tuple[str, ...]:
     from viewer.panels.mistakes_dock import _HEADS as MISTAKE_HEADS
     from viewer.panels.room_sheet import CAUTIONS
     from viewer.panels.step_line import HEADINGS, STATUS_WORDS
+    from viewer.print.sheet import AT_THE_END, FOOTER, KIT, SEXES
+    from viewer.print.sheet import SIDES as SHEET_SIDES
+    from viewer.print.sheet_words import SIDES as SIDE_WORDS
     from viewer.scene.overlay import _LETTERS
+    from viewer.share.payload import CAUTION, SHORT_VIEWS, TITLE, page_texts
     from viewer.state.captions import ATTACHED, FIELDS, KIND_WORDS, OWN_NOTE, REGIONS
     from viewer.state.section_plane import KEPT
+    from viewer.state.step_words import PLAN_NOTE
     from viewer.state.table_view import LIMBS_NOTE, LYING_NOTE, TABLE_PLACES
     from viewer.study.questions import ARTERY_PROMPT, NERVE_PROMPT
     from viewer.study.questions import KINDS as QUESTIONS
@@ -83,6 +92,17 @@ def word_texts() -> tuple[str, ...]:
                 *(rule.title for rule in load_folds()),
                 *(step.title for step in steps()),
                 *QUESTIONS.values(),
+                *SHEET_SIDES.values(),
+                *SIDE_WORDS.values(),
+                *SEXES.values(),
+                *AT_THE_END,
+                KIT,
+                FOOTER,
+                PLAN_NOTE,
+                *SHORT_VIEWS.values(),
+                TITLE,
+                CAUTION,
+                *page_texts(),
                 OWN_NOTE,
                 NERVE_PROMPT,
                 ARTERY_PROMPT,

@@ -4,6 +4,7 @@ import { element } from "./dom.js";
 import { Picture } from "./picture.js";
 import { readPayload } from "./payload.js";
 import { panes } from "./panes.js";
+import { speak, told } from "./words.js";
 import { copied, found, freshState, isGone, isOnSide, isPeekedThrough, isVisible, Plan, plainLetters, sidesOf, SIDES } from "./state.js";
 
 const THEMES = { light: [0.9, 0.905, 0.91], dark: [0.1, 0.107, 0.122] };
@@ -12,6 +13,7 @@ const $ = (id) => document.getElementById(id);
 class Page {
   constructor(facts, meshes) {
     this.facts = facts;
+    speak(facts.words);
     this.parts = facts.parts;
     this.parts.forEach((part, number) => {
       part.number = number;
@@ -28,7 +30,7 @@ class Page {
     } catch (problem) {
       this.picture = null;
       $("message").textContent =
-        "This browser shows no 3D pictures (WebGL 2 is missing or switched off). Names, captions and the steps of the plan are all here as text.";
+        told("This browser shows no 3D pictures (WebGL 2 is missing or switched off). Names, captions and the steps of the plan are all here as text.");
     }
     this.panes = panes(this);
     this.#dress();
@@ -63,7 +65,7 @@ class Page {
     if (!last) return;
     this.state = last[1];
     this.refresh();
-    this.say(`Undone: ${last[0]}`);
+    this.say(told("Undone: {what}", { what: last[0] }));
   }
 
   say(words) {
@@ -72,8 +74,10 @@ class Page {
 
   peelTo(depth, choice = this.state.working) {
     depth = Math.max(0, Math.min(this.facts.strata.length, depth));
-    const where = depth ? `Peeled to ${this.facts.strata[depth] || "nothing"}` : "Laid all back";
-    this.change(`${where}, ${choice === "both" ? "both sides" : choice}`, (s) => {
+    const where = depth
+      ? told("Peeled to {name}", { name: this.facts.strata[depth] || told("nothing") })
+      : told("Laid all back");
+    this.change(`${where}, ${choice === "both" ? told("both sides") : sideWords(choice)}`, (s) => {
       const outward = sidesOf(choice).some((side) => depth < s.peeled[side]);
       for (const side of sidesOf(choice)) {
         s.peeled[side] = depth;
@@ -106,7 +110,8 @@ class Page {
     const sides = sidesOf(this.state.working);
     const gone = (side) => stratum < this.state.peeled[side] || this.state.off[side].has(stratum);
     const back = sides.every(gone);
-    this.change(`${this.facts.strata[stratum]} ${back ? "shown" : "hidden"}`, (s) => {
+    const name = this.facts.strata[stratum];
+    this.change(back ? told("{name} shown", { name }) : told("{name} hidden", { name }), (s) => {
       for (const side of sides) {
         if (!back) s.off[side].add(stratum);
         else {
@@ -142,7 +147,7 @@ class Page {
   reveal(number) {
     const part = this.parts[number];
     if (isVisible(part, this.state)) return;
-    this.change(`${part.title} shown`, (s) => {
+    this.change(told("{name} shown", { name: part.title }), (s) => {
       s.alone.clear();
       s.hidden.delete(number);
       s.removed.delete(number);
@@ -170,13 +175,17 @@ class Page {
   }
 
   placeOf(part) {
-    const gone = isGone(part, this.state) ? ", taken off" : "";
-    return `${part.kind}, stratum ${part.stratum} (${this.facts.strata[part.stratum]})${gone}`;
+    return told("{kind}, stratum {n} ({name}){done}", {
+      kind: part.kind,
+      n: part.stratum,
+      name: this.facts.strata[part.stratum],
+      done: isGone(part, this.state) ? told(", taken off") : "",
+    });
   }
 
   showScene(number) {
     const scene = this.facts.scenes[number];
-    this.change(`Scene ${number + 1}: ${scene.title}`, (s) => {
+    this.change(told("Scene {n}: {title}", { n: number + 1, title: scene.title }), (s) => {
       const fresh = freshState();
       Object.assign(s, fresh, { scene: number, working: s.working, shown: scene.shown });
       for (const side of SIDES) {
@@ -242,15 +251,17 @@ class Page {
       const all = sides.every((side) => gone[SIDES.indexOf(side)]);
       band.classList.toggle("gone", gone[0] && gone[1]);
       press(band, "aria-current", stratum === outer);
-      const halves = gone[0] !== gone[1] ? (gone[0] ? "left off" : "right off") : gone[0] ? "off" : "";
+      const halves = gone[0] !== gone[1] ? (gone[0] ? told("left off") : told("right off")) : gone[0] ? told("off") : "";
       band.querySelector(".halves").textContent = gone[0] !== gone[1] ? halves : "";
       band.setAttribute(
         "aria-label",
-        `Peel to stratum ${stratum}, ${this.facts.strata[stratum]}${halves ? `, ${halves}` : ""}`
+        told("Peel to stratum {n}, {name}", { n: stratum, name: this.facts.strata[stratum] }) +
+          (halves ? `, ${halves}` : "")
       );
       eye.textContent = all ? "○" : "●";
       press(eye, "aria-pressed", !all);
-      eye.setAttribute("aria-label", `${all ? "Show" : "Hide"} ${this.facts.strata[stratum]} alone`);
+      const name = this.facts.strata[stratum];
+      eye.setAttribute("aria-label", all ? told("Show {name} alone", { name }) : told("Hide {name} alone", { name }));
     });
     $("shallower").disabled = sides.every((side) => s.peeled[side] === 0);
     $("deeper").disabled = sides.every((side) => s.peeled[side] >= this.facts.strata.length - 1);
@@ -264,22 +275,26 @@ class Page {
     const add = (words, back) => strip.append(element("button", { onclick: back }, `${words} ×`));
     const named = (set) => {
       const names = [...set].map((n) => this.parts[n].title);
-      return names.length > 2 ? `${names.slice(0, 2).join("; ")} and ${names.length - 2} more` : names.join("; ");
+      return names.length > 2
+        ? told("{names} and {n} more", { names: names.slice(0, 2).join("; "), n: names.length - 2 })
+        : names.join("; ");
     };
-    for (const [field, words] of [["alone", "Only"], ["hidden", "Hidden:"], ["through", "See-through:"]])
+    for (const [field, words] of [["alone", told("Only")], ["hidden", told("Hidden:")], ["through", told("See-through:")]])
       if (s[field].size)
-        add(`${words} ${named(s[field])}`, () => this.change("Brought back", (n) => n[field].clear()));
+        add(`${words} ${named(s[field])}`, () => this.change(told("Brought back"), (n) => n[field].clear()));
     if (s.peek && this.parts.some((part) => isVisible(part, s) && isPeekedThrough(part, s, this.parts)))
-      add("Looking through what covers it", () => this.setPeek(false));
+      add(told("Looking through what covers it"), () => this.setPeek(false));
     if (s.shown !== "both")
-      add(`Only the ${s.shown} side`, () => this.change("Both sides shown", (n) => (n.shown = "both")));
+      add(
+        s.shown === "left" ? told("Only the left side") : told("Only the right side"),
+        () => this.change(told("Both sides shown"), (n) => (n.shown = "both")));
   }
 
   #marks() {
     if (!this.picture) return;
     const x = this.picture.axes().right.x;
-    $("mark-left").textContent = Math.abs(x) < 0.3 ? "" : x < 0 ? "L" : "R";
-    $("mark-right").textContent = Math.abs(x) < 0.3 ? "" : x < 0 ? "R" : "L";
+    $("mark-left").textContent = Math.abs(x) < 0.3 ? "" : x < 0 ? told("L") : told("R");
+    $("mark-right").textContent = Math.abs(x) < 0.3 ? "" : x < 0 ? told("R") : told("L");
     document.body.dataset.frames = this.picture.frames;
   }
 
@@ -305,7 +320,7 @@ class Page {
         element("span", { className: "name" }, name),
         element("span", { className: "halves" })
       );
-      band.title = `Peel to ${name}`;
+      band.title = told("Peel to {name}", { name });
       const eye = element("button", { className: "eye", onclick: () => this.toggleStratum(stratum) });
       $("bands").append(element("li", {}, band, eye));
     });
@@ -325,7 +340,7 @@ class Page {
   #viewPose(name) {
     const { azimuth, elevation } = this.facts.views[name];
     const numbers = this.parts
-      .filter((part) => isVisible(part, this.state) && part.kind !== "context, not modelled here")
+      .filter((part) => isVisible(part, this.state) && !part.context)
       .map((part) => part.number);
     return this.picture.framing(numbers, azimuth, elevation);
   }
@@ -383,7 +398,7 @@ class Page {
   }
 
   reset() {
-    this.change("All back", (s) => {
+    this.change(told("All back"), (s) => {
       Object.assign(s, freshState(), { working: s.working, selected: s.selected });
     });
     this.#go("posterior");
@@ -534,6 +549,8 @@ class Page {
   }
 }
 
+const sideWords = (side) => (side === "left" ? told("left") : told("right"));
+
 function press(node, name, on) {
   node.setAttribute(name, on ? "true" : "false");
 }
@@ -541,12 +558,12 @@ function press(node, name, on) {
 async function begin() {
   try {
     if (!("DecompressionStream" in window))
-      throw new Error("it needs a browser of 2023 or later (Firefox 113, Chromium 80, Safari 16.4)");
+      throw new Error($("message").dataset.old);
     const { facts, meshes } = await readPayload($("payload").textContent.trim());
     $("payload").remove();
     window.peelback = new Page(facts, meshes);
   } catch (problem) {
-    $("message").textContent = `This page could not be opened: ${problem.message}.`;
+    $("message").textContent = `${$("message").dataset.failed} ${problem.message}.`;
     throw problem;
   }
 }

@@ -2,6 +2,7 @@
 
 import { element } from "./dom.js";
 import { isVisible } from "./state.js";
+import { told } from "./words.js";
 
 const $ = (id) => document.getElementById(id);
 
@@ -23,14 +24,14 @@ export function panes(page) {
 
   const acts = {
     hide: (part) =>
-      page.change(`${part.title} hidden`, (s) => {
+      page.change(told("{name} hidden", { name: part.title }), (s) => {
         s.hidden.add(part.number);
         s.alone.delete(part.number);
       }),
     through: (part) =>
-      page.change(`${part.title} see-through on or off`, (s) => flip(s.through, part.number)),
+      page.change(told("{name} see-through on or off", { name: part.title }), (s) => flip(s.through, part.number)),
     alone: (part) =>
-      page.change(`${part.title} alone on or off`, (s) => {
+      page.change(told("{name} alone on or off", { name: part.title }), (s) => {
         const on = s.alone.has(part.number);
         s.alone.clear();
         if (!on) s.alone.add(part.number);
@@ -43,11 +44,11 @@ export function panes(page) {
     const part = parts[page.state.selected];
     if (!part) {
       pane.replaceChildren(
-        element("h2", {}, "No part picked"),
+        element("h2", {}, told("No part picked")),
         element(
           "p",
           {},
-          "Tap or click a part of the picture, or choose one under Find. Its name, attachments, nerve, artery and action are told here."
+          told("Tap or click a part of the picture, or choose one under Find. Its name, attachments, nerve, artery and action are told here.")
         ),
         keysTable()
       );
@@ -64,14 +65,14 @@ export function panes(page) {
       if (pressed !== undefined) button.setAttribute("aria-pressed", pressed);
       row.append(button);
     };
-    if (isVisible(part, s)) add("Hide", () => acts.hide(part));
-    else add("Bring into view", () => page.reveal(part.number));
-    add("See through", () => acts.through(part), s.through.has(part.number));
-    add("Look through what covers it", () => page.setPeek(!s.peek), s.peek);
-    add("Alone", () => acts.alone(part), s.alone.has(part.number));
-    add("Go to it", () => page.flyTo([part.number]));
-    if (part.twin >= 0) add("Other side", () => acts.twin(part));
-    const sources = element("details", {}, element("summary", {}, "Sources"));
+    if (isVisible(part, s)) add(told("Hide"), () => acts.hide(part));
+    else add(told("Bring into view"), () => page.reveal(part.number));
+    add(told("See through"), () => acts.through(part), s.through.has(part.number));
+    add(told("Look through what covers it"), () => page.setPeek(!s.peek), s.peek);
+    add(told("Alone"), () => acts.alone(part), s.alone.has(part.number));
+    add(told("Go to it"), () => page.flyTo([part.number]));
+    if (part.twin >= 0) add(told("Other side"), () => acts.twin(part));
+    const sources = element("details", {}, element("summary", {}, told("Sources")));
     const list = element("ul");
     for (const number of caption.sources) list.append(element("li", {}, facts.sources[number]));
     sources.append(list);
@@ -87,15 +88,15 @@ export function panes(page) {
 
   function keysTable() {
     const rows = [
-      ["Drag, arrow keys", "turn"],
-      ["Two fingers, Shift and drag", "move"],
-      ["Wheel, pinch, + −", "closer, further"],
-      ["] [", "peel deeper, lay back"],
-      ["H T P O X F", "hide, see through, look through what covers it, alone, other side, go to it"],
-      ["N B", "next step, step before"],
-      ["1 to 8", "views"],
-      ["/", "find"],
-      ["A, Ctrl+Z", "all back, undo"],
+      [told("Drag, arrow keys"), told("turn")],
+      [told("Two fingers, Shift and drag"), told("move")],
+      [told("Wheel, pinch, + −"), told("closer, further")],
+      ["] [", told("peel deeper, lay back")],
+      ["H T P O X F", told("hide, see through, look through what covers it, alone, other side, go to it")],
+      ["N B", told("next step, step before")],
+      [told("1 to 8"), told("views")],
+      ["/", told("find")],
+      ["A, Ctrl+Z", told("all back, undo")],
     ];
     const list = element("dl");
     for (const [keys, words] of rows) list.append(element("dt", {}, keys), element("dd", {}, words));
@@ -109,12 +110,11 @@ export function panes(page) {
     const choice = step.side === "both" ? "both" : s.working;
     const done = plan.isDone(step, s, choice);
     const missing = done ? [] : plan.missing(step, s, choice);
-    const where = choice === "both" ? "both sides" : `the ${choice}`;
     const box = [];
     const row = element("div", { className: "acts" });
     row.append(
-      element("button", { onclick: () => walk(-1), disabled: page.step === 0 }, "◀ Before"),
-      element("button", { onclick: () => walk(1), disabled: page.step === facts.steps.length - 1 }, "Next ▶")
+      element("button", { onclick: () => walk(-1), disabled: page.step === 0 }, told("◀ Before")),
+      element("button", { onclick: () => walk(1), disabled: page.step === facts.steps.length - 1 }, told("Next ▶"))
     );
     const doing = element("div", { className: "acts" });
     if (done)
@@ -123,9 +123,9 @@ export function panes(page) {
           "button",
           {
             onclick: () =>
-              page.change(`${step.title}: laid back`, (n) => plan.layBack(step, n, choice)),
+              page.change(told("{name}: laid back", { name: step.title }), (n) => plan.layBack(step, n, choice)),
           },
-          `Lay it back on ${where}`
+          onSide(choice, told("Lay it back on both sides"), told("Lay it back on the left"), told("Lay it back on the right"))
         )
       );
     else if (!missing.length)
@@ -134,59 +134,64 @@ export function panes(page) {
           "button",
           {
             className: "strong",
-            onclick: () => page.change(`${step.title}: done`, (n) => plan.doStep(step, n, choice)),
+            onclick: () => page.change(told("{name}: done", { name: step.title }), (n) => plan.doStep(step, n, choice)),
           },
-          `Do it on ${where}`
+          onSide(choice, told("Do it on both sides"), told("Do it on the left"), told("Do it on the right"))
         )
       );
     else {
       const reasons = missing
-        .map((m) => `First, on the ${m.side}: ${m.steps.map((each) => `“${each.title}”`).join(", ")}.`)
+        .map((m) => {
+          const steps = m.steps.map((each) => told("“{title}”", { title: each.title })).join(", ");
+          return m.side === "left"
+            ? told("First, on the left: {steps}.", { steps })
+            : told("First, on the right: {steps}.", { steps });
+        })
         .join(" ");
-      box.push(element("p", { className: "caution" }, `Not yet. ${reasons}`));
+      box.push(element("p", { className: "caution" }, `${told("Not yet.")} ${reasons}`));
       doing.append(
         element(
           "button",
           {
             className: "strong",
             onclick: () =>
-              page.change(`${step.title}: done with all before it`, (n) =>
+              page.change(told("{name}: done with all before it", { name: step.title }), (n) =>
                 plan.doStep(step, n, choice, true)
               ),
           },
-          "Do all before it, then this"
+          told("Do all before it, then this")
         ),
         element(
           "button",
-          { onclick: () => page.change(`${step.title}: done anyway`, (n) => plan.doStep(step, n, choice)) },
-          "Anyway"
+          { onclick: () => page.change(told("{name}: done anyway", { name: step.title }), (n) => plan.doStep(step, n, choice)) },
+          told("Anyway")
         )
       );
     }
     const say = (head, text, name = "") => {
       if (text) box.push(element("h3", {}, head), element("p", { className: name }, text));
     };
-    say("Do", step.do);
-    say("Cut", step.cut);
-    say("Hinge", step.hinge);
-    say("Keep, not to be cut", step.keep, "keep");
+    say(told("Do"), step.do);
+    say(told("Cut"), step.cut);
+    say(told("Hinge"), step.hinge);
+    say(told("Keep, not to be cut"), step.keep, "keep");
     if (step.reveals.length) {
       const links = element("p", { className: "links" });
       for (const each of step.reveals)
         if (each.part >= 0) links.append(partButton(each.part, [each.words]));
         else links.append(element("span", {}, `${each.words} `));
-      box.push(element("h3", {}, "Find"), links);
+      box.push(element("h3", {}, told("Find")), links);
     }
-    say("Stop sign", step.stop, "stop");
-    say("Caution", step.caution, "caution");
-    say("Courses differ", step.differs);
+    say(told("Stop sign"), step.stop, "stop");
+    say(told("Caution"), step.caution, "caution");
+    say(told("Courses differ"), step.differs);
     const all = element("ol", { className: "plain listed" });
     facts.steps.forEach((each, number) => {
       const state = plan.isDone(each, s, each.side === "both" ? "both" : s.working)
-        ? "✓ done"
+        ? told("✓ done")
         : plan.missing(each, s, s.working).length
-          ? "– later"
-          : "○ open";
+          ? told("– later")
+          : told("○ open");
       const button = element(
         "button",
         { onclick: () => (go(number), $("pane-steps").scrollTo(0, 0)) },
@@ -197,12 +202,12 @@ export function panes(page) {
       all.append(element("li", {}, button));
     });
     pane.replaceChildren(
-      element("p", { className: "soft" }, `Step ${page.step + 1} of ${facts.steps.length}${step.optional ? ", optional" : ""}`),
+      element("p", { className: "soft" }, told("Step {n} of {count}", { n: page.step + 1, count: facts.steps.length }) + (step.optional ? told(", optional") : "")),
       element("h2", {}, step.title),
       row,
       doing,
       ...box,
-      element("h3", {}, "All steps"),
+      element("h3", {}, told("All steps")),
       all,
       element("p", { className: "soft" }, facts.plan_note)
     );
@@ -217,15 +222,16 @@ export function panes(page) {
     page.open("steps");
     go(page.step + by);
     $("pane-steps").scrollTo(0, 0);
-    page.say(`Step ${page.step + 1}: ${facts.steps[page.step].title}. ${facts.steps[page.step].do}`);
+    const { title, do: words } = facts.steps[page.step];
+    page.say(told("Step {n}: {title}. {words}", { n: page.step + 1, title, words }));
   }
 
   function find(results) {
     const list = $("found");
     const shown = results.slice(0, 400);
     $("found-count").textContent = results.length
-      ? `${results.length} found`
-      : "Nothing is called that";
+      ? told("{n} found", { n: results.length })
+      : told("Nothing is called that");
     list.replaceChildren(
       ...shown.map((each) => {
         const here = each.parts.find((n) => isVisible(parts[n], page.state));
@@ -234,7 +240,7 @@ export function panes(page) {
           {},
           partButton(here ?? each.parts[0], [
             element("span", {}, each.title),
-            element("span", { className: "soft" }, `stratum ${each.stratum}`),
+            element("span", { className: "soft" }, told("stratum {n}", { n: each.stratum })),
           ])
         );
       })
@@ -258,32 +264,32 @@ export function panes(page) {
     });
     const row = element("div", { className: "acts" });
     row.append(
-      element("button", { onclick: () => page.showScene(now - 1), disabled: now <= 0 }, "◀ Before"),
+      element("button", { onclick: () => page.showScene(now - 1), disabled: now <= 0 }, told("◀ Before")),
       element(
         "button",
         { onclick: () => page.showScene(now + 1), disabled: now >= facts.scenes.length - 1 },
-        "Next ▶"
+        told("Next ▶")
       )
     );
     pane.replaceChildren(
       element("h2", {}, scene ? scene.title : facts.talk_title),
       row,
-      element("p", {}, scene ? scene.line : "Choose a scene, or go through them in order."),
+      element("p", {}, scene ? scene.line : told("Choose a scene, or go through them in order.")),
       element("p", { className: "soft" }, scene ? scene.notes : ""),
-      element("h3", {}, "Scenes"),
+      element("h3", {}, told("Scenes")),
       all
     );
   }
 
   function fillAbout() {
-    const cited = element("details", {}, element("summary", {}, "Sources of the facts"));
+    const cited = element("details", {}, element("summary", {}, told("Sources of the facts")));
     const list = element("ul");
     for (const source of facts.sources) list.append(element("li", {}, source));
     cited.append(list);
-    const licence = element("details", {}, element("summary", {}, "Licences"));
+    const licence = element("details", {}, element("summary", {}, told("Licences")));
     licence.append(...facts.licences.map((text) => element("p", {}, text)));
     $("pane-about").replaceChildren(
-      element("h2", {}, "About this file"),
+      element("h2", {}, told("About this file")),
       ...facts.about.map((text) => element("p", {}, text)),
       cited,
       licence
@@ -303,6 +309,8 @@ export function panes(page) {
     },
   };
 }
+
+const onSide = (choice, both, left, right) => ({ both, left, right })[choice];
 
 function flip(set, value) {
   if (!set.delete(value)) set.add(value);
