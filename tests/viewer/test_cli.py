@@ -465,3 +465,9 @@ def test_plate_draws_a_flap_and_tells_how_true_the_fold_is(toy, capsys, tmp_path
     assert fold["fibre_change"] <= 0.01 and fold["hinge_moved_mm"] == 0.0
     assert abs(fold["area_change"]) < 0.05
     assert "trapezius_transverse.left" in json.loads(out)["parts"]
+
+
+@pytest.mark.parametrize("verb", [("sheet", "--out=a.pdf"), ("share", "--out=a.html")])
+def test_an_unknown_language_is_refused_with_those_there_are(verb, capsys):
+    assert cli.main([*verb, "--language=xx"]) == 2
+    assert capsys.readouterr().err == "peelback: language must be one of en, de, got 'xx'\n"

@@ -420,7 +420,7 @@ class Sheet:
                     rich(actions, "cell"),
                 ]
             )
-        shares = (0.22, 0.34, 0.24, 0.20)
+        shares = (0.25, 0.32, 0.23, 0.20)
         table = Table(rows, [self.width * share for share in shares], repeatRows=1)
         table.setStyle(in_own_face([*_GRID, ("VALIGN", (0, 0), (-1, -1), "TOP")]))
         note = told(

@@ -19,6 +19,8 @@ from tests.fakes import toy_model
 from viewer.print.sheet import SourceMarks, sheet_pdf
 from viewer.print.sheet_order import PAPERS, SheetOrder, chosen_steps
 from viewer.print.sheet_pictures import StepPictures, for_paper, smoothed_line
+from viewer.state.languages import spoken_in
+from viewer.translations.texts import FOLDER, translations
 
 WANTED = "trapezius,latissimus,rhomboids"
 
@@ -234,3 +236,37 @@ def test_short_sheet_of_the_whole_plan_fits_four_pages(tmp_path, paper):
 def test_short_and_blank_are_two_sheets(tmp_path):
     with pytest.raises(PeelbackError, match="short and blank"):
         SheetOrder.checked(out=tmp_path / "lab.pdf", short=True, blank=True)
+
+
+@pytest.fixture(scope="module")
+def german_sheets(tmp_path_factory) -> dict[str, bytes]:
+    tmp = tmp_path_factory.mktemp("german")
+    with spoken_in("de"):
+        return {
+            "full": sheet_pdf(toy_model(), _order(tmp, paper="letter"))[0],
+            "short": sheet_pdf(toy_model(), _order(tmp, short=True))[0],
+            "blank": sheet_pdf(toy_model(), _order(tmp, blank=True))[0],
+        }
+
+
+def test_a_german_sheet_holds_no_sentence_or_name_of_the_english_one(german_sheets, sheets):
+    table = translations(FOLDER / "peelback_de.ts")
+    for kind, english in (("full", sheets["A4"]), ("short", sheets["short"])):
+        # References stay in the language in which they were published.
+        text = _text(german_sheets[kind]).split("Quellen")[0]
+        before = _text(english)
+        written = [t for t, words in table.items() if len(t) > 11 and words != t and t in before]
+        assert len(written) > 40
+        left = [t for t in written if t in text and t not in "; ".join(table.values())]
+        assert left == []
+
+
+def test_a_german_sheet_says_its_cautions_answers_and_pages_in_german(german_sheets):
+    first = " ".join(_read(german_sheets["full"]).pages[0].extract_text().split())
+    assert "Die Hausordnung geht vor" in first
+    assert first.index("Hinweise") < first.index("Scharfes und Spitzes")
+    pages = _read(german_sheets["full"]).pages
+    assert f"Seite 2 von {len(pages)}" in pages[1].extract_text()
+    assert "SCHONEN: N. accessorius" in _text(german_sheets["full"])
+    assert "Antworten" in _read(german_sheets["blank"]).pages[-1].extract_text()
+    assert _read(german_sheets["full"]).trailer["/Root"]["/Lang"] == "de-DE"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import os
 import random
+import re
 import shutil
 import time
 
@@ -16,10 +17,12 @@ from meshes.catalogue.plan import part_ids_of, steps
 from tests.fakes import toy_model
 from viewer.share.page import write_page
 from viewer.state.commands import peel_to
+from viewer.state.languages import spoken_in
 from viewer.state.plan import plan_from_records
 from viewer.state.view_state import Sides, ViewState
 from viewer.state.visibility import taken_off
 from viewer.talk.scenes import Talk, TalkScene
+from viewer.translations.texts import FOLDER, translations
 
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 
@@ -78,7 +81,7 @@ class Visit:
         self.page.on("pageerror", lambda error: self.complaints.append(str(error)))
         self.page.goto(path.as_uri())
         _until(self.page, "Number(document.body.dataset.frames) > 0")
-        self.page.get_by_role("button", name="I have read this").click()
+        self.page.locator("#cautions button").click()
 
     def ids(self, where: str) -> set[str]:
         """Ids of the parts for which a JavaScript condition on ``p`` and ``s`` holds."""
@@ -308,6 +311,39 @@ def test_phone_taps_and_everything_fits(browser, toy_file):
         ".map(([t]) => t)"
     )
     assert small == []
+    assert visit.complaints == []
+    visit.context.close()
+
+
+def test_a_german_page_shows_no_english_text_whatever_is_opened(browser, tmp_path):
+    path = tmp_path / "ruecken.html"
+    with spoken_in("de"):
+        write_page(toy_model(), path, Talk("Vorlesung", (TalkScene(ViewState(), "Ganzer"),)))
+    visit = Visit(browser, path)
+    page = visit.page
+    assert page.locator("html").get_attribute("lang") == "de"
+    said = [page.locator("body").inner_text()]
+    page.mouse.click(*visit.middle())
+    for tab in ("part", "steps", "find", "talk", "about"):
+        page.locator(f"#tab-{tab}").click()
+        said.append(page.locator("body").inner_text())
+        said += page.evaluate(
+            "() => [...document.querySelectorAll('[aria-label], [title]')]"
+            ".flatMap((n) => [n.ariaLabel, n.title])"
+        )
+    page.locator("#tab-steps").click()
+    for act in ("Trapezius nach außen klappen", "Alles davor tun, dann dies", "Beidseits zurück"):
+        page.get_by_role("button", name=act).click()
+        said += [page.locator("body").inner_text(), page.locator("#spoken").inner_text()]
+    for number in range(len(steps())):
+        page.evaluate(f"document.querySelectorAll('#pane-steps ol button')[{number}].click()")
+        said.append(page.locator("#pane-steps").inner_text())
+    text = " ".join(" ".join(filter(None, said)).split())
+    table = translations(FOLDER / "peelback_de.ts")
+    german = " ".join(table.values())
+    english = [t for t, w in table.items() if t != w and len(t) > 6 and t not in german]
+    assert [t for t in english if re.search(rf"(?<!\w){re.escape(t)}(?!\w)", text)] == []
+    assert "N. accessorius" in text
     assert visit.complaints == []
     visit.context.close()
 
