@@ -163,52 +163,71 @@ class BatchActors:
     """The actors that draw one batch in one viewport: its solid and its see-through parts."""
 
     def __init__(self, batch: Batch, key, detail: str, renderer, pattern: bool = True):
-        stratum, material = key[:2]
         self.batch = batch
         self.renderer = renderer
-        self._shown: dict[str, tuple[str, ...]] = {"solid": (), "see_through": ()}
-        self._wanted: dict[str, tuple[str, ...]] = dict(self._shown)
+        self._stratum, self._material = key[:2]
+        self._coarse = detail == "moving"
+        self._pattern = pattern
+        self._shown: dict[str, tuple[str, ...]] = {}
+        self._wanted: dict[str, tuple[str, ...]] = {"solid": (), "see_through": ()}
         self._data: dict[str, vtkPolyData] = {}
         self.actors: dict[str, vtkActor] = {}
+        self._add_actor("solid", "solid")
         # A film covers half the picture: a dot pattern over it would be all one sees.
-        dotted = detail == "moving" and material != "film"
-        blend = "screen_door" if dotted else "blended"
-        for role in ("solid", "see_through"):
-            data = batch.polydata()
-            mapper = vtkPolyDataMapper()
-            mapper.SetInputData(data)
-            mapper.SetColorModeToDirectScalars()
-            # The shader takes vertices for millimetres; VTK would rescale them for itself.
-            mapper.SetVBOShiftScaleMethod(0)
-            actor = vtkActor()
-            actor.SetMapper(mapper)
-            actor.VisibilityOff()
-            actor.GetProperty().BackfaceCullingOn()
-            shading.dress(
-                actor,
-                mapper,
-                material,
-                "solid" if role == "solid" else blend,
-                pattern,
-                LAYER_STEP_MM * stratum if detail == "moving" else 0.0,
-            )
-            if role == "see_through" and not dotted:
-                actor.ForceTranslucentOn()
-            else:
-                actor.ForceOpaqueOn()
-            renderer.AddActor(actor)
-            self._data[role] = data
-            self.actors[role] = actor
+        dotted = self._coarse and not self._is_film
+        self._add_actor("see_through", "screen_door" if dotted else "blended")
+
+    @property
+    def _is_film(self) -> bool:
+        return self._material == "film"
+
+    def _add_actor(self, role: str, opacity: str) -> None:
+        data = self.batch.polydata()
+        mapper = vtkPolyDataMapper()
+        mapper.SetInputData(data)
+        mapper.SetColorModeToDirectScalars()
+        # The shader takes vertices for millimetres; VTK would rescale them for itself.
+        mapper.SetVBOShiftScaleMethod(0)
+        actor = vtkActor()
+        actor.SetMapper(mapper)
+        actor.VisibilityOff()
+        actor.GetProperty().BackfaceCullingOn()
+        shading.dress(
+            actor,
+            mapper,
+            self._material,
+            opacity,
+            self._pattern,
+            LAYER_STEP_MM * self._stratum if self._coarse else 0.0,
+        )
+        if opacity == "blended":
+            actor.ForceTranslucentOn()
+        else:
+            actor.ForceOpaqueOn()
+        self.renderer.AddActor(actor)
+        self._shown[role] = ()
+        self._data[role] = data
+        self.actors[role] = actor
 
     def want(self, solid: tuple[str, ...], see_through: tuple[str, ...]) -> None:
         """Say which parts are to be drawn; faces are gathered when next drawn."""
         self._wanted = {"solid": solid, "see_through": see_through}
 
-    def draw(self, on: bool) -> None:
-        """Switch this detail on (bringing its face lists up to date) or off."""
+    def draw(self, on: bool, dotted: bool = False) -> None:
+        """Switch this detail on (bringing its face lists up to date) or off.
+
+        Parameters
+        ----------
+        on : bool
+        dotted : bool
+            See-through parts as a share of pixels, which needs no peeling; not films.
+        """
+        dotted = dotted and not self._is_film
+        if on and dotted and self._wanted["see_through"] and "dotted" not in self.actors:
+            self._add_actor("dotted", "screen_door")
         for role, actor in self.actors.items():
-            wanted = self._wanted[role]
-            visible = on and bool(wanted)
+            wanted = self._wanted["solid" if role == "solid" else "see_through"]
+            visible = on and bool(wanted) and (role == "solid" or (role == "dotted") == dotted)
             if visible and wanted != self._shown[role]:
                 self._data[role].SetPolys(self.batch.cells(wanted))
                 self._shown[role] = wanted

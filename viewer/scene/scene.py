@@ -42,6 +42,9 @@ if TYPE_CHECKING:
 VIEWS: tuple[str, ...] = tuple(cameras.VIEWS)
 THEMES = tuple(looks.BACKGROUNDS)
 SOLID_FROM = 0.995
+SMOOTHED_IN_MOTION_PX = 5_000_000
+"""Edges of a larger picture are not smoothed while it moves: its pixels are finer than an eye that
+follows a movement can tell, and the pass costs a quarter of the frame at 3840 by 2160."""
 SURFACE_SLACK_MM = 6.0
 """Both ends of a way along a surface must lie so near to a vertex of one part."""
 
@@ -93,6 +96,8 @@ class Viewport:
         window.AddRenderer(self.renderer)
         self.actors: dict[tuple[int, str], dict[str, BatchActors]] = {}
         self.shown: dict[str, PartLook] = {}
+        # Films lie outermost and in one layer: they blend without peeling.
+        self.peels = False
 
 
 def _at(shell: Shell, points: np.ndarray) -> Shell:
@@ -536,6 +541,10 @@ class Scene:
                 wanted[name] = look
         before = viewport.shown
         viewport.shown = wanted
+        viewport.peels = any(
+            look.opacity < SOLID_FROM and not is_film(self._drawn[name].part)
+            for name, look in wanted.items()
+        )
         touched = {
             self._key_of[name] for name in before.keys() ^ wanted.keys() if name in self._key_of
         }
@@ -1029,7 +1038,8 @@ class Scene:
         ----------
         moving : bool
         full_look : bool
-            While moving: draw as at rest, only without labels (for fast cards).
+            While moving: draw as at rest (for fast cards), but without labels, and what is
+            seen through as a share of its pixels.
         """
         if self._finalized:
             return
@@ -1051,7 +1061,7 @@ class Scene:
             self._layers["second"].hide()
         self._place_tag()
         began = time.perf_counter()
-        self._draw_model(moving and not full_look)
+        self._draw_model(moving, full_look)
         self.window.Render()
         # A card draws on after the call returns.
         self.window.WaitForCompletion()
@@ -1062,25 +1072,31 @@ class Scene:
             pixel, hit = self.sight_of(self._tag.point)
             self._tag.place(pixel, self.font_px, self.size()[1], hit is None)
 
-    def _draw_model(self, moving: bool) -> None:
+    def _draw_model(self, moving: bool, full_look: bool = False) -> None:
         self._place_cameras()
         self._clip()
-        see_through = False
+        coarse = moving and not full_look
+        width, height = self.size()
+        smooth = not moving or (full_look and width * height <= SMOOTHED_IN_MOTION_PX)
         for viewport in self._every_viewport():
             for pair in viewport.actors.values():
-                pair["moving"].draw(moving)
-                pair["still"].draw(not moving)
-            # Films lie outermost and in one layer: they blend without peeling.
-            see_through |= any(
-                look.opacity < SOLID_FROM and not is_film(self._drawn[name].part)
-                for name, look in viewport.shown.items()
-            )
-            viewport.renderer.SetUseFXAA(not moving)
-            viewport.renderer.SetUseDepthPeeling(see_through and not moving)
+                # Peeling costs several pictures: what is seen through is dotted in any motion.
+                pair["moving"].draw(coarse)
+                pair["still"].draw(not coarse, dotted=moving)
+            viewport.renderer.SetUseFXAA(smooth)
+            viewport.renderer.SetUseDepthPeeling(viewport.peels and not moving)
             # Blending free of order draws into two float pictures of its own and costs as
             # much as the model; one layer of film needs no order, so a moving one goes without.
             viewport.renderer.SetUseOIT(not moving)
         self._outline.step(self._view_size(), self.pixel_ratio)
+        for renderer in self._renderers_before():
+            # Even an empty layer clears the depths of the whole picture.
+            renderer.SetDraw(any(thing.GetVisibility() for thing in renderer.GetViewProps()))
+
+    def _renderers_before(self) -> list:
+        """Return the renderers of what lies before the model."""
+        before = [self._front, self._written]
+        return before + ([self._front_second] if self._front_second else [])
 
     def _has_texts(self) -> bool:
         return bool(
@@ -1262,12 +1278,11 @@ class Scene:
 
         Drawn coarse and without what lies on top, whose layer would clear the depths.
         """
-        before = [self._front, self._written]
-        before += [self._front_second] if self._front_second else []
-        for renderer in before:
-            renderer.DrawOff()
+        before = self._renderers_before()
         try:
             self._draw_model(moving=True)
+            for renderer in before:
+                renderer.DrawOff()
             for viewport in self._viewports:
                 viewport.renderer.SetUseFXAA(False)
             self.window.Render()

@@ -175,3 +175,28 @@ def test_full_look_in_motion_is_the_resting_picture_without_its_labels(toys):
     assert np.array_equal(at_rest, toys.scene.grab())
     toys.scene.render(moving=True)
     assert not np.array_equal(at_rest, toys.scene.grab())
+
+
+def test_what_is_seen_through_is_dotted_in_full_look_motion_and_blended_at_rest(toys):
+    state = STATES["see-through"](toys.model)
+    toys.show(state, "posterior")
+    toys.scene.render()
+    at_rest = toys.scene.grab()
+    toys.scene.render(moving=True, full_look=True)
+    in_motion = toys.scene.grab()
+    assert not np.array_equal(at_rest, in_motion)
+    # Seen from afar it is as dense: the dots stand for the same share of the light.
+    off = at_rest.astype(float).mean(axis=(0, 1)) - in_motion.astype(float).mean(axis=(0, 1))
+    assert np.abs(off).max() < 3.0
+    toys.scene.render()
+    assert np.array_equal(at_rest, toys.scene.grab())
+
+
+def test_edges_of_a_huge_moving_picture_are_not_smoothed(toys, monkeypatch):
+    toys.show(_state(2), "posterior")
+    toys.scene.render()
+    at_rest = toys.scene.grab()
+    monkeypatch.setattr(scene_module, "SMOOTHED_IN_MOTION_PX", 1000)
+    toys.scene.render(moving=True, full_look=True)
+    off = np.abs(toys.scene.grab().astype(int) - at_rest).max(axis=2)
+    assert 0 < (off > 0).mean() < 0.1
