@@ -22,6 +22,7 @@ from meshes.soft.parting import part_courses
 from meshes.soft.roof_sheets import APONEUROSIS_MM, aponeurosis_top
 from meshes.soft.slips import MET_MM, with_slips
 from meshes.soft.small import resample
+from meshes.soft.surface_grid import neighbour_mean
 from meshes.soft.workbench import Workbench
 
 _GAP = 0.3
@@ -95,10 +96,11 @@ def lay(bench: Workbench) -> None:
         region,
         solid.origin,
         spacing,
-        [_strand(bench, f, cord) for f in fascicles],
+        [*(_strand(bench, f, cord) for f in fascicles), *_margins(bench, gutter)],
         {name: bench.triangles(_TRIANGLES[name], _TRIANGLES[name] // 8) for name in families},
         free=free,
         gap=_GAP,
+        even=_evenness(bench, solid.origin[2] + spacing * np.arange(region.shape[2])),
         obstacles=near,
     )
     order = sorted(meshes, key=lambda n: -bench.catalogue[n].stratum)
@@ -165,6 +167,9 @@ _BROAD = {"iliocostalis_lumborum": (0, 2.6), "semispinalis_capitis": (-1, 3.6)}
 _BROAD_MM = 30.0
 """Length over which they broaden."""
 
+_UNDER_MM = 5.0
+"""Within this of a place of the aponeurosis the belly lifts it, mm."""
+
 _TAPER_MM = 22.0
 """Over this length from its bone a fascicle's claim grows to its full reach."""
 
@@ -190,6 +195,39 @@ def _strand(bench: Workbench, fascicle: Fascicle, cord: float) -> Strand:
         s = np.linalg.norm(line - whole[end], axis=1)
         girth += (radius - cord) * np.clip(1 - s / _BROAD_MM, 0, 1)
     return Strand(line, fascicle.muscle, reach, girth)
+
+
+# Fleshy margins that no fascicle's course tells of: muscle, first and last level, and at either
+# the share of the way from midline to lateral edge, the depth (0 floor, 1 roof) and the claim, mm.
+# At mid-chest the columns meet over the transversospinales (Gray 1918, as recalled; places common
+# practice, no source).
+_MARGINS = (
+    ("longissimus_thoracis", "T3", "T12", ((0.30, 0.97, 3.0), (0.34, 0.97, 5.0))),
+    ("spinalis_thoracis", "T3", "T11", ((0.13, 0.97, 2.0), (0.17, 0.97, 2.5))),
+)  # fmt: skip
+
+
+def _evenness(bench: Workbench, z: np.ndarray) -> np.ndarray:
+    """How far the borders between bellies are evened out at heights z, 0-1.
+
+    In trunk the columns run upright; in the neck fascicles cross the height more obliquely.
+    """
+    levels = [bench.frame[level].centre[2] for level in ("L5", "L3", "T4", "T1")]
+    return np.interp(z, levels, [0.0, 1.0, 1.0, 0.0])
+
+
+def _margins(bench: Workbench, gutter: Gutter) -> list[Strand]:
+    """Claims under the roof for the margins with which neighbouring columns meet."""
+    strands = []
+    for muscle, first, last, (above, below) in _MARGINS:
+        z = np.linspace(bench.frame[first].centre[2], bench.frame[last].centre[2], 24)
+        s = np.linspace(0, 1, 24)
+        share, depth, reach = (np.interp(s, [0, 1], pair) for pair in zip(above, below, strict=True))
+        x = share * gutter.edge(z)
+        line = np.array([gutter.place(*place) for place in zip(x, depth, z, strict=True)])
+        ends = np.minimum(z - z[-1], z[0] - z)
+        strands.append(Strand(line, muscle, reach * np.clip(ends / _TAPER_MM, 0, 1)))
+    return strands
 
 
 def _fleshy(bench: Workbench, fascicle: Fascicle) -> np.ndarray:
@@ -306,12 +344,21 @@ def _led_on(
     return with_slips(mesh, missing, radius)
 
 
+def _soft(mesh: trimesh.Trimesh, values: np.ndarray, rounds: int = 12) -> np.ndarray:
+    """Values at vertices evened out over the surface: neighbouring fascicles shade into each other."""
+    mean = neighbour_mean(mesh.faces, len(mesh.vertices))
+    for _ in range(rounds):
+        values = 0.5 * values + 0.5 * (mean @ values)
+    return values
+
+
 def _finish(bench: Workbench, name: str, mesh, fascicles: list[Fascicle]) -> None:
     lines = [f.line for f in fascicles]
     uv, _ = fibre_coordinates(mesh.vertices, lines)
     u = uv[:, 0]
     start, end = _TENDON[name]
     tendon = np.maximum(np.clip(1 - u / start, 0, 1), np.clip(1 - (1 - u) / end, 0, 1)) ** 1.5
+    tendon = _soft(mesh, tendon)
     if name == "semispinalis_capitis":
         # Its tendinous intersection, about the level of C6 (common practice, no source).
         place = bench.frame["C6"].centre[2]
@@ -329,6 +376,9 @@ def _finish(bench: Workbench, name: str, mesh, fascicles: list[Fascicle]) -> Non
                 target = "erector_spinae_aponeurosis.left"
                 x, _, z = _fleshy(bench, fascicle)[0]
                 y = bench.gutter.roof_at(np.array([x]), np.array([z]))[0] - 0.6
+                # The aponeurosis runs over what of the belly stands out of the roof.
+                near = np.hypot(*(mesh.vertices[:, [0, 2]] - [x, z]).T) < _UNDER_MM
+                y = max(y, mesh.vertices[near, 1].max(initial=y) + 0.7 * APONEUROSIS_MM)
                 point = np.array([x, y, z])
             elif target in bench.parts:
                 point = _where_met(own, bench.index(target), point)

@@ -82,7 +82,7 @@ _REACH = {
     "longissimus_capitis": 3.0,
     "spinalis_thoracis": 1.2,
     "spinalis_cervicis": 1.5,
-    "semispinalis_thoracis": 2.0,
+    "semispinalis_thoracis": 3.5,
     "semispinalis_cervicis": 3.0,
     "semispinalis_capitis": 3.0,
     "multifidus_cervicis": 1.5,

@@ -22,7 +22,7 @@ log = logging.getLogger(__name__)
 MET_MM = 1.7
 """A belly that comes this close to the end of a fibre reaches it."""
 
-_LONGEST_MM = 45.0
+_LONGEST_MM = 60.0
 _ACROSS_MM = 8.0
 _STEP_MM = 2.0
 _SIDES = 7

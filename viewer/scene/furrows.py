@@ -20,7 +20,7 @@ from viewer.state.visibility import is_film
 RAY_COUNT = 20
 REACH_MM = 22.0
 LIFT_MM = 0.5
-DRAWN_IN_MM = 1.6
+DRAWN_IN_MM = 2.6
 SHADING_LEAST = 0.12
 
 
