@@ -170,6 +170,9 @@ _BROAD_MM = 30.0
 _UNDER_MM = 5.0
 """Within this of a place of the aponeurosis the belly lifts it, mm."""
 
+_BELOW_COUNTS = 4.0
+"""How much more a millimetre below the roof counts than one along it, looking for that place."""
+
 _TAPER_MM = 22.0
 """Over this length from its bone a fascicle's claim grows to its full reach."""
 
@@ -222,7 +225,9 @@ def _margins(bench: Workbench, gutter: Gutter) -> list[Strand]:
     for muscle, first, last, (above, below) in _MARGINS:
         z = np.linspace(bench.frame[first].centre[2], bench.frame[last].centre[2], 24)
         s = np.linspace(0, 1, 24)
-        share, depth, reach = (np.interp(s, [0, 1], pair) for pair in zip(above, below, strict=True))
+        share, depth, reach = (
+            np.interp(s, [0, 1], pair) for pair in zip(above, below, strict=True)
+        )
         x = share * gutter.edge(z)
         line = np.array([gutter.place(*place) for place in zip(x, depth, z, strict=True)])
         ends = np.minimum(z - z[-1], z[0] - z)
@@ -344,6 +349,18 @@ def _led_on(
     return with_slips(mesh, missing, radius)
 
 
+def _under_aponeurosis(bench: Workbench, mesh: trimesh.Trimesh, start: np.ndarray) -> np.ndarray:
+    """Where a belly meets the aponeurosis that will lie on it, near the start of its flesh, mm."""
+    v = mesh.vertices
+    depth = bench.gutter.roof_at(v[:, 0], v[:, 2]) - v[:, 1]
+    away = np.hypot(v[:, 0] - start[0], v[:, 2] - start[2])
+    x, _, z = v[np.argmin(away + _BELOW_COUNTS * np.maximum(depth - APONEUROSIS_MM, 0.0))]
+    y = bench.gutter.roof_at(np.array([x]), np.array([z]))[0] - 0.6
+    # The aponeurosis runs over what of the belly stands out of the roof.
+    near = np.hypot(v[:, 0] - x, v[:, 2] - z) < _UNDER_MM
+    return np.array([x, max(y, v[near, 1].max() + 0.7 * APONEUROSIS_MM), z])
+
+
 def _soft(mesh: trimesh.Trimesh, values: np.ndarray, rounds: int = 12) -> np.ndarray:
     """Values at vertices evened out over the surface: neighbouring fascicles shade into each other."""
     mean = neighbour_mean(mesh.faces, len(mesh.vertices))
@@ -374,12 +391,7 @@ def _finish(bench: Workbench, name: str, mesh, fascicles: list[Fascicle]) -> Non
             point = fascicle.line[end]
             if end == 0 and _by_aponeurosis(bench, fascicle):
                 target = "erector_spinae_aponeurosis.left"
-                x, _, z = _fleshy(bench, fascicle)[0]
-                y = bench.gutter.roof_at(np.array([x]), np.array([z]))[0] - 0.6
-                # The aponeurosis runs over what of the belly stands out of the roof.
-                near = np.hypot(*(mesh.vertices[:, [0, 2]] - [x, z]).T) < _UNDER_MM
-                y = max(y, mesh.vertices[near, 1].max(initial=y) + 0.7 * APONEUROSIS_MM)
-                point = np.array([x, y, z])
+                point = _under_aponeurosis(bench, mesh, _fleshy(bench, fascicle)[0])
             elif target in bench.parts:
                 point = _where_met(own, bench.index(target), point)
             places.setdefault(target, []).append(point)
