@@ -129,7 +129,7 @@ _BULGE = {
 # bluntly at their lateral edge: the furrow lies between them (common practice, no source).
 _CROWN = {"T11": 5, "T12": 7, "L1": 9, "L2": 11, "L3": 12.5, "L4": 14, "L5": 12.5}
 _FURROW_SHARE = 0.36
-_BLUNT = 4.4
+_BLUNT = 4.8
 
 # Lateral edge where no rib angle gives it, mm from the midline in the median man.
 _EDGE = {
@@ -204,7 +204,7 @@ def make_gutter(bench: Workbench) -> Gutter:
             if level[0] == "L":
                 lateral_y = process[1] - 6.0
                 floor_points.append((edge, lateral_y))
-                lateral_roof = lateral_y + 10.0 * bulk
+                lateral_roof = lateral_y + 3.0 * bulk
             else:
                 floor_points.append((edge, process[1] - 1.0))
                 lateral_roof = process[1] + 4.0 * bulk

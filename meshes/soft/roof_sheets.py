@@ -12,7 +12,7 @@ from meshes.model import Contact
 from meshes.skeleton.frame import LUMBAR, THORACIC
 from meshes.soft.gutter import Gutter
 from meshes.soft.relief import Relief, raised
-from meshes.soft.sheets import End, at_ligament, put_sheet
+from meshes.soft.sheets import End, at_ligament, part_of_curve, put_sheet
 from meshes.soft.workbench import Workbench
 
 APONEUROSIS_MM = 0.9
@@ -26,6 +26,10 @@ _MEDIAN = ("supraspinous_ligament", "nuchal_ligament")
 _BESIDE_MM = 8.0
 _HOLD_MM = 4.0
 _NEAR_MM = 30.0
+_RAPHE_FADE_MM = 12.0
+_BELOW_RIB_MM = 4.0
+_BESIDE_EDGE_MM = 0.9
+_RAPHE_GAP_MM = 1.4
 _FASCIAL_SPINES = ("T10", "T11", "T12", "L1", "L2", "L3", "L4")
 
 
@@ -49,8 +53,12 @@ def _on_roof(
     across: int,
     along: int,
     over_tips: float,
+    raphe: Callable[[np.ndarray], tuple[np.ndarray, np.ndarray, np.ndarray]] | None = None,
 ) -> SheetGrid:
-    """Grid over the roof: v from the midline outward, u from below upward."""
+    """Grid over the roof: v from the midline outward, u from below upward.
+
+    With a raphe, (x, y, share) by height, the sheet runs on round the lateral edge down to it.
+    """
     gutter: Gutter = bench.gutter
     t = np.linspace(0, t_last, across)
     top = z_top(t) if callable(z_top) else np.full(across, z_top)
@@ -76,10 +84,47 @@ def _on_roof(
     spines = np.maximum(_tip_line(bench)(z), bony.at(0 * x, z))
     y = (1 - hold) * y + hold * (spines + over_tips)
     mid = np.stack([x, y, z], axis=-1)
+    if raphe is not None:
+        mid = _round_the_edge(mid, *raphe(mid[-1, :, 2]))
     thin = np.full((across, along), thickness)
     grid = SheetGrid(mid, thin, None, 1)
     sign = 1 if float(grid.normals()[..., 1].mean()) > 0 else -1
     return SheetGrid(mid, thin, None, sign)
+
+
+def _round_the_edge(mid: np.ndarray, x: np.ndarray, y: np.ndarray, share: np.ndarray) -> np.ndarray:
+    """Grid led on from its lateral border straight towards (x, y) of each row, as far as share.
+
+    The columns of those rows are spread anew.
+    """
+    out = mid.copy()
+    for row in np.flatnonzero(share > 0):
+        last = mid[-1, row]
+        corner = np.array([x[row], last[1] - 1.0, last[2]])
+        end = np.array([x[row], last[1] + share[row] * (y[row] - last[1]), last[2]])
+        if end[1] < corner[1] - 0.5:
+            out[:, row] = part_of_curve(
+                np.concatenate([mid[:, row], [corner, end]]), 0, 1, len(mid)
+            )
+    return out
+
+
+def _raphe(bench: Workbench) -> Callable[[np.ndarray], tuple[np.ndarray, np.ndarray, np.ndarray]]:
+    """Lateral raphe, where the posterior layer meets the middle one, by height.
+
+    Gives x and y, mm, and how far the sheet is led on to it, 0-1: near the last rib and the crest
+    not at all, there it ends on the roof.
+    """
+    border = bench.sheets["thoracolumbar_fascia_middle.left"].mid[-1]
+    border = border[np.argsort(border[:, 2])]
+    gutter: Gutter = bench.gutter
+
+    def place(z: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+        inside = np.minimum(z - border[0, 2], border[-1, 2] - z - _BELOW_RIB_MM) / _RAPHE_FADE_MM
+        y = np.interp(z, border[:, 2], border[:, 1]) + _RAPHE_GAP_MM
+        return gutter.edge(z) + _BESIDE_EDGE_MM, y, np.clip(inside, 0.0, 1.0)
+
+    return place
 
 
 def _tip_line(bench: Workbench) -> PchipInterpolator:
@@ -131,7 +176,7 @@ def lay_thoracolumbar_fascia(bench: Workbench) -> None:
     across, along = (40, 110) if bench.full else (14, 34)
     sheet = _on_roof(
         bench, float(crest[2]) + 1.0, top, 1.0, 0.25 + FASCIA_MM / 2, FASCIA_MM, across, along,
-        over_tips=0.45,
+        over_tips=0.45, raphe=_raphe(bench),
     )  # fmt: skip
     # Over the spine tips runs the supraspinous ligament, down to L4: there the fascia meets it.
     tips = [bench.landmark(f"{v}.spinous_process") for v in _FASCIAL_SPINES]
@@ -142,11 +187,14 @@ def lay_thoracolumbar_fascia(bench: Workbench) -> None:
           for v in (*THORACIC, *LUMBAR)],
     ]  # fmt: skip
     sacral = np.array([bench.landmark(f"S{i}.median_crest") + [0.5, 0.5, 0] for i in (1, 2, 3)])
+    middle = bench.sheets["thoracolumbar_fascia_middle.left"].mid[-1]
     put_sheet(
         bench, "thoracolumbar_fascia_posterior", sheet, [*spines, End("sacrum", sacral)], [],
         kind="fascia", tendon=lambda u, v: np.ones_like(u), gap=0.15, fibres=24,
         attach_kind=("attach", "attach"), drawn_thicker=True, resolve=False,
         contacts=[Contact("thoracolumbar_fascia_posterior.left",
                           "thoracolumbar_fascia_posterior.right", "abut", sheet.mid[0]),
+                  Contact("thoracolumbar_fascia_posterior.left",
+                          "thoracolumbar_fascia_middle.left", "abut", middle),
                   at_ligament("thoracolumbar_fascia_posterior.left", sheet.mid[0])],
     )  # fmt: skip
