@@ -15,7 +15,15 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.spatial import cKDTree
 
-from meshes.catalogue.plan import DissectionPlan, PlanStep, load_plan, part_ids_of, removed_by
+from meshes.catalogue.folds import folds_of_step
+from meshes.catalogue.plan import (
+    Cut,
+    DissectionPlan,
+    PlanStep,
+    load_plan,
+    part_ids_of,
+    removed_by,
+)
 from meshes.drape.distance import MeshIndex
 from meshes.errors import PeelbackError
 from meshes.model import BackModel, other_side, side_of
@@ -40,6 +48,9 @@ LAYERS_TOLD = 5
 LEAST_LOSS_MM = 0.5
 GAP_POINTS = 4
 """A layer missing under so many points of a planned line, 2 mm apart, ends a piece of it."""
+
+STRIP_GAP_MM = 6.0
+"""What goes on no further below belongs to the same strip of the layer."""
 
 OVERLYING_MM = 0.6
 """What begins this far outside the line lies over the layer: it was turned away before."""
@@ -176,6 +187,8 @@ class Rehearsal:
         The depth at which the first thing on the keep list is met; None when none is.
     layers : tuple of Layer
         In the order in which they are met, the cut layer first.
+    through_mm : float
+        Mean depth at which a blade is through the layer.
     clearances : tuple of Clearance
         Nearest first.
     losses : tuple of Loss
@@ -190,6 +203,7 @@ class Rehearsal:
     depth_mm: float
     safe_mm: float | None
     layers: tuple[Layer, ...]
+    through_mm: float
     clearances: tuple[Clearance, ...]
     losses: tuple[Loss, ...]
     comparison: Comparison | None
@@ -364,10 +378,23 @@ class Rehearser:
             if i in self.model.parts and self.model.parts[i].kind not in _TUBES
         ]
 
+    def _cut_with(self, part_id: str, step: PlanStep | None, line: np.ndarray) -> set[str]:
+        """Return the sheets that a step takes along with a part: they are its layer, no loss.
+
+        Arches come off with the ligaments between them, dura with the arachnoid beneath it.
+        """
+        if step is None:
+            return set()
+        sides = {side_of(part_id) or "both"} if not _crosses_midline(line) else {"both"}
+        found: set[str] = set()
+        for side in ("left", "right") if "both" in sides else sides:
+            found.update(self._cut_parts(step, side))
+        return found if part_id in found else set()
+
     def _given_lines(self, step: PlanStep, side: str) -> tuple[PlanLine, ...]:
         layer = self._cut_parts(step, side)
         lines = []
-        for cut in step.cuts:
+        for cut in step.cuts or self._flap_cuts(step):
             points = course(self.model, cut, side, self.inward) if layer else None
             if points is None:
                 continue
@@ -380,6 +407,14 @@ class Rehearser:
                 pieces = [p for piece in calmed for p in self._pieces_over(piece, layer)]
             lines += [PlanLine(cut.words, evenly(piece, 1.0)) for piece in pieces]
         return tuple(lines)
+
+    def _flap_cuts(self, step: PlanStep) -> tuple[Cut, ...]:
+        """Return the lines that bound a step's flaps where they are those of another step.
+
+        The fat is laid back in flaps along the lines of the skin over it.
+        """
+        others = {rule.lines_of for rule in folds_of_step(step.id)} - {""}
+        return tuple(cut for name in sorted(others) for cut in self.plan.step(name).cuts)
 
     def _attachment_lines(self, step: PlanStep, side: str) -> tuple[PlanLine, ...]:
         lines = []
@@ -442,10 +477,11 @@ class Rehearser:
         present |= set(kept)
         inward = self.inward(line)
         ladders = self._probe.along_many(line - LIFT_MM * inward, inward)
-        layer = set(self._family(part_id)) & present
-        reach = np.full(len(line), float(depth_mm))
+        layer = set(self._family(part_id)) | self._cut_with(part_id, step, line)
+        layer &= present
+        reach, through = np.full(len(line), float(depth_mm)), _through(ladders, layer, present)
         if lifted:
-            reach = np.minimum(reach, _through(ladders, layer))
+            reach = np.minimum(reach, through)
         losses = _losses(ladders, line, reach, present - layer, set(kept))
         cut = {loss.part_id for loss in losses}
         return Rehearsal(
@@ -455,6 +491,7 @@ class Rehearser:
             float(depth_mm),
             _safe_depth(ladders, set(kept) - layer),
             _layers(ladders, present, layer),
+            float(through[through > 0].mean()) if (through > 0).any() else 0.0,
             self._clearances(line, inward, reach, [i for i in kept if i not in layer], cut),
             losses,
             self._compared(line, step, side),
@@ -551,21 +588,22 @@ def _layers(ladders: Sequence[Ladder], present: set[str], layer: set[str]) -> tu
     return tuple(cut + under[:LAYERS_TOLD])
 
 
-def _through(ladders: Sequence[Ladder], layer: set[str]) -> np.ndarray:
-    """Return how deep each blade goes that ends at a layer's deep face, (n,) mm."""
-    return np.array(
-        [
-            max(
-                (
-                    rung.leave_mm - LIFT_MM
-                    for rung in ladder.rungs
-                    if rung.part_id in layer and rung.enter_mm - LIFT_MM < OVERLYING_MM
-                ),
-                default=0.0,
-            )
-            for ladder in ladders
-        ]
-    ).clip(min=0.0)
+def _through(ladders: Sequence[Ladder], layer: set[str], present: set[str]) -> np.ndarray:
+    """Return how deep each blade goes that ends at a layer's deep face, (n,) mm.
+
+    What lies in one with the layer, as bone under the ligament that comes off with it, is
+    gone through until something else that is there is met.
+    """
+    depths = np.zeros(len(ladders))
+    for i, ladder in enumerate(ladders):
+        for rung in ladder.rungs:
+            if rung.part_id in layer:
+                if rung.enter_mm - LIFT_MM > depths[i] + STRIP_GAP_MM:
+                    break
+                depths[i] = max(depths[i], rung.leave_mm - LIFT_MM)
+            elif rung.part_id in present and rung.enter_mm - LIFT_MM > OVERLYING_MM:
+                break
+    return depths
 
 
 def _losses(ladders, line, reach, present: set[str], kept: set[str]) -> tuple[Loss, ...]:

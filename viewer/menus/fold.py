@@ -186,6 +186,8 @@ class FoldPlayer(QObject):
                     if self._shells is not shells:
                         break
                     shells.work_out(*order)
+            except PeelbackError as failure:
+                error = failure
             except Exception as failure:
                 LOG.exception("a fold could not be prepared")
                 error = failure

@@ -82,10 +82,7 @@ class LabPanel(QFrame):
         self.depth.setAccessibleName("Depth of the blade below the line, mm")
         self.blade_label.setBuddy(self.depth)
         self.depth_words = QLabel()
-        self.finger = QCheckBox("A &finger underneath")
-        self.finger.setToolTip(
-            "The layer is loosened and lifted first: the blade goes through it and no further"
-        )
+        self.finger = QCheckBox()
         self.hand_in = QPushButton("&Cut here")
         self.hand_in.setProperty("strong", True)
         self.hand_in.setToolTip("Hand this line in and see what it would lose")
@@ -221,7 +218,7 @@ class LabPanel(QFrame):
         self.drawing.setVisible(bool(record.lines))
 
     def show_line(
-        self, depth_mm: float, points: int, folds: bool, missing: int, lifts: bool = False
+        self, depth_mm: float, points: int, goes: str, missing: int, guard: tuple[str, str]
     ) -> None:
         """Show what can be done with the line now.
 
@@ -230,14 +227,17 @@ class LabPanel(QFrame):
         depth_mm : float
         points : int
             Places clicked so far.
-        folds : bool
-            The step takes something out of the way.
+        goes : {"fold", "off", ""}
+            The step lays something back, takes something away, or neither.
         missing : int
             Lines of the plan that are not drawn yet.
-        lifts : bool
-            What is cut can be lifted on a finger first.
+        guard : tuple of str
+            How the blade is kept off what lies beneath, and why; empty where it can't be.
         """
-        self.finger.setVisible(lifts)
+        words, why = guard
+        self.finger.setText(words)
+        self.finger.setToolTip(why)
+        self.finger.setVisible(bool(words))
         self._quiet = True
         if not self.depth.isSliderDown():
             self.depth.setValue(round(depth_mm * TENTHS))
@@ -246,7 +246,9 @@ class LabPanel(QFrame):
         self.hand_in.setEnabled(points > 1)
         self.back.setEnabled(points > 0)
         self.again.setEnabled(points > 0)
-        words = told("Fold, and go on") if folds else told("Done, go on")
+        words = told("Done, go on")
+        if goes:
+            words = told("Fold, and go on") if goes == "fold" else told("Take away, and go on")
         if missing:
             words = told("Go on without the rest")
         self.go_on.setText(words)

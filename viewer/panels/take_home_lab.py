@@ -13,6 +13,7 @@ from PySide6.QtGui import QCursor, QPageSize, QPdfWriter, QTextDocument
 from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QPushButton
 
 from meshes.errors import PeelbackError
+from meshes.model import other_side
 from viewer.panels.lab_panel import LabPanel
 from viewer.panels.takeover import Takeover
 from viewer.state.captions import common_name
@@ -98,7 +99,7 @@ class TakeHomeLab(Takeover):
     def _state_of(self, book: LabBook) -> ViewState:
         """Return the dissection as far as a book goes.
 
-        The muscle of the last step lies folded; those before it are out of the way, or their
+        The flap of the last step lies folded; those before it are out of the way, or their
         flaps and stumps would lie over what comes next.
         """
         state, done = self._plain, [s for s in book.steps if book.of(s).done]
@@ -108,19 +109,50 @@ class TakeHomeLab(Takeover):
             state = command.change(state)
         return state
 
-    def _lifts(self) -> bool:
-        """True where a muscle or a fascia is cut: a finger can go under it first."""
+    def _guard(self) -> tuple[str, str]:
+        """Return how the step keeps the blade off what lies beneath, and why; "" where it can't.
+
+        Bone is sawn short of the canal, dura lifted with forceps; under muscle and fascia
+        goes a finger. Common practice, no source.
+        """
         if self.step is None:
-            return False
+            return "", ""
         plan, model = self.window.plan, self.window.model
         taken = plan.removed_by(self.step, model, self.book.side)
-        return bool({model.parts[i].kind for i in taken} & {"muscle", "fascia"})
+        kinds = {model.parts[i].kind for i in taken}
+        if "bone" in kinds:
+            return (
+                told("&Short of the canal, the rest bluntly"),
+                told("The saw stops in the bone; what is left of it is broken and lifted off"),
+            )
+        if "canal" in kinds:
+            return (
+                told("Lifted with &forceps first"),
+                told("The sheet is drawn away from what it covers: the scissors cut only it"),
+            )
+        if kinds & {"muscle", "fascia"}:
+            return (
+                told("A &finger underneath"),
+                told(
+                    "The layer is loosened and lifted first: the blade goes through it and no "
+                    "further"
+                ),
+            )
+        return "", ""
 
     def _folds(self, step_id: str) -> bool:
-        """True where a step folds muscle: the ways of skin and fat take long to work out."""
+        """True where a step lays something back: skin, fat, fascia or muscle."""
+        plan = self.window.plan
+        return bool(plan.folds_of(plan[step_id], self.window.model, self.book.side))
+
+    def _goes(self) -> str:
+        """Return what becomes of what the step frees: "fold", "off", or "" where it frees none."""
+        if self.step is None:
+            return ""
+        if self._folds(self.step.id):
+            return "fold"
         plan, model = self.window.plan, self.window.model
-        kinds = {model.parts[i].kind for i in plan.removed_by(plan[step_id], model, self.book.side)}
-        return "muscle" in kinds and "skin" not in kinds
+        return "off" if plan.removed_by(self.step, model, self.book.side) else ""
 
     def _prepare(self, step_id: str) -> None:
         """Work the step's fold out while its cut is drawn."""
@@ -146,6 +178,10 @@ class TakeHomeLab(Takeover):
             self._planned = rehearser.plan_lines(step_id, self.book.side)
         except PeelbackError as error:
             LOG.warning("no lines for %s: %s", step_id, error)
+        # Where the plan cuts nothing, an attachment is no line that anybody should draw.
+        self._planned = tuple(
+            line for line in self._planned if self.step.cut or not line.derived
+        )
         record = replace(self.book.of(step_id), lines=lines_of(self._planned))
         self.book = self.book.put(record)
         if record.lines:
@@ -169,7 +205,7 @@ class TakeHomeLab(Takeover):
         names = self.window._names_of_things()
         parts = [
             (told("Do"), told(step.do)),
-            (told("Cut"), told_each(step.cut, "; ")),
+            (told("Cut"), told_each(step.cut or "; ".join(book.of(step.id).lines), "; ")),
             (told("Keep"), names_in_words(step.keep, names)),
             (told("Too deep if"), _sentences(told_each(step.stop, "; "))),
             (told("Hinge"), told_each(step.hinge, " – ")),
@@ -188,15 +224,12 @@ class TakeHomeLab(Takeover):
     def _show_line(self) -> None:
         line = self.window.state.cut_line
         record = self.book.of(self.step.id) if self.step else StepRecord("")
-        removes = bool(
-            self.step and self.window.plan.removed_by(self.step, self.window.model, self.book.side)
-        )
         self.lab.show_line(
             line.depth_mm if line else FIRST_DEPTH_MM,
             len(line.points) if line else 0,
-            removes,
+            self._goes(),
             len(record.missing),
-            self._lifts(),
+            self._guard(),
         )
         self.lab.step_back.setEnabled(self.book.done > 0)
 
@@ -258,7 +291,7 @@ class TakeHomeLab(Takeover):
         if hit is None:
             return
         if not line.points and wanted and hit.part_id not in wanted:
-            hit = self._just_beneath(hit, wanted) or hit
+            hit = self._just_beneath(hit, wanted) or self._over_the_midline(hit, wanted) or hit
         if not line.points and wanted and hit.part_id not in wanted:
             record = self.book.of(self.step.id)
             self._put(replace(record, strays=record.strays + 1))
@@ -300,6 +333,16 @@ class TakeHomeLab(Takeover):
         if under is None or np.linalg.norm(under.point - hit.point) > UNDER_MM:
             return None
         return under
+
+    def _over_the_midline(self, hit: Any, wanted: frozenset[str]) -> Any:
+        """Return the wanted side's place for a click on the other side's edge, else None.
+
+        A cut in the midline is meant for both; a hand is no steadier than a few millimetres.
+        """
+        twin = other_side(hit.part_id)
+        if twin not in wanted or abs(hit.point[0]) > UNDER_MM:
+            return None
+        return replace(hit, part_id=twin)
 
     def press_enter(self) -> None:
         """Press the button that has the focus; else cut at the place under the pointer."""
@@ -349,7 +392,7 @@ class TakeHomeLab(Takeover):
         present = visible_parts(window.model, window.state, window._neighbours)
         present |= {i for i, p in window.model.parts.items() if not taken_off(p, window.state)}
         try:
-            lifted = self._lifts() and self.lab.finger.isChecked()
+            lifted = bool(self._guard()[0]) and self.lab.finger.isChecked()
             answer = rehearser.rehearse(
                 path, line.part_id, line.depth_mm, self.step.id, present, lifted
             )
@@ -367,12 +410,11 @@ class TakeHomeLab(Takeover):
 
         headed = list(in_words(answer, window._titles))
         if not cut.through:
-            layer = answer.layers[0].mean_mm if answer.layers else 0.0
             headed.insert(
                 0,
                 (
                     told("The blade does not go through"),
-                    (told("The layer is {mm} mm thick here.", mm=f"{layer:.1f}"),),
+                    (told("The layer is {mm} mm thick here.", mm=f"{answer.through_mm:.1f}"),),
                 ),
             )
         if lost and self.step.stop:

@@ -81,7 +81,6 @@ class DrawnCut:
 def drawn_cut(answer: Rehearsal) -> DrawnCut:
     """Return what is kept of the answer to a drawn line."""
     told = answer.comparison
-    layer = answer.layers[0] if answer.layers else None
     return DrawnCut(
         told.words if told else "",
         told.followed if told else 0.0,
@@ -89,7 +88,7 @@ def drawn_cut(answer: Rehearsal) -> DrawnCut:
         told.largest_mm if told else AWAY_MM,
         answer.length_mm,
         answer.depth_mm,
-        layer is not None and answer.depth_mm >= layer.mean_mm,
+        bool(answer.layers) and answer.depth_mm >= answer.through_mm,
         tuple(Lost(x.part_id, x.depth_mm, x.length_mm, x.kept) for x in answer.losses),
         tuple((c.part_id, c.mm) for c in answer.clearances[:6]),
     )
