@@ -8943,5 +8943,25 @@
       <source>This page needs JavaScript, which is inside this file; nothing is fetched.</source>
       <translation>Diese Seite braucht JavaScript, das in dieser Datei steht; es wird nichts geladen.</translation>
     </message>
+    <message>
+      <source>Take away, and go on</source>
+      <translation>Wegnehmen und weiter</translation>
+    </message>
+    <message>
+      <source>&amp;Short of the canal, the rest bluntly</source>
+      <translation>&amp;Vor dem Kanal halten, den Rest stumpf</translation>
+    </message>
+    <message>
+      <source>The saw stops in the bone; what is left of it is broken and lifted off</source>
+      <translation>Die Säge hält im Knochen an; was davon bleibt, wird gebrochen und abgehoben</translation>
+    </message>
+    <message>
+      <source>Lifted with &amp;forceps first</source>
+      <translation>Zuerst mit der &amp;Pinzette angehoben</translation>
+    </message>
+    <message>
+      <source>The sheet is drawn away from what it covers: the scissors cut only it</source>
+      <translation>Das Blatt wird von dem abgezogen, was es bedeckt: Die Schere schneidet nur dieses</translation>
+    </message>
   </context>
 </TS>
