@@ -82,7 +82,7 @@ class LabPanel(QFrame):
         self.depth.setAccessibleName("Depth of the blade below the line, mm")
         self.blade_label.setBuddy(self.depth)
         self.depth_words = QLabel()
-        self.finger = QCheckBox()
+        self.finger = QCheckBox("A &finger underneath")
         self.hand_in = QPushButton("&Cut here")
         self.hand_in.setProperty("strong", True)
         self.hand_in.setToolTip("Hand this line in and see what it would lose")

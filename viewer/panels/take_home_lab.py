@@ -179,9 +179,7 @@ class TakeHomeLab(Takeover):
         except PeelbackError as error:
             LOG.warning("no lines for %s: %s", step_id, error)
         # Where the plan cuts nothing, an attachment is no line that anybody should draw.
-        self._planned = tuple(
-            line for line in self._planned if self.step.cut or not line.derived
-        )
+        self._planned = tuple(line for line in self._planned if self.step.cut or not line.derived)
         record = replace(self.book.of(step_id), lines=lines_of(self._planned))
         self.book = self.book.put(record)
         if record.lines:
