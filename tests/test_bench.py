@@ -60,7 +60,7 @@ def test_machine_with_the_card_needs_no_solver_and_no_window_library(packed_toy)
     assert told.stderr.splitlines()[-1] == "[]"
     answer = json.loads(told.stdout)
     assert answer["renderer"] and answer["size"] == [64, 48]
-    assert {w["look"] for w in answer["ways"]} == {"full", "moving"}
+    assert {w["look"] for w in answer["ways"]} == set(gpu.LOOKS)
     assert all(w["fps"] > 0 and w["triangles"] > 0 for w in answer["ways"])
 
 
