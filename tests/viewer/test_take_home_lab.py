@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from PySide6.QtWidgets import QMessageBox
 
+from meshes.model import other_side
 from viewer.scene.scene import PickHit
 from viewer.state import commands
 from viewer.study.results import ResultsError
@@ -294,3 +295,46 @@ def test_a_finger_underneath_keeps_what_lies_beneath(lab):
             return
         lab.go_on()
     raise AssertionError("no muscle was cut")
+
+
+def test_every_step_that_lays_something_back_does_so_in_the_lab(lab):
+    window, laid = lab.window, set()
+    while lab.step is not None:
+        folds = window.plan.folds_of(lab.step, window.model, "left")
+        words = lab.lab.go_on.text()
+        missing = lab.book.of(lab.step.id).missing
+        assert missing or words.startswith("Fold") == bool(folds)
+        lab.go_on()
+        assert set(folds) <= {f.fold_id for f in window.state.folds}
+        laid |= set(folds)
+    assert {"skin.left", "trapezius.left"} <= laid
+    assert not any(f.endswith(".right") for f in laid)
+
+
+def test_a_click_just_across_the_midline_is_meant_for_the_side_that_is_cut(lab):
+    to_step_with_lines(lab)
+    mine = layer(lab)
+    twin = other_side(mine)
+    for x, taken in ((-40.0, 0), (-3.0, 1)):
+        hit = PickHit(twin, np.array([x, 200.0, 300.0]), np.array([0.0, 1.0, 0.0]))
+        lab.on_pick(hit, False)
+        assert len(lab.window.state.cut_line.points) == taken
+    assert lab.window.state.cut_line.part_id == mine
+
+
+def test_each_step_says_how_the_blade_is_kept_off_what_lies_beneath(lab):
+    said = {}
+    while lab.step is not None:
+        said[lab.step.id] = lab._guard()[0].replace("&", "")
+        lab.go_on()
+    assert said["feel_landmarks"] == said["skin"] == ""
+    assert said["trapezius"] == "A finger underneath"
+    kinds = {
+        step.id: {
+            lab.window.model.parts[i].kind
+            for i in lab.window.plan.removed_by(step, lab.window.model, "left")
+        }
+        for step in lab.window.plan.steps
+    }
+    for step_id, words in said.items():
+        assert ("canal" in words) == ("bone" in kinds[step_id])

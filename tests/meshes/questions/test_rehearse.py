@@ -78,6 +78,45 @@ def test_the_planned_line_of_the_rhomboids_loses_nothing(rehearser):
         assert answer.safe_mm is None or answer.safe_mm > deep
 
 
+def test_the_fat_is_cut_along_the_lines_of_the_skin(rehearser):
+    skin = rehearser.plan_lines("skin", "left")
+    fat = rehearser.plan_lines("superficial_fascia", "left")
+    assert [line.words for line in fat] == [line.words for line in skin]
+    for over, under in zip(skin, fat, strict=True):
+        away = np.abs(rehearser._index("superficial_fascia.left").signed_distance(under.points)[0])
+        assert np.median(away) < 0.5
+        assert np.linalg.norm(over.points.mean(axis=0) - under.points.mean(axis=0)) < 12.0
+
+
+def test_no_line_of_the_plan_loses_anything_with_the_blade_kept_off_what_lies_beneath(rehearser):
+    for step in rehearser.plan.steps:
+        cut = rehearser._cut_parts(step, "left")
+        for line in rehearser.plan_lines(step.id, "left") if cut else ():
+            middle = line.points[len(line.points) // 2]
+            part_id = rehearser._nearest_of(cut, middle)
+            held = rehearser.rehearse(
+                line.points, part_id, 20.0, step.id, left_at(rehearser, step.id), lifted=True
+            )
+            assert not held.loses_what_must_stay, (step.id, line.words)
+
+
+def test_arches_come_off_with_their_ligaments_and_dura_with_arachnoid(rehearser):
+    for step_id, part_id, along in (
+        ("laminae", "vertebra_T9", "ligamentum_flavum_T8_T9"),
+        ("canal", "spinal_dura_mater", "spinal_arachnoid_mater"),
+    ):
+        lost = {x.part_id for x in along_the_plan(rehearser, step_id, part_id, 3.0).losses}
+        layer = {x.part_id for x in along_the_plan(rehearser, step_id, part_id, 3.0).layers}
+        assert along in layer and along not in lost
+
+
+def test_the_saw_goes_on_into_the_dura_and_the_scissors_into_the_cord(rehearser):
+    through_bone = along_the_plan(rehearser, "laminae", "vertebra_T9", 10.0)
+    assert "spinal_dura_mater" in {x.part_id for x in through_bone.losses if x.kept}
+    opened = along_the_plan(rehearser, "canal", "spinal_dura_mater", 3.0)
+    assert "spinal_cord" in {x.part_id for x in opened.losses if x.kept}
+
+
 def test_rhomboids_cut_5_mm_too_deep_lose_serratus_posterior_superior(rehearser):
     lost = {}
     for number in range(len(rehearser.plan_lines("rhomboids", "left"))):
