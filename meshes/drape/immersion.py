@@ -287,25 +287,25 @@ def _flood(mine, yours, seeds, step, reach, left, whole, real, count):
                 if seen_edge[e]:
                     continue
                 seen_edge[e] = True
-                n = 2 * max(int(np.ceil(length / (2 * step))), 1)
-                number = n - 1
             else:
+                # As the judge does: beyond two cuts the whole grid, edges included.
                 n = max(int(np.ceil(longest / step)), 1)
-                number = 1 + (n - 1) * (n - 2) // 2
-            i, j = 1, 0
+                number = 1 if n <= 2 else 1 + (n + 1) * (n + 2) // 2
+            i, j = 0, -1
             for m in range(number):
                 u, v, w = 1.0, 0.0, 0.0
                 if 3 <= kind < 6:
-                    v = (m + 1) / n
-                    u = 1.0 - v
+                    u = v = 0.5
                 elif kind == 6:
                     if m == 0:
                         u = v = w = 1.0 / 3.0
                     else:
                         j += 1
-                        if i + j >= n:
-                            i, j = i + 1, 1
+                        if i + j > n:
+                            i, j = i + 1, 0
                         u, v, w = i / n, j / n, (n - i - j) / n
+                        if i == n or j == n or i + j == 0:
+                            continue
                 x = u * vertices[p, 0] + v * vertices[q, 0] + w * vertices[r, 0]
                 y = u * vertices[p, 1] + v * vertices[q, 1] + w * vertices[r, 1]
                 z = u * vertices[p, 2] + v * vertices[q, 2] + w * vertices[r, 2]

@@ -15,6 +15,8 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 import trimesh
+from scipy.sparse import coo_matrix
+from scipy.sparse.csgraph import connected_components
 from scipy.spatial import cKDTree
 
 from meshes.contacts import Place, declared_places, exempt
@@ -36,9 +38,21 @@ LEFT_MM = 0.15
 """Overlap that remains where one gave way."""
 
 _SAMPLE_MM = 2.0
-_REACH_MM = 2.5
+_REACH_MM = 6.0
 _LONGEST_MM = 1.5
 """Push in one round."""
+
+_FREEING = 12
+"""Turns in which a surface that would cross itself is moved less."""
+
+_SAME_MM = 5.0
+"""A patch this close to one of the round before goes on where that one stood."""
+
+_GAIN = 0.85
+"""A move stays where it leaves no more than this share of what overlapped there."""
+
+_PASSED_ON = 0.5
+"""What an overlap with something softer weighs against one with something harder."""
 
 _THICK_MM = 2.0
 """Thickness beyond which the far face of a part takes no part in a shift."""
@@ -124,8 +138,15 @@ class _Stab:
 
     corner: np.ndarray
     face: np.ndarray
+    point: np.ndarray
     depth: np.ndarray
     normal: np.ndarray
+
+    def some(self, chosen: np.ndarray) -> _Stab | None:
+        """Those of the points that are chosen; None when none is."""
+        if not chosen.any():
+            return None
+        return _Stab(*(getattr(self, name)[chosen] for name in self.__slots__))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -191,53 +212,47 @@ def part_overlapping(
         overlaps = {
             p: o for p, o in _measured(things, _meeting(things), places).items() if o is not _APART
         }
-        way: dict[_Pair, int] = {}
+        tried: dict[_Pair, list[_Patch]] = {}
         moved: set[int] = set()
         since = False
         for _ in range(rounds):
             pushes: dict[int, list[_Push]] = defaultdict(list)
-            givers: dict[int, list[_Pair]] = defaultdict(list)
-            for pair, overlap in overlaps.items():
-                if overlap.excess <= 0:
-                    continue
-                way.setdefault(pair, 0)
-                while way[pair] < len(_WAYS):
-                    asked = _ask(things, pair, overlap, _WAYS[way[pair]], pushes)
+            givers: dict[int, list[_Patch]] = defaultdict(list)
+            tried = {
+                pair: _patches(things, pair, overlap, tried.get(pair, ()))
+                for pair, overlap in overlaps.items()
+                if overlap.excess > 0
+            }
+            patches = [patch for found in tried.values() for patch in found]
+            for patch in patches:
+                while patch.way < len(_WAYS):
+                    asked = _ask(things, patch.pair, patch.overlap, _WAYS[patch.way], pushes)
                     if asked:
                         for k in asked:
-                            givers[k].append(pair)
+                            givers[k].append(patch)
                         break
-                    way[pair] += 1
+                    patch.way += 1
             if not pushes:
-                stuck = [p for p, overlap in overlaps.items() if overlap.excess > 0]
-                if not stuck or not since:
+                if not patches or not since:
                     break
-                # What lies around a pair that found no way has moved: it tries them all again.
-                way.update(dict.fromkeys(stuck, 0))
+                # What lies around a patch that found no way has moved: it tries them all again.
+                for patch in patches:
+                    patch.way = 0
                 since = False
                 continue
             moving = sorted(pushes)
             goals = pool.map(_moved, [things[k] for k in moving], [pushes[k] for k in moving])
             before = {}
             for k, goal in zip(moving, list(goals), strict=True):
-                if goal is None:
-                    for pair in givers[k]:
-                        way[pair] += 1
-                else:
+                if goal is not None:
                     before[k] = things[k].become(goal)
             after = _measured(things, _near_change(things, set(before), overlaps), places)
-            worse = _worse(before, overlaps, after)
-            for k in worse:
-                things[k].go_back(before.pop(k))
-                for pair in givers[k]:
-                    way[pair] += 1
-            # A pair of which one went back and the other stayed moved is neither as it
-            # was nor as it was measured.
-            again = [p for p in after if (p[0] in worse or p[1] in worse)]
-            mixed = [p for p in again if p[0] in before or p[1] in before]
-            for pair in again:
-                after.pop(pair)
-            after.update(_measured(things, mixed, places))
+            again, back = _take_back(things, before, givers, overlaps, after)
+            for k in moving:
+                for patch in givers[k]:
+                    if k not in before or patch.touches(k, things[k].index.faces, back.get(k)):
+                        patch.way += 1
+            after.update(_measured(things, again, places))
             for pair, overlap in after.items():
                 if overlap is _APART:
                     overlaps.pop(pair, None)
@@ -270,15 +285,177 @@ def _places_of_both_sides(
     return places
 
 
-def _worse(before: Iterable[int], old: Mapping[_Pair, _Overlap], new) -> list[int]:
-    """Return those of the moved things whose overlaps did not get less by moving."""
-    sums = {k: [0.0, 0.0] for k in before}
-    for column, overlaps in enumerate((old, new)):
-        for pair, overlap in overlaps.items():
-            for k in set(pair[:2]):
-                if k in sums:
-                    sums[k][column] += overlap.excess
-    return [k for k, (was, now) in sums.items() if now > 0.85 * was]
+@dataclass(eq=False)
+class _Patch:
+    """One place where a pair overlaps too deeply, and which way out it tries."""
+
+    pair: _Pair
+    overlap: _Overlap
+    centre: np.ndarray
+    way: int = 0
+
+    def touches(self, k: int, faces: np.ndarray, vertices: np.ndarray | None) -> bool:
+        """Whether any of the marked vertices of a thing is one of the patch."""
+        return vertices is not None and any(
+            vertices[corner].any() for corner, _ in _on(k, self.pair, self.overlap, faces)
+        )
+
+
+def _patches(things, pair: _Pair, overlap: _Overlap, old: Iterable[_Patch]) -> list[_Patch]:
+    """Split what two things have in each other into places that hang together."""
+    first, second, _ = pair
+    count = len(things[first].index.vertices)
+    ends, points, depths = [], [], []
+    for stab, outer in ((overlap.one, second), (overlap.two, first)):
+        if stab is None:
+            continue
+        shift_in, shift_out = (0, count) if stab is overlap.one else (count, 0)
+        faces = things[outer].index.faces[stab.face]
+        ends.append(np.concatenate([stab.corner + shift_in, faces + shift_out], axis=1))
+        points.append(stab.point)
+        depths.append(stab.depth)
+    end, point, depth = np.concatenate(ends), np.concatenate(points), np.concatenate(depths)
+    names, compact = np.unique(end, return_inverse=True)
+    compact = compact.reshape(end.shape)
+    rows = np.repeat(compact[:, 0], end.shape[1] - 1)
+    links = coo_matrix(
+        (np.ones(len(rows), np.int8), (rows, compact[:, 1:].reshape(-1))),
+        shape=(len(names), len(names)),
+    )
+    label = connected_components(links, directed=False)[1][compact[:, 0]]
+    half = 0 if overlap.one is None else len(overlap.one.depth)
+    found = []
+    for value in np.unique(label[depth > BORNE_MM]):
+        chosen = label == value
+        one = None if overlap.one is None else overlap.one.some(chosen[:half])
+        two = None if overlap.two is None else overlap.two.some(chosen[half:])
+        centre = point[chosen][depth[chosen].argmax()]
+        patch = _Patch(pair, _Overlap(one, two), centre)
+        gaps = [(float(np.linalg.norm(o.centre - centre)), o.way) for o in old]
+        if gaps and min(gaps)[0] < _SAME_MM:
+            patch.way = min(gaps)[1]
+        found.append(patch)
+    return found
+
+
+def _on(k: int, pair: _Pair, overlap: _Overlap, faces: np.ndarray):
+    """Vertices of one thing between which, or under which, each point of an overlap lies."""
+    for stab, inner, outer in (
+        (overlap.one, pair[0], pair[1]),
+        (overlap.two, pair[1], pair[0]),
+    ):
+        if stab is not None:
+            if inner == k:
+                yield stab.corner, stab.depth
+            if outer == k:
+                yield faces[stab.face], stab.depth
+
+
+def _take_back(
+    things: list[_Thing],
+    before: dict[int, tuple],
+    givers: Mapping[int, list[_Patch]],
+    old: Mapping[_Pair, _Overlap],
+    new: Mapping[_Pair, _Overlap],
+) -> tuple[list[_Pair], dict[int, np.ndarray]]:
+    """Undo those moves, place by place, that did not lessen what overlaps there.
+
+    Returns
+    -------
+    again : list
+        Pairs to be measured again.
+    back : dict of int to (n,) bool
+        Vertices of each thing that are again where they were. Things that went back
+        wholly leave ``before``.
+    """
+    pairs_of = defaultdict(list)
+    for pair in new:
+        for k in set(pair[:2]):
+            if k in before:
+                pairs_of[k].append(pair)
+    again: set[_Pair] = set()
+    back: dict[int, np.ndarray] = {}
+    for k in list(before):
+        thing = things[k]
+        start, faces, now = before[k][0].index.vertices, thing.index.faces, thing.index.vertices
+        asked = [c for patch in givers[k] for c, _ in _on(k, patch.pair, patch.overlap, faces)]
+        label, count = _places_of_change(start, now, faces, np.unique(np.concatenate(asked)))
+        # The last one is for what lies elsewhere.
+        cost = np.zeros((2, count + 1))
+        touching: list[tuple[_Pair, np.ndarray]] = []
+        for pair in pairs_of[k]:
+            there = np.zeros(count + 1, bool)
+            for column, overlap in enumerate((old.get(pair, _APART), new[pair])):
+                worst = np.zeros(count + 1)
+                for corner, depth in _on(k, pair, overlap, faces):
+                    at = label[corner].max(axis=1)
+                    np.maximum.at(worst, at, depth - BORNE_MM)
+                    there[at] = True
+                # What is softer can still give way in its turn.
+                other = pair[0] if pair[1] == k else pair[1]
+                cost[column] += worst * (_PASSED_ON if things[other].rank > thing.rank else 1.0)
+            touching.append((pair, there))
+        worse = cost[1, :count] > _GAIN * cost[0, :count]
+        if not worse.any():
+            continue
+        undone = np.append(worse, False)[label]
+        mean = _neighbour_mean(faces, len(start))
+        share = np.minimum(~undone, mean @ (mean @ (~undone).astype(float)))
+        goal = start + share[:, None] * (now - start)
+        if worse.all() or _tangled(start, goal, faces):
+            worse[:] = True
+            undone = label >= 0
+            thing.go_back(before.pop(k))
+        else:
+            thing.become(goal)
+        back[k] = undone
+        again |= {pair for pair, there in touching if there[:count][worse].any()}
+    return sorted(again), back
+
+
+def _places_of_change(
+    start: np.ndarray, now: np.ndarray, faces: np.ndarray, asked: np.ndarray
+) -> tuple[np.ndarray, int]:
+    """Share what moved of a surface among the places that were asked to.
+
+    Returns
+    -------
+    label : (n,) int
+        Number of its place for each vertex; -1 for those that did not move.
+    count : int
+        How many places there are.
+    """
+    chosen = np.zeros(len(start), bool)
+    chosen[asked] = True
+    near = faces[chosen[faces].any(axis=1)]
+    name = _hanging_together(len(start), near)
+    seeds = np.unique(near)
+    names, number = np.unique(name[seeds], return_inverse=True)
+    label = np.full(len(start), -1)
+    moved = np.flatnonzero(np.any(start != now, axis=1))
+    if len(names) == 1:
+        label[moved] = 0
+    else:
+        label[moved] = number[cKDTree(start[seeds]).query(start[moved])[1]]
+    return label, len(names)
+
+
+def _hanging_together(count: int, faces: np.ndarray) -> np.ndarray:
+    """(count,) number of the piece that each vertex belongs to by these faces."""
+    rows, columns = faces[:, [0, 1]].reshape(-1), faces[:, [1, 2]].reshape(-1)
+    links = coo_matrix((np.ones(len(rows), np.int8), (rows, columns)), shape=(count, count))
+    return connected_components(links, directed=False)[1]
+
+
+def _tangled(start: np.ndarray, goal: np.ndarray, faces: np.ndarray) -> bool:
+    """Whether a surface of which a part went back now crosses itself where it did not."""
+    moved = goal[np.any(start != goal, axis=1)]
+    if len(moved) == 0:
+        return False
+    low, high = moved.min(axis=0) - _LONGEST_MM, moved.max(axis=0) + _LONGEST_MM
+    at = goal[faces]
+    near = faces[np.all((at.max(axis=1) >= low) & (at.min(axis=1) <= high), axis=1)]
+    return bool(_crossings(goal, near) - _crossings(start, near))
 
 
 def _meeting(things: list[_Thing]) -> list[_Pair]:
@@ -388,7 +565,7 @@ def _stab(inside: tuple[np.ndarray, ...] | None, declared) -> _Stab | None:
     deep = np.flatnonzero(~exempt(point, depth, declared))
     if len(deep) == 0 or depth[deep].max() < BORNE_MM:
         return None
-    return _Stab(corner[deep], face[deep], depth[deep], normal[deep])
+    return _Stab(corner[deep], face[deep], point[deep], depth[deep], normal[deep])
 
 
 _Push = tuple[np.ndarray, np.ndarray, bool]
@@ -471,12 +648,19 @@ def _free(start: np.ndarray, move: np.ndarray, faces: np.ndarray) -> np.ndarray 
     near = faces[beside[faces].any(axis=1)]
     known = _crossings(start, near)
     share = np.ones(len(start))
-    for turn in range(8):
+    place = None
+    for turn in range(_FREEING):
         goal = start + share[:, None] * move
         bad = _crossings(goal, near) - known
         if not bad:
-            return goal
+            return goal if share[active].any() else None
         touched = np.unique(near[np.array(sorted(bad)).reshape(-1)])
+        if turn >= 7:
+            # It finds no way here: all of this place stays, the others go on.
+            if place is None:
+                place = _hanging_together(len(start), faces[active[faces].any(axis=1)])
+            share[np.isin(place, place[touched])] = 0.0
+            continue
         share[touched] *= 0.45 if turn < 4 else 0.0
         around = np.unique(near[np.isin(near, touched).any(axis=1)])
         share[around] *= 0.8 if turn < 5 else 0.0

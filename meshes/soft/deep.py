@@ -108,7 +108,7 @@ def lay(bench: Workbench) -> None:
     meshes = _parted(meshes, () if bench.full else near)
     for name, mesh in meshes.items():
         own = [f for f in fascicles if f.muscle == name]
-        _finish(bench, name, _led_on(bench, mesh, own, 0.7 * cord), own)
+        _finish(bench, name, _led_on(bench, mesh, own, 0.7 * cord, near), own)
 
 
 def _parted(
@@ -125,7 +125,7 @@ def _parted(
         mesh = meshes[name]
         if obstacles:
             others = [index for other, index in indexes.items() if other != name]
-            mesh = resolve(mesh, [*obstacles, *others], 0.1, rounds=2)
+            mesh = resolve(mesh, [*obstacles, *others], 0.1, rounds=5)
         return untangle(mesh)
 
     with ThreadPoolExecutor(2) as pool:
@@ -332,7 +332,11 @@ def _where_met(own: MeshIndex, bone: MeshIndex, point: np.ndarray) -> np.ndarray
 
 
 def _led_on(
-    bench: Workbench, mesh: trimesh.Trimesh, fascicles: list[Fascicle], radius: float
+    bench: Workbench,
+    mesh: trimesh.Trimesh,
+    fascicles: list[Fascicle],
+    radius: float,
+    obstacles: Sequence[MeshIndex],
 ) -> trimesh.Trimesh:
     """Lead a belly on to those bones of its fascicles that it lies on nowhere."""
     own = MeshIndex.of(mesh)
@@ -346,7 +350,7 @@ def _led_on(
                 place = _where_met(own, bench.index(target), line[0])
                 if abs(own.signed_distance(place[None])[0][0]) > MET_MM:
                     missing.append(line)
-    return with_slips(mesh, missing, radius)
+    return with_slips(mesh, missing, radius, obstacles)
 
 
 def _under_aponeurosis(bench: Workbench, mesh: trimesh.Trimesh, start: np.ndarray) -> np.ndarray:

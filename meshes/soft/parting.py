@@ -173,22 +173,32 @@ _SEATED_MM = 1.8
 
 _NEAR_MM = 6.0
 
+_AFTER = 4
+"""Rounds of parting after ends were looked for anew."""
+
 
 def part_finished(bench: Workbench) -> None:
     """Let the softer of two finished parts give way where they overlap undeclared.
 
-    The recorded ends are looked for anew afterwards, on the parts as they are now.
+    The recorded ends are looked for anew before and afterwards, on the parts as they are
+    then: what they exempt is where they lie.
     """
-    indexes = {part_id: bench.index(part_id) for part_id in bench.parts}
-    rounds = 30 if bench.full else 3
-    moved = part_overlapping(bench.parts, bench.contacts, indexes, rounds=rounds)
-    for part_id, mesh in moved.items():
-        bench.replace(replace(bench.parts[part_id], mesh=mesh))
+    rounds = 30 if bench.full else 12
     _seat_ends(bench)
+    for most in (rounds, _AFTER):
+        indexes = {part_id: bench.index(part_id) for part_id in bench.parts}
+        moved = part_overlapping(bench.parts, bench.contacts, indexes, rounds=most)
+        for part_id, mesh in moved.items():
+            bench.replace(replace(bench.parts[part_id], mesh=mesh))
+        if not _seat_ends(bench):
+            break
 
 
-def _seat_ends(bench: Workbench) -> None:
-    """Bring recorded attachments to where the finished part lies on what it is fixed to."""
+def _seat_ends(bench: Workbench) -> bool:
+    """Bring recorded attachments to where the finished part lies on what it is fixed to.
+
+    Returns whether any was moved.
+    """
     seated: dict[int, np.ndarray] = {}
     for part_id in list(bench.parts):
         part = bench.parts[part_id]
@@ -207,6 +217,7 @@ def _seat_ends(bench: Workbench) -> None:
         replace(c, place=seated[id(c.place)]) if id(c.place) in seated else c
         for c in bench.contacts
     ]
+    return bool(seated)
 
 
 def seated_on(own: MeshIndex, target: MeshIndex, curve: np.ndarray) -> np.ndarray:

@@ -8,7 +8,7 @@ was parted from its neighbours; a tendon as thin as a cord takes it to the end.
 from __future__ import annotations
 
 import logging
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 import numpy as np
 import trimesh
@@ -29,7 +29,10 @@ _SIDES = 7
 
 
 def with_slips(
-    mesh: trimesh.Trimesh, fibres: Iterable[np.ndarray], radius: float
+    mesh: trimesh.Trimesh,
+    fibres: Iterable[np.ndarray],
+    radius: float,
+    obstacles: Sequence[MeshIndex] = (),
 ) -> trimesh.Trimesh:
     """Lead a belly on to the ends of its fibres that it does not reach.
 
@@ -41,6 +44,8 @@ def with_slips(
         Their first points are the ends to be reached, the others lead back into the belly.
     radius : float
         Of the slips, mm.
+    obstacles : sequence of MeshIndex
+        What a slip runs over instead of through.
 
     Returns
     -------
@@ -57,6 +62,7 @@ def with_slips(
         course = _course(own, fibre)
         if course is None:
             continue
+        course = _over(course, obstacles, radius)
         try:
             united = trimesh.Trimesh(
                 *unite([(mesh.vertices, mesh.faces), tube(course, radius, _SIDES)[:2]]),
@@ -68,6 +74,46 @@ def with_slips(
         if is_closed(united) and len(self_intersections(united)) <= len(self_intersections(mesh)):
             mesh = united
     return mesh
+
+
+_END_MM = 4.0
+"""Length next to the bone over which a slip comes down to it."""
+
+
+def _over(
+    course: np.ndarray, obstacles: Sequence[MeshIndex], radius: float, rounds: int = 8
+) -> np.ndarray:
+    """Lift a course (k, 3) off what it would run through; its first point keeps to its bone."""
+    low, high = course.min(axis=0) - radius, course.max(axis=0) + radius
+    near = [o for o in obstacles if np.all(o.bounds[0] < high) and np.all(o.bounds[1] > low)]
+    if not near:
+        return course
+    course = course.copy()
+    along = np.concatenate([[0.0], np.cumsum(np.linalg.norm(np.diff(course, axis=0), axis=1))])
+    clear = (radius + 0.15) * np.minimum(1.0, along / _END_MM)
+    for turn in range(rounds):
+        if turn:
+            course[1:-1] = 0.25 * course[:-2] + 0.5 * course[1:-1] + 0.25 * course[2:]
+        moved = False
+        for obstacle in near:
+            distance, _, normal = obstacle.signed_distance(course, 8.0)
+            lack = np.where(np.isfinite(distance), clear - distance, 0.0)
+            lack[0] = 0.0
+            rows = lack > 0.05
+            # The muscles of the back lie behind the bone: never round its front.
+            way = normal[rows]
+            way[:, 1] = np.maximum(way[:, 1], 0.3)
+            way /= np.linalg.norm(way, axis=1, keepdims=True)
+            course[rows] += lack[rows, None] * way
+            moved |= bool(rows.any())
+        if not moved:
+            break
+        # It comes down to the bone on the side on which it runs.
+        ends = [o.signed_distance(course[:2]) for o in near]
+        distance, closest, _ = min(ends, key=lambda end: abs(end[0][0]))
+        if abs(distance[0]) < MET_MM:
+            course[0] = closest[1]
+    return course
 
 
 def _course(own: MeshIndex, fibre: np.ndarray) -> np.ndarray | None:
