@@ -9,7 +9,7 @@ triangles, and moves nowhere so far that it would cross itself.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
 
@@ -48,8 +48,11 @@ _FREEING = 12
 _SAME_MM = 5.0
 """A patch this close to one of the round before goes on where that one stood."""
 
-_GAIN = 0.85
+_GAIN = 0.97
 """A move stays where it leaves no more than this share of what overlapped there."""
+
+_ENOUGH = 0.85
+"""A way out is left for the next where it leaves more than this share."""
 
 _PASSED_ON = 0.5
 """What an overlap with something softer weighs against one with something harder."""
@@ -178,6 +181,7 @@ def part_overlapping(
     indexes: Mapping[str, MeshIndex] | None = None,
     *,
     rounds: int = 30,
+    among: Collection[str] | None = None,
     threads: int = 2,
 ) -> dict[str, trimesh.Trimesh]:
     """Push softer parts out of harder ones, but for the places where contact is declared.
@@ -192,6 +196,8 @@ def part_overlapping(
         Those at hand already.
     rounds : int
         Most rounds; stops when all is apart.
+    among : collection of str or None
+        Only overlaps of these with others are looked for at first; None for those of all.
     threads : int
 
     Returns
@@ -209,9 +215,10 @@ def part_overlapping(
         things = [
             _Thing(p, n, s) for n, (p, s) in enumerate(zip(parts.values(), made, strict=True))
         ]
-        overlaps = {
-            p: o for p, o in _measured(things, _meeting(things), places).items() if o is not _APART
-        }
+        meeting = _meeting(things)
+        if among is not None:
+            meeting = [p for p in meeting if any(things[k].part.id in among for k in p[:2])]
+        overlaps = {p: o for p, o in _measured(things, meeting, places).items() if o is not _APART}
         tried: dict[_Pair, list[_Patch]] = {}
         moved: set[int] = set()
         since = False
@@ -228,6 +235,7 @@ def part_overlapping(
                 while patch.way < len(_WAYS):
                     asked = _ask(things, patch.pair, patch.overlap, _WAYS[patch.way], pushes)
                     if asked:
+                        patch.tried = patch.way
                         for k in asked:
                             givers[k].append(patch)
                         break
@@ -293,6 +301,8 @@ class _Patch:
     overlap: _Overlap
     centre: np.ndarray
     way: int = 0
+    tried: int = 0
+    """The way that was taken in this round."""
 
     def touches(self, k: int, faces: np.ndarray, vertices: np.ndarray | None) -> bool:
         """Whether any of the marked vertices of a thing is one of the patch."""
@@ -331,9 +341,10 @@ def _patches(things, pair: _Pair, overlap: _Overlap, old: Iterable[_Patch]) -> l
         two = None if overlap.two is None else overlap.two.some(chosen[half:])
         centre = point[chosen][depth[chosen].argmax()]
         patch = _Patch(pair, _Overlap(one, two), centre)
-        gaps = [(float(np.linalg.norm(o.centre - centre)), o.way) for o in old]
-        if gaps and min(gaps)[0] < _SAME_MM:
-            patch.way = min(gaps)[1]
+        nearest = min(old, key=lambda o: float(np.linalg.norm(o.centre - centre)), default=None)
+        if nearest is not None and np.linalg.norm(nearest.centre - centre) < _SAME_MM:
+            gained = patch.overlap.excess < _ENOUGH * nearest.overlap.excess
+            patch.way = nearest.way + (not gained and nearest.way == nearest.tried)
         found.append(patch)
     return found
 
@@ -375,7 +386,8 @@ def _take_back(
                 pairs_of[k].append(pair)
     again: set[_Pair] = set()
     back: dict[int, np.ndarray] = {}
-    for k in list(before):
+    moved = set(before)
+    for k in sorted(moved):
         thing = things[k]
         start, faces, now = before[k][0].index.vertices, thing.index.faces, thing.index.vertices
         asked = [c for patch in givers[k] for c, _ in _on(k, patch.pair, patch.overlap, faces)]
@@ -409,7 +421,12 @@ def _take_back(
         else:
             thing.become(goal)
         back[k] = undone
-        again |= {pair for pair, there in touching if there[:count][worse].any()}
+        # What two places were in each other may change as well where both were on the move.
+        again |= {
+            pair
+            for pair, there in touching
+            if there[:count][worse].any() or (pair[0] in moved and pair[1] in moved)
+        }
     return sorted(again), back
 
 

@@ -173,8 +173,8 @@ _SEATED_MM = 1.8
 
 _NEAR_MM = 6.0
 
-_AFTER = 4
-"""Rounds of parting after ends were looked for anew."""
+_AFTER = (6, 6, 6)
+"""Rounds of parting after ends were looked for anew, as often as any was moved."""
 
 
 def part_finished(bench: Workbench) -> None:
@@ -183,23 +183,26 @@ def part_finished(bench: Workbench) -> None:
     The recorded ends are looked for anew before and afterwards, on the parts as they are
     then: what they exempt is where they lie.
     """
-    rounds = 30 if bench.full else 12
+    rounds = 30 if bench.full else 16
     _seat_ends(bench)
-    for most in (rounds, _AFTER):
+    among = None
+    for most in (rounds, *_AFTER):
         indexes = {part_id: bench.index(part_id) for part_id in bench.parts}
-        moved = part_overlapping(bench.parts, bench.contacts, indexes, rounds=most)
+        moved = part_overlapping(bench.parts, bench.contacts, indexes, rounds=most, among=among)
         for part_id, mesh in moved.items():
             bench.replace(replace(bench.parts[part_id], mesh=mesh))
-        if not _seat_ends(bench):
+        among = _seat_ends(bench)
+        if not among:
             break
 
 
-def _seat_ends(bench: Workbench) -> bool:
+def _seat_ends(bench: Workbench) -> set[str]:
     """Bring recorded attachments to where the finished part lies on what it is fixed to.
 
-    Returns whether any was moved.
+    Returns the parts of which an end was moved.
     """
     seated: dict[int, np.ndarray] = {}
+    moved: set[str] = set()
     for part_id in list(bench.parts):
         part = bench.parts[part_id]
         ends = []
@@ -213,11 +216,12 @@ def _seat_ends(bench: Workbench) -> bool:
             ends.append(end)
         if any(a is not b for a, b in zip(ends, part.attachments, strict=True)):
             bench.parts[part_id] = replace(part, attachments=tuple(ends))
+            moved.add(part_id)
     bench.contacts = [
         replace(c, place=seated[id(c.place)]) if id(c.place) in seated else c
         for c in bench.contacts
     ]
-    return bool(seated)
+    return moved
 
 
 def seated_on(own: MeshIndex, target: MeshIndex, curve: np.ndarray) -> np.ndarray:
