@@ -158,6 +158,13 @@ class _Overlap:
 
     one: _Stab | None = None
     two: _Stab | None = None
+    held: tuple[_Stab | None, _Stab | None] = (None, None)
+    """Deep points at declared places: they stay, but nothing may drive them deeper."""
+
+    @property
+    def stabs(self) -> tuple[_Stab | None, _Stab | None]:
+        """What of the first lies in the second, and of the second in the first."""
+        return self.one, self.two
 
     @property
     def excess(self) -> float:
@@ -307,7 +314,7 @@ class _Patch:
     def touches(self, k: int, faces: np.ndarray, vertices: np.ndarray | None) -> bool:
         """Whether any of the marked vertices of a thing is one of the patch."""
         return vertices is not None and any(
-            vertices[corner].any() for corner, _ in _on(k, self.pair, self.overlap, faces)
+            vertices[corner].any() for corner, _ in _on(k, self.pair, self.overlap.stabs, faces)
         )
 
 
@@ -349,12 +356,9 @@ def _patches(things, pair: _Pair, overlap: _Overlap, old: Iterable[_Patch]) -> l
     return found
 
 
-def _on(k: int, pair: _Pair, overlap: _Overlap, faces: np.ndarray):
+def _on(k: int, pair: _Pair, stabs: Iterable[_Stab | None], faces: np.ndarray):
     """Vertices of one thing between which, or under which, each point of an overlap lies."""
-    for stab, inner, outer in (
-        (overlap.one, pair[0], pair[1]),
-        (overlap.two, pair[1], pair[0]),
-    ):
+    for stab, (inner, outer) in zip(stabs, (pair[:2], pair[1::-1]), strict=True):
         if stab is not None:
             if inner == k:
                 yield stab.corner, stab.depth
@@ -390,7 +394,9 @@ def _take_back(
     for k in sorted(moved):
         thing = things[k]
         start, faces, now = before[k][0].index.vertices, thing.index.faces, thing.index.vertices
-        asked = [c for patch in givers[k] for c, _ in _on(k, patch.pair, patch.overlap, faces)]
+        asked = [
+            c for patch in givers[k] for c, _ in _on(k, patch.pair, patch.overlap.stabs, faces)
+        ]
         label, count = _places_of_change(start, now, faces, np.unique(np.concatenate(asked)))
         # The last one is for what lies elsewhere.
         cost = np.zeros((2, count + 1))
@@ -398,14 +404,16 @@ def _take_back(
         for pair in pairs_of[k]:
             there = np.zeros(count + 1, bool)
             for column, overlap in enumerate((old.get(pair, _APART), new[pair])):
-                worst = np.zeros(count + 1)
-                for corner, depth in _on(k, pair, overlap, faces):
-                    at = label[corner].max(axis=1)
-                    np.maximum.at(worst, at, depth - BORNE_MM)
-                    there[at] = True
                 # What is softer can still give way in its turn.
                 other = pair[0] if pair[1] == k else pair[1]
-                cost[column] += worst * (_PASSED_ON if things[other].rank > thing.rank else 1.0)
+                weight = _PASSED_ON if things[other].rank > thing.rank else 1.0
+                for stabs in (overlap.stabs, overlap.held):
+                    worst = np.zeros(count + 1)
+                    for corner, depth in _on(k, pair, stabs, faces):
+                        at = label[corner].max(axis=1)
+                        np.maximum.at(worst, at, depth - BORNE_MM)
+                        there[at] = True
+                    cost[column] += weight * worst
             touching.append((pair, there))
         worse = cost[1, :count] > _GAIN * cost[0, :count]
         if not worse.any():
@@ -569,20 +577,23 @@ def _measured(things: list[_Thing], pairs: Iterable[_Pair], places) -> dict[_Pai
         borne=BORNE_MM,
     )
     for n in np.flatnonzero(inside.touch).tolist():
-        one, two = (_stab(inside.of(n, side), declared[n]) for side in (0, 1))
-        out[asked[n]] = _Overlap(one, two)
+        (one, held_one), (two, held_two) = (
+            _stab(inside.of(n, side), declared[n]) for side in (0, 1)
+        )
+        out[asked[n]] = _Overlap(one, two, (held_one, held_two))
     return out
 
 
-def _stab(inside: tuple[np.ndarray, ...] | None, declared) -> _Stab | None:
-    """What of one part lies in another but for the places declared."""
+def _stab(inside: tuple[np.ndarray, ...] | None, declared) -> tuple[_Stab | None, _Stab | None]:
+    """What of one part lies too deep in another: outside the places declared, and at them."""
     if inside is None:
-        return None
-    corner, face, point, depth, normal = inside
-    deep = np.flatnonzero(~exempt(point, depth, declared))
-    if len(deep) == 0 or depth[deep].max() < BORNE_MM:
-        return None
-    return _Stab(corner[deep], face[deep], point[deep], depth[deep], normal[deep])
+        return None, None
+    found = _Stab(*inside)
+    borne = exempt(found.point, found.depth, declared)
+    held = found.some(borne & (found.depth > BORNE_MM))
+    if not (found.depth[~borne] >= BORNE_MM).any():
+        return None, held
+    return found.some(~borne), held
 
 
 _Push = tuple[np.ndarray, np.ndarray, bool]
