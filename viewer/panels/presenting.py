@@ -169,6 +169,7 @@ class Presenting(QObject):
         window = self.window
         # Screens are looked up by their place each time: a screen object dies with its cable.
         self._place = QRect(place) if place is not None else window.screen().geometry()
+        self._hall = QRect(self._place)
         self.band = CaptionBand()
         self.band.wanted.connect(self.do)
         stage_box = window.stage.parentWidget().layout()
@@ -184,24 +185,13 @@ class Presenting(QObject):
         self.board.setCursor(ring_cursor())
         self.notes: NotesWindow | None = None
         if self.full:
-            for screen in QGuiApplication.screens():
-                if screen.geometry() == self._place and window.windowHandle():
-                    window.windowHandle().setScreen(screen)
-            # Some desktops leave the size to the program when asked for the whole screen.
-            window.setGeometry(self._place)
-            window.showFullScreen()
-            window.setGeometry(self._place)
-            others = [
-                s.availableGeometry()
-                for s in QGuiApplication.screens()
-                if not s.geometry().intersects(self._place)
-            ]
-            if others:
-                self._open_notes(others[0])
+            self._fill_screen()
+            self._place_notes()
         self._awake = Awake()
         app = QApplication.instance()
         app.installEventFilter(self)
         QGuiApplication.instance().screenRemoved.connect(self._screen_gone)
+        QGuiApplication.instance().screenAdded.connect(self._screen_came)
         session = Session(window.session.state)
         session.subscribe(window._on_state)
         session.subscribe(self._on_state)
@@ -218,9 +208,10 @@ class Presenting(QObject):
         self._arrive(jump=True)
 
     def _open_notes(self, area: QRect) -> None:
-        self.notes = NotesWindow()
-        self.notes.set_dress(self.window.theme, self.window.scale)
-        self.notes.wanted.connect(self.do)
+        if self.notes is None:
+            self.notes = NotesWindow()
+            self.notes.set_dress(self.window.theme, self.window.scale)
+            self.notes.wanted.connect(self.do)
         self.notes.setGeometry(
             area.x() + 20,
             area.y() + 40,
@@ -228,19 +219,54 @@ class Presenting(QObject):
             min(1000, area.height() - 80),
         )
         self.notes.show()
+        self._tell_notes()
+
+    def _fill_screen(self) -> None:
+        """Fill the screen that the talk is on."""
+        window = self.window
+        for screen in QGuiApplication.screens():
+            if screen.geometry() == self._place and window.windowHandle():
+                window.windowHandle().setScreen(screen)
+        # Some desktops leave the size to the program when asked for the whole screen.
+        window.setGeometry(self._place)
+        window.showFullScreen()
+        window.setGeometry(self._place)
+
+    def _place_notes(self) -> None:
+        """Put the notes on a screen that is not the hall's; there may be none."""
+        others = [
+            s.availableGeometry()
+            for s in QGuiApplication.screens()
+            if not s.geometry().intersects(self._place)
+        ]
+        if others:
+            self._open_notes(others[0])
+        elif self.notes is not None:
+            # One screen is left, and it is the hall's: the notes must not be on it.
+            self.notes.hide()
 
     def _screen_gone(self, _screen: object) -> None:
         """A cable was pulled: the talk goes on, on whatever screen is left."""
         self.warn("A screen was taken away.")
+        # The screen that goes may still stand in the list.
+        QTimer.singleShot(0, self, self._follow_screens)
+
+    def _screen_came(self, _screen: object) -> None:
+        """A cable was plugged in: the talk goes back to the hall, the notes to the desk."""
+        # The screen tells its place only once it is there.
+        QTimer.singleShot(0, self, self._follow_screens)
+
+    def _follow_screens(self) -> None:
         places = [s.geometry() for s in QGuiApplication.screens()]
-        if len(places) < 2 and self.notes is not None:
-            # One screen is left, and it is the hall's: the notes must not be on it.
-            self.notes.hide()
-        if self.full and places and self._place not in places:
-            self._place = places[0]
-            self.window.setGeometry(self._place)
-            self.window.showFullScreen()
+        if self._over or not self.full or not places:
+            return
+        place = self._hall if self._hall in places else self._place
+        place = place if place in places else places[0]
+        if place != self._place:
+            self._place = QRect(place)
+            self._fill_screen()
             self.fit_letters()
+        self._place_notes()
 
     def fit_letters(self) -> None:
         """Give band and labels the size that the last row needs, as far as there is room."""
@@ -288,6 +314,7 @@ class Presenting(QObject):
         self._awake.release()
         QApplication.instance().removeEventFilter(self)
         QGuiApplication.instance().screenRemoved.disconnect(self._screen_gone)
+        QGuiApplication.instance().screenAdded.disconnect(self._screen_came)
         widget = window.scene_widget
         widget.view_changed.disconnect(self._on_view)
         widget.settled.disconnect(self._on_settled)

@@ -3,7 +3,6 @@
 import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
-from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QDockWidget, QMessageBox, QToolTip
 
 from viewer.panels.notes_window import NotesWindow
@@ -304,19 +303,6 @@ def test_nothing_is_kept_of_what_was_presented(qtbot, window):
 def test_the_guided_tour_of_an_unfinished_talk_says_what_to_do(window):
     window.present()
     assert "no scene yet" in window.statusBar().currentMessage()
-
-
-def test_with_two_screens_the_notes_stand_on_the_other(qtbot, window):
-    screens = QGuiApplication.screens()
-    if len(screens) < 2:
-        pytest.skip("one screen only")
-    hall = next(s.geometry() for s in screens if s.geometry() != window.screen().geometry())
-    made = window.start_presenting(TALK, place=hall)
-    qtbot.wait(200)
-    assert made.notes.isVisible()
-    assert not hall.contains(made.notes.geometry().center())
-    assert hall.contains(window.geometry().center())
-    made.finish()
 
 
 def test_the_notes_show_notes_next_scene_clock_and_warnings(qtbot, window):
