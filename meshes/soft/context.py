@@ -17,12 +17,14 @@ _CLOSING_MM = 8.5
 """Half of the widest gap between parts that stays empty."""
 _CREVICE_MM = 8.5
 """Radius of the ball that must fit within the body: narrower crevices stay empty."""
-_THIN_MM = 5.5
+_THIN_MM = 3.6
 """The same for the cover of the front."""
 _UNDER_CORE_MM = 4.0
 """How far the stand-in keeps inside the plain core where skin and muscle cover it."""
 _FRONT_FAT_MM = 11.0
 """How much thicker than at the edge of the skin the cover of the front is."""
+_LEDGE_MM = 5.0
+"""How much thicker it is already beside that edge."""
 
 
 _SEEN_MM = 6.0
@@ -59,6 +61,8 @@ def lay_context(bench: Workbench) -> None:
         bench.landmark(f"sternum.{name}")[2] for name in ("jugular_notch", "xiphoid_tip")
     )
     heights = [xiphoid - 60.0, xiphoid + 30.0, notch - 40.0, notch + 5.0, notch + 40.0]
+    # The wall ahead of the skin's edge stays covered; the contour needs some thickness to show.
+    cover += _LEDGE_MM * np.clip(ahead / 10.0, 0.0, 1.0) * np.clip((z + 70.0) / 50.0, 0.0, 1.0)
     chest = _FRONT_FAT_MM + np.interp(z, heights, [0.0, 8.0, 6.0, -5.0, -_FRONT_FAT_MM])
     # None of it on the flank, where the stand-in goes on from the edge of the skin.
     share = np.clip((ahead - 25.0) / 60.0, 0.0, 1.0)

@@ -15,7 +15,7 @@ from dataclasses import dataclass, field
 import numpy as np
 import trimesh
 from scipy.ndimage import gaussian_filter1d
-from scipy.sparse import csr_matrix
+from scipy.sparse import csr_matrix, diags
 from scipy.spatial import cKDTree
 
 from meshes.drape.audit import self_intersections
@@ -52,6 +52,10 @@ _MOST_REPAIRS = 8
 _MOST_SQUEEZES = 6
 _MOST_FAT_MM = 60.0
 """No nerve runs deeper in the fat than this."""
+_FILLED_MM2 = 3000.0
+"""How wide the hollows are that fat fills on loin, flank and buttock: rounds times mm²."""
+_SLIVER = 0.04
+"""Faces smaller than this share of the median one have no say in which way a shell looks."""
 _LEAST_FAT = 0.15
 """Share of its thickness that squeezed fat keeps."""
 _SHELLS = (
@@ -173,14 +177,16 @@ def _borders(bench: Workbench, outline: Outline) -> dict[str, Line]:
     neck_edge, neck_share = _edge_of_neck(bench, outline)
     levels = bench.frame.vertebrae
     z = np.array(
-        [core.thigh_end, 0.0, levels["L2"].centre[2], levels["T8"].centre[2],
-         levels["T1"].centre[2], levels["C6"].centre[2], levels["C3"].centre[2],
-         core.neck_top + 10.0, cranium[1, 2]]
+        [core.thigh_end, -70.0 * scale, 0.0, levels["L2"].centre[2], levels["T9"].centre[2],
+         levels["T7"].centre[2], levels["T1"].centre[2], levels["C6"].centre[2],
+         levels["C3"].centre[2], core.neck_top + 10.0, cranium[1, 2]]
     )  # fmt: skip
+    # On the flank it reaches as far as the obliques do, so that nothing of the wall lies bare.
     y = np.array(
-        [core.thigh_centre[1] - 4.0, -24.0, core.column_y(z[2]) - 6.0, core.column_y(z[3]) - 10.0,
-         core.column_y(z[4]) - 13.0, core.column_y(z[5]) - 14.0, core.column_y(z[6]) - 10.0,
-         vertex + 14.0, vertex]
+        [core.thigh_centre[1] - 4.0, core.thigh_centre[1] - 10.0, -24.0 - 34.0 * scale,
+         core.column_y(z[3]) - 86.0 * scale, core.column_y(z[4]) - 106.0 * scale,
+         core.column_y(z[5]) - 52.0 * scale, core.column_y(z[6]) - 13.0,
+         core.column_y(z[7]) - 14.0, core.column_y(z[8]) - 10.0, vertex + 14.0, vertex]
     )  # fmt: skip
     knots = np.linspace(z[0] - 60.0, z[-1] + 60.0, 200)
     curtain = gaussian_filter1d(np.interp(knots, z, y), 3.5, mode="nearest")
@@ -446,6 +452,9 @@ def _stack(
     outer = np.maximum(smooth + wanted, depths["fat_inner"] + least)
     # A bony tip is a gentle rise under the skin, not a knob.
     outer = _not_steep(envelope, outer, 0.34)
+    # Borders of muscles and the crest don't show through on loin, flank and buttock.
+    share = _loin_and_flank(bench, along_way(way, s, ground))
+    outer = _hollows_filled(envelope, outer, mean, share, _STEP_MM[bench.detail])
     for _ in range(3):
         outer = np.maximum(0.5 * outer + 0.5 * (mean @ outer), depths["fat_inner"] + least)
     depths["fat_outer"] = outer
@@ -457,6 +466,33 @@ def _stack(
     for _ in range(max(1, rounds // 3)):
         even = 0.5 * even + 0.5 * (mean @ even)
     depths["skin_outer"] = np.maximum(even, depths["skin_inner"] + 0.85 * thick)
+
+
+def _hollows_filled(
+    envelope: Envelope, depth: np.ndarray, mean: csr_matrix, share: np.ndarray, step_mm: float
+) -> np.ndarray:
+    """Depth of a face with wide hollows filled where share (n,) is not 0; nothing sinks."""
+    # A border is evened out along itself.
+    a, b = border_edges(envelope.faces).T
+    n = len(depth)
+    on = csr_matrix((np.ones(2 * len(a)), (np.r_[a, b], np.r_[b, a])), (n, n))
+    count = np.asarray(on.sum(1)).ravel()
+    within = diags((count == 0).astype(float))
+    mean = within @ mean + diags(1.0 / np.maximum(count, 1.0)) @ on
+    even = depth
+    for _ in range(max(1, int(_FILLED_MM2 / step_mm**2))):
+        p = along_way(envelope.way, envelope.s, even)
+        ahead = along_way(envelope.way, envelope.s, even + 1.0) - p
+        step = np.einsum("nd,nd->n", (mean @ p) - p, ahead)
+        even = even + 0.6 * share * step / np.maximum((ahead**2).sum(1), 0.25)
+        even = np.maximum(even, depth)
+    return even
+
+
+def _loin_and_flank(bench: Workbench, p: np.ndarray) -> np.ndarray:
+    """1 on loin, flank and buttock beside the furrow, 0 in it and above T9, at points (n, 3)."""
+    beside = _ease((p[:, 0] / bench.frame.scale - 26.0) / 44.0)
+    return beside * _ease((bench.frame["T9"].centre[2] - p[:, 2]) / (70.0 * bench.frame.scale))
 
 
 def _crossing_vertices(envelope: Envelope) -> np.ndarray:
@@ -475,11 +511,13 @@ def _lean(envelope: Envelope, depth: np.ndarray) -> np.ndarray:
     ahead = along_way(envelope.way, envelope.s, depth + 1.0) - p
     f = envelope.faces
     cross = np.cross(p[f[:, 1]] - p[f[:, 0]], p[f[:, 2]] - p[f[:, 0]])
-    unit = cross / np.maximum(np.linalg.norm(cross, axis=1, keepdims=True), 1e-9)
+    area = np.linalg.norm(cross, axis=1)
+    unit = cross / np.maximum(area, 1e-9)[:, None]
     ahead /= np.maximum(np.linalg.norm(ahead, axis=1, keepdims=True), 1e-9)
-    # The steepest face at a vertex decides.
+    # The steepest face at a vertex decides; slivers beside a cut look anywhere.
     least = np.ones(len(p))
     cosine = np.einsum("fkd,fd->fk", ahead[f], unit)
+    cosine[area < _SLIVER * np.median(area)] = 1.0
     np.minimum.at(least, f.ravel(), cosine.ravel())
     return np.maximum(least, 0.45)
 

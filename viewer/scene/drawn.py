@@ -18,6 +18,8 @@ MOVING_FACES_PER_SQRT_CM2 = 24.0
 MOVING_FACES_LEAST = 40
 MOVING_BUDGET = 96_000
 _CREASED_KINDS = ("skin", "fascia", "context")
+AT_MIDLINE_MM = 0.25
+"""Vertices of the halves' edges lie this near to the median plane."""
 MIRROR = np.array([-1.0, 1.0, 1.0], np.float32)
 
 
@@ -96,6 +98,8 @@ def draw_part(part) -> DrawnPart:
         surface[:, 2] = 1.0
     np.nan_to_num(surface, copy=False)
     normals = vertex_normals(points, faces, creased=part.kind in _CREASED_KINDS)
+    if part.kind in _CREASED_KINDS:
+        normals = _level_at_midline(points, normals)
     still = Shell(points, normals, faces, surface)
     return DrawnPart(part, still, decimated(still, moving_face_count(points, faces)))
 
@@ -212,6 +216,19 @@ def vertex_normals(points: np.ndarray, faces: np.ndarray, creased: bool = False)
         normals[:, axis] = np.bincount(flat, weights=weights[:, axis], minlength=len(points))
     length = np.linalg.norm(normals, axis=1, keepdims=True)
     return (normals / np.where(length > 0, length, 1.0)).astype(np.float32)
+
+
+def _level_at_midline(points: np.ndarray, normals: np.ndarray) -> np.ndarray:
+    """Return normals that don't lean to a side where two mirrored halves of a shell meet.
+
+    Each half knows only its own faces; leaning away from the other, they would draw a seam.
+    """
+    at = (np.abs(points[:, 0]) < AT_MIDLINE_MM) & (np.abs(normals[:, 0]) < 0.8)
+    normals = normals.copy()
+    normals[at, 0] = 0.0
+    length = np.linalg.norm(normals[at], axis=1, keepdims=True)
+    normals[at] /= np.where(length > 0, length, 1.0)
+    return normals
 
 
 def _on_sharp_edges(faces: np.ndarray, unit: np.ndarray, count: int) -> np.ndarray:
