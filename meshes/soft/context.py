@@ -17,8 +17,8 @@ _CLOSING_MM = 8.5
 """Half of the widest gap between parts that stays empty."""
 _CREVICE_MM = 8.5
 """Radius of the ball that must fit within the body: narrower crevices stay empty."""
-_THIN_MM = 3.6
-"""The same for the cover of the front."""
+_THIN_MM = (3.6, 5.5)
+"""The same for the cover of the front, beside the flank and above it."""
 _UNDER_CORE_MM = 4.0
 """How far the stand-in keeps inside the plain core where skin and muscle cover it."""
 _FRONT_FAT_MM = 11.0
@@ -86,7 +86,8 @@ def lay_context(bench: Workbench) -> None:
     parts = np.minimum(parts - _CLEAR_MM, _CLOSING_MM - deep)
     room = np.minimum(parts, np.minimum(-body, -ends)).reshape(count)
     # Opening: what a ball can reach from within; the cover of the front may be thinner.
-    ball = np.where(ahead > 0.0, _THIN_MM, _CREVICE_MM).reshape(count)
+    thin = np.where(z < bench.frame["T7"].centre[2], *_THIN_MM)
+    ball = np.where(ahead > 0.0, thin, _CREVICE_MM).reshape(count)
     wide = distance_transform_edt(_mirrored(room > 0), sampling=h)[count[0] - 1 :]
     seeds, _ = label(wide > ball)
     sizes = np.bincount(seeds.ravel())
