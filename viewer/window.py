@@ -151,6 +151,8 @@ class MainWindow(
         if settings is None:
             settings, self._message = load_settings()
         self.settings = settings
+        # First, since panels write their sentences when they are made.
+        choose(self.settings.language, self.settings.spelling)
         self._keep = keep
         self._make_scene = make_scene
         self.session = Session(ViewState(look=settings.look, label_density=settings.label_density))
@@ -402,6 +404,7 @@ class MainWindow(
             self.mistakes_dock.set_dress(self.theme, self.scale)
         self.covers.set_dress(self.theme, self.scale)
         self.talk_panel.set_dress(self.theme, self.scale)
+        self.strip.show_hidden(self.strip.things)
         self.menuBar().setFont(font(self.scale))
         for menu in self.menuBar().findChildren(QMenu):
             menu.setFont(font(self.scale))

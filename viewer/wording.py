@@ -12,12 +12,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import QCoreApplication, QEvent, QLocale, QObject, QTranslator
-from PySide6.QtGui import QAction
+from PySide6.QtCore import (
+    QCoreApplication,
+    QEvent,
+    QLibraryInfo,
+    QLocale,
+    QObject,
+    QTranslator,
+)
+from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractButton,
     QApplication,
@@ -49,7 +56,7 @@ class _Chosen:
 
     language: str = "en"
     spelling: str = "uk"
-    translator: QTranslator | None = None
+    translators: list[QTranslator] = field(default_factory=list)
     watch: QObject | None = None
 
 
@@ -68,14 +75,17 @@ def choose(language: str, spelling: str) -> bool:
         return False
     app = QCoreApplication.instance()
     if language != _CHOSEN.language:
-        if _CHOSEN.translator is not None:
-            app.removeTranslator(_CHOSEN.translator)
-            _CHOSEN.translator = None
+        for translator in _CHOSEN.translators:
+            app.removeTranslator(translator)
+        _CHOSEN.translators = []
         if language != "en":
-            translator = QTranslator(app)
-            translator.load(str(FOLDER / f"peelback_{language}.qm"))
-            app.installTranslator(translator)
-            _CHOSEN.translator = translator
+            # Qt's own words first: buttons of its dialogs, names of keys.
+            own = Path(QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath))
+            for file in (own / f"qtbase_{language}.qm", FOLDER / f"peelback_{language}.qm"):
+                translator = QTranslator(app)
+                if translator.load(str(file)):
+                    app.installTranslator(translator)
+                    _CHOSEN.translators.append(translator)
     _CHOSEN.language, _CHOSEN.spelling = language, spelling
     tongue.speak(shown, language)
     if _CHOSEN.watch is None:
@@ -109,7 +119,23 @@ def _translated(text: str) -> str:
     if "\n" in text:
         return "\n".join(_translated(line) for line in text.split("\n"))
     match = _WITH_KEY.match(text)
-    return QCoreApplication.translate(CONTEXT, match[1]) + match[2] if match else text
+    if not match:
+        return text
+    keys = match[2].strip(" ()")
+    bracket = match[2].replace(keys, keys_shown(keys))
+    return f"{QCoreApplication.translate(CONTEXT, match[1])}{bracket}"
+
+
+def keys_shown(keys: str) -> str:
+    """Return "Alt+Up" with the names that keys bear in the language that is shown."""
+    if _CHOSEN.language == "en":
+        return keys
+    if " or " in keys:
+        return shown(" or ").join(map(keys_shown, keys.split(" or ")))
+    known = QKeySequence.fromString(keys, QKeySequence.SequenceFormat.PortableText)
+    if known.toString(QKeySequence.SequenceFormat.PortableText) != keys:
+        return keys
+    return known.toString(QKeySequence.SequenceFormat.NativeText)
 
 
 class _Watch(QObject):

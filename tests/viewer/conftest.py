@@ -16,12 +16,26 @@ def own_config(tmp_path, monkeypatch):
 @pytest.fixture
 def window(qtbot):
     """Return a shown window with the toy back in a real picture."""
+    yield from shown_window(qtbot)
+
+
+@pytest.fixture
+def german_window(qtbot):
+    """Return the same window as it opens for a reader of German."""
+    from viewer.wording import choose
+
+    yield from shown_window(qtbot, language="de")
+    choose("en", "uk")
+
+
+def shown_window(qtbot, **settings):
+    """Yield a shown window with the toy back, and close it."""
     from viewer.scene.widget import SceneWidget
     from viewer.settings import Settings
     from viewer.window import MainWindow
 
     model = toy_model()
-    made = MainWindow(model.body, "preview", Settings(cautions_seen=True, calm=True))
+    made = MainWindow(model.body, "preview", Settings(cautions_seen=True, calm=True, **settings))
     qtbot.addWidget(made)
     made.resize(1280, 800)
     made.show()

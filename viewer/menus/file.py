@@ -47,7 +47,10 @@ class FileMenu:
     def open_state(self) -> None:
         """Ask for a working state and open it."""
         name, _ = QFileDialog.getOpenFileName(
-            self, "Open state", str(self._file or Path.home()), f"Working states (*{SUFFIX})"
+            self,
+            told("Open state"),
+            str(self._file or Path.home()),
+            told("Working states") + f" (*{SUFFIX})",
         )
         if name:
             self.open_file(Path(name))
@@ -88,7 +91,7 @@ class FileMenu:
         """Ask where to save."""
         start = self._file or Path.home() / f"back{SUFFIX}"
         name, _ = QFileDialog.getSaveFileName(
-            self, "Save state as", str(start), f"Working states (*{SUFFIX})"
+            self, told("Save state as"), str(start), told("Working states") + f" (*{SUFFIX})"
         )
         if name:
             path = Path(name)
@@ -127,7 +130,10 @@ class FileMenu:
         if not sheet.exec():
             return
         name, _ = QFileDialog.getSaveFileName(
-            self, "Save picture", str(Path.home() / "back.png"), "Pictures (*.png *.jpg *.tif)"
+            self,
+            told("Save picture"),
+            str(Path.home() / "back.png"),
+            told("Pictures") + " (*.png *.jpg *.tif)",
         )
         if name:
             self.save_picture_to(Path(name), sheet.size_wanted)

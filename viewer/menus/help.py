@@ -19,6 +19,7 @@ from viewer.settings import (
     log_path,
     save_settings,
 )
+from viewer.state.tongue import told
 
 
 class HelpMenu:
@@ -53,8 +54,9 @@ class HelpMenu:
         self._open(
             Sheet(
                 "Log file",
-                f"<p>What went wrong is written to</p><p><b>{log_path()}</b></p>"
-                "<p>It holds no names and leaves this machine only when you send it.</p>",
+                f"<p>{told('What went wrong is written to')}</p><p><b>{log_path()}</b></p><p>"
+                + told("It holds no names and leaves this machine only when you send it.")
+                + "</p>",
                 self,
             )
         )
@@ -77,7 +79,8 @@ class HelpMenu:
         if settings.look != before.look:
             self.set_look(settings.look)
         self._dress()
-        if (settings.latin_first, settings.spelling) != (before.latin_first, before.spelling):
+        named = ("latin_first", "spelling", "language")
+        if any(getattr(settings, name) != getattr(before, name) for name in named):
             self._name_parts()
         if settings.latin_first != before.latin_first and self.scene_widget is not None:
             self._set_labels()

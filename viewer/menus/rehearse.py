@@ -175,7 +175,7 @@ class RehearseMenu:
         self.rehearsal = None
         if path is None:
             self._show_cut_lines(line, planned)
-            words = "Click the next place." if line.points else "Click where the cut begins."
+            words = told("Click the next place." if line.points else "Click where the cut begins.")
             layer = self._titles.get(line.part_id, "")
             self.rehearse_dock.show_answer([(layer, (words,))] if layer else [(words, ())])
             return

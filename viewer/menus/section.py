@@ -17,6 +17,7 @@ from meshes.export import write_bytes
 from meshes.questions.stations import Station, next_station, reach, station_words, stations
 from viewer.building import GrowingModel
 from viewer.memory import give_back
+from viewer.state.places import plane_in_words
 from viewer.state.section_plane import KINDS, SectionPlane, change_section, set_section
 from viewer.state.tongue import told
 from viewer.state.view_state import ViewState
@@ -347,7 +348,8 @@ class SectionMenu:
         return self._axes[key]
 
     def _section_words(self, section: SectionPlane) -> str:
-        return station_words(self._stations(section.kind), section.kind, section.position_mm)
+        places = self._stations(section.kind)
+        return plane_in_words(station_words(places, section.kind, section.position_mm))
 
     def _section_title(self, section: SectionPlane) -> str:
         words = f"{KINDS[section.kind].split(' ')[0]} section, {self._section_words(section)}"
@@ -435,9 +437,9 @@ class SectionMenu:
         words = self._section_words(self.state.section).replace(" ", "-").replace("–", "-")
         name, _ = QFileDialog.getSaveFileName(
             self,
-            "Save the section",
+            told("Save the section"),
             str(Path.home() / f"section-{words}.svg"),
-            "Drawings (*.svg *.pdf);;Pictures (*.png)",
+            f"{told('Drawings')} (*.svg *.pdf);;{told('Pictures')} (*.png)",
         )
         if name:
             self.save_section_to(Path(name))

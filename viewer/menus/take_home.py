@@ -115,7 +115,7 @@ class TakeHomeMenu:
         dialog = ShareChoices(talk.title if talk.scenes else "", self)
         if not dialog.exec():
             return
-        path = self._place_for("Take-home page", "back.html", "Pages (*.html)")
+        path = self._place_for("Take-home page", "back.html", told("Pages") + " (*.html)")
         if path is None:
             return
         kind, notes = dialog.talk.currentData(), dialog.notes.isChecked()
@@ -189,7 +189,9 @@ class TakeHomeMenu:
         dialog = ExportChoices({key: len(ids) for key, ids in chosen.items()}, self)
         if not dialog.exec():
             return
-        folder = QFileDialog.getExistingDirectory(self, "Folder for the meshes", str(Path.home()))
+        folder = QFileDialog.getExistingDirectory(
+            self, told("Folder for the meshes"), str(Path.home())
+        )
         if folder:
             self.write_meshes_to(
                 Path(folder),
@@ -215,7 +217,7 @@ class TakeHomeMenu:
         return True
 
     def _place_for(self, title: str, name: str, kinds: str) -> Path | None:
-        chosen, _ = QFileDialog.getSaveFileName(self, title, str(Path.home() / name), kinds)
+        chosen, _ = QFileDialog.getSaveFileName(self, told(title), str(Path.home() / name), kinds)
         if not chosen:
             return None
         path = Path(chosen)

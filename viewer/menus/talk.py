@@ -189,10 +189,12 @@ class TalkMenu:
             return True
         box = QMessageBox(self)
         box.setWindowTitle("Talk")
-        box.setText(told("“{title}” has changes that are not saved.", title=self.desk.talk.title))
-        save = box.addButton("Save", QMessageBox.ButtonRole.AcceptRole)
-        box.addButton("Don't save", QMessageBox.ButtonRole.DestructiveRole)
-        cancel = box.addButton("Cancel", QMessageBox.ButtonRole.RejectRole)
+        box.setText(
+            told("“{title}” has changes that are not saved.", title=told(self.desk.talk.title))
+        )
+        save = box.addButton(told("Save"), QMessageBox.ButtonRole.AcceptRole)
+        box.addButton(told("Don't save"), QMessageBox.ButtonRole.DestructiveRole)
+        cancel = box.addButton(told("Cancel"), QMessageBox.ButtonRole.RejectRole)
         box.exec()
         if box.clickedButton() is save:
             self.save_talk()
@@ -209,7 +211,10 @@ class TalkMenu:
         """Ask for a talk and open it."""
         start = self._talk_file or Path.home()
         name, _ = QFileDialog.getOpenFileName(
-            self, "Open talk", str(start), f"Talks (*{SUFFIX});;All files (*)"
+            self,
+            told("Open talk"),
+            str(start),
+            f"{told('Talks')} (*{SUFFIX});;{told('All files')} (*)",
         )
         if name:
             self.open_talk_file(Path(name))
@@ -257,7 +262,7 @@ class TalkMenu:
         """Ask where to save the talk."""
         start = self._talk_file or Path.home() / f"back{SUFFIX}"
         name, _ = QFileDialog.getSaveFileName(
-            self, "Save talk as", str(start), f"Talks (*{SUFFIX})"
+            self, told("Save talk as"), str(start), f"{told('Talks')} (*{SUFFIX})"
         )
         if name:
             path = Path(name)

@@ -79,7 +79,9 @@ class ToolsMenu:
             self.say("Pick a part first; the note sticks where it was clicked.")
             return
         words, good = QInputDialog.getText(
-            self, "Pin a note", told("Note on {title}:", title=self._titles.get(part_id, part_id))
+            self,
+            told("Pin a note"),
+            told("Note on {title}:", title=self._titles.get(part_id, part_id)),
         )
         if good and words.strip():
             self.add_pin(words.strip())

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.covering import CoverRow, covers_in_words, percent
-from viewer.state.tongue import told
+from viewer.state.tongue import figure, told
 
 _PART = Qt.ItemDataRole.UserRole
 
@@ -121,12 +121,18 @@ class CoverPanel(QWidget):
         self.words.setText(words)
         self.list.clear()
         for row in rows:
-            item = QTreeWidgetItem([row.title, percent(row.share), f"{row.depth_mm:.1f}"])
+            item = QTreeWidgetItem([row.title, percent(row.share), figure(row.depth_mm, ".1f")])
             item.setData(0, _PART, row.part_id)
-            spoken = f"{row.title}: hides {percent(row.share)}, {row.depth_mm:.1f} mm deep, "
+            spoken = told(
+                "{title}: hides {share}, {mm} mm deep, {detail}",
+                title=row.title,
+                share=percent(row.share),
+                mm=figure(row.depth_mm, ".1f"),
+                detail=row.detail,
+            )
             for column in range(3):
                 item.setToolTip(column, f"{row.title}\n{row.detail}")
-            item.setData(0, Qt.ItemDataRole.AccessibleTextRole, spoken + row.detail)
+            item.setData(0, Qt.ItemDataRole.AccessibleTextRole, spoken)
             for column in (1, 2):
                 item.setTextAlignment(
                     column, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter

@@ -25,7 +25,7 @@ from PySide6.QtWidgets import (
 from meshes.errors import PeelbackError
 from viewer.panels.style import font
 from viewer.state.covering import Rung, ladder_text
-from viewer.state.tongue import told
+from viewer.state.tongue import figure, told
 
 _PART = Qt.ItemDataRole.UserRole
 
@@ -150,9 +150,11 @@ class ProbeSheet(QDialog):
 
     def place(self) -> str:
         """Return the place in words."""
-        return (
-            f"Spine {self.level.currentText()}, {self.lateral.value():.0f} mm "
-            f"{self.side.currentData()}"
+        return told(
+            "Spine {level}, {mm} mm {side}",
+            level=self.level.currentText(),
+            mm=figure(self.lateral.value(), ".0f"),
+            side=told(self.side.currentData()),
         )
 
     def answer(self) -> None:
@@ -178,8 +180,14 @@ class ProbeSheet(QDialog):
             item.setData(
                 0,
                 Qt.ItemDataRole.AccessibleTextRole,
-                f"{rung.title}: enters at {rung.enters} mm, {rung.thick} mm thick, "
-                f"leaves at {rung.leaves} mm {rung.note}",
+                told(
+                    "{title}: enters at {enters} mm, {thick} mm thick, leaves at {leaves} mm",
+                    title=rung.title,
+                    enters=rung.enters,
+                    thick=rung.thick,
+                    leaves=rung.leaves,
+                )
+                + (f"; {rung.note}" if rung.note else ""),
             )
             for column in (1, 2, 3):
                 item.setTextAlignment(

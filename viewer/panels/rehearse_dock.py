@@ -23,6 +23,7 @@ from viewer.panels.flow import FlowLayout
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.cut_line import DEPTH_MM, CutLine
 from viewer.state.measuring import TEACHING_NOTE
+from viewer.state.tongue import told
 
 TENTHS = 2
 """Slider steps a millimetre."""
@@ -130,7 +131,7 @@ class RehearseDock(QDockWidget):
         """List the steps of the plan that cut something, as (id, title)."""
         self._quiet = True
         self.step.clear()
-        self.step.addItem("The step that cuts this layer", "")
+        self.step.addItem(told("The step that cuts this layer"), "")
         for step_id, title in steps:
             self.step.addItem(title, step_id)
         self._quiet = False

@@ -253,7 +253,9 @@ class ResultsSheet(QDialog):
 
     def _ask_export(self) -> None:
         start = Path.home() / f"results-{self.learner.currentData()}.csv".replace("/", "-")
-        name, _ = QFileDialog.getSaveFileName(self, "Export results", str(start), "CSV (*.csv)")
+        name, _ = QFileDialog.getSaveFileName(
+            self, told("Export results"), str(start), "CSV (*.csv)"
+        )
         if name:
             path = Path(name)
             self.export_to(path if path.suffix else path.with_suffix(".csv"))

@@ -406,7 +406,7 @@ class SectionDock(QDockWidget):
         self.total.setWordWrap(True)
         self.face_button = QPushButton("Face the cut")
         self.fit_button = QPushButton("Fit")
-        self.fit_button.setToolTip("Whole section in the picture (0, or a double click)")
+        self.fit_button.setToolTip("Whole section in the picture: 0, or a double click")
         self.save_button = QPushButton("Save…")
         self.save_button.setToolTip("SVG, PDF or PNG, as it is shown (Alt+S)")
         self.note = QLabel(TEACHING_NOTE)

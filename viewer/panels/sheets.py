@@ -34,7 +34,7 @@ from viewer.state.spelling import SPELLINGS
 from viewer.state.tongue import told
 from viewer.state.view_state import LOOKS, Pin
 from viewer.talk.presenter import NUMBER_WORDS, PRESENTER_KEYS
-from viewer.wording import LANGUAGES, shown
+from viewer.wording import LANGUAGES, keys_shown, shown
 
 BEGIN = (
     "Pull the <b>handle of the depth rail</b> down: the back peels, stratum by stratum, on the "
@@ -95,34 +95,34 @@ def help_html(theme: Theme) -> str:
     tables = []
     for menu, rows in help_lines():
         body = "".join(
-            f"<tr><td style='padding:1px 14px 1px 0; color:{theme.accent}'><b>{escape(keys)}</b>"
+            f"<tr><td style='padding:1px 14px 1px 0; color:{theme.accent}'><b>{_keys_html(keys)}</b>"
             f"</td><td>{escape(shown(title))}</td></tr>"
             for keys, title in rows
         )
         tables.append(f"<h3>{shown(menu)}</h3><table>{body}</table>")
     talk = (
-        "<h3>While presenting</h3><table>"
+        f"<h3>{told('While presenting')}</h3><table>"
         + "".join(
-            f"<tr><td style='padding:1px 14px 1px 0; color:{theme.accent}'><b>{escape(keys)}</b>"
-            f"</td><td>{escape(words)}</td></tr>"
+            f"<tr><td style='padding:1px 14px 1px 0; color:{theme.accent}'><b>{_keys_html(keys)}</b>"
+            f"</td><td>{escape(told(words))}</td></tr>"
             for keys, words in (
-                ("0 to 9", NUMBER_WORDS),
+                (told("0 to 9"), NUMBER_WORDS),
                 *((" or ".join(row.keys), row.words) for row in PRESENTER_KEYS),
             )
         )
         + "</table>"
     )
     rail = (
-        "<h3>On the depth rail</h3><table>"
+        f"<h3>{told('On the depth rail')}</h3><table>"
         + "".join(
             f"<tr><td style='padding:1px 14px 1px 0; color:{theme.accent}'><b>{keys}</b></td>"
             f"<td>{words}</td></tr>"
             for keys, words in (
-                ("Down, Up", "Peel one stratum, or lay one back"),
-                ("Home, End", "Whole back; down to the bones"),
-                ("Ctrl+Down, Ctrl+Up", "Choose a band"),
-                ("Space", "Take the chosen band out, or put it back"),
-                ("Wheel", "Peel"),
+                (told("Down, Up"), told("Peel one stratum, or lay one back")),
+                (told("Home, End"), told("Whole back; down to the bones")),
+                (told("Ctrl+Down, Ctrl+Up"), told("Choose a band")),
+                (told("Space"), told("Take the chosen band out, or put it back")),
+                (told("Wheel"), told("Peel")),
             )
         )
         + "</table>"
@@ -138,9 +138,14 @@ def help_html(theme: Theme) -> str:
         + "</td></tr></table>"
     )
     return (
-        f"<h2>How to begin</h2><ul>{begin}</ul><h2>Keys</h2>{columns}"
-        f"<h2>Cautions</h2>{_caution_rows(theme)}"
+        f"<h2>{told('How to begin')}</h2><ul>{begin}</ul><h2>{told('Keys')}</h2>{columns}"
+        f"<h2>{told('Cautions')}</h2>{_caution_rows(theme)}"
     )
+
+
+def _keys_html(keys: str) -> str:
+    """Return keys, joined by "or" as in the table of actions, as they are called here."""
+    return escape(keys_shown(keys))
 
 
 def _caution_rows(theme: Theme) -> str:
@@ -157,7 +162,7 @@ def _caution_rows(theme: Theme) -> str:
 
 def cautions_html(theme: Theme) -> str:
     """Return the cautions that stand before everything else."""
-    return f"<h2>Before you begin</h2>{_caution_rows(theme)}"
+    return f"<h2>{told('Before you begin')}</h2>{_caution_rows(theme)}"
 
 
 def about_html(theme: Theme, sources: Sequence[str]) -> str:
@@ -183,17 +188,24 @@ def about_html(theme: Theme, sources: Sequence[str]) -> str:
             libraries.append(f"{name} {metadata.version(name)} ({licence})")
         except metadata.PackageNotFoundError:
             continue
-    cited = "".join(f"<li>{escape(s)}</li>" for s in sources) or "<li>The model is not ready.</li>"
+    cited = (
+        "".join(f"<li>{escape(s)}</li>" for s in sources)
+        or f"<li>{told('The model is not ready.')}</li>"
+    )
     return (
         f"<h2>Peelback {escape(version())}</h2>"
-        "<p>A back computed from a few numbers, to be peeled from skin to bone. MIT licence.</p>"
-        f"<p style='color:{theme.caution}'>Teaching model: not for needle or surgical guidance."
-        "</p><p>The program never opens a network connection.</p>"
-        f"<p>Python {sys.version.split()[0]}. Built on: {escape('; '.join(libraries))}.</p>"
-        "<p>Inside: three.js in the take-home page (MIT), Open Sans on the lab sheet (Apache 2.0)."
-        "</p>"
-        f"<p>Settings: {escape(str(config_folder()))}<br>Log: {escape(str(log_path()))}</p>"
-        f"<h3>Sources of the facts</h3><ul>{cited}</ul>"
+        f"<p>{told('A back computed from a few numbers, to be peeled from skin to bone. MIT licence.')}"
+        f"</p><p style='color:{theme.caution}'>"
+        f"{told('Teaching model: not for needle or surgical guidance.')}</p>"
+        f"<p>{told('The program never opens a network connection.')}</p>"
+        f"<p>Python {sys.version.split()[0]}. {told('Built on:')} {escape('; '.join(libraries))}.</p>"
+        "<p>"
+        + told(
+            "Inside: three.js in the take-home page (MIT), Open Sans on the lab sheet (Apache 2.0)."
+        )
+        + f"</p><p>{told('Settings')}: {escape(str(config_folder()))}<br>"
+        f"{told('Log file')}: {escape(str(log_path()))}</p>"
+        f"<h3>{told('Sources of the facts')}</h3><ul>{cited}</ul>"
     )
 
 
@@ -264,7 +276,9 @@ class SettingsSheet(QDialog):
         ):
             widget.setAccessibleName(name)
         note = QLabel(
-            f"Detail takes effect at the next start.\nKept in {config_folder() / 'settings.json'}"
+            told("Detail takes effect at the next start.")
+            + "\n"
+            + told("Kept in {file}", file=config_folder() / "settings.json")
         )
         note.setProperty("soft", True)
         note.setWordWrap(True)

@@ -280,6 +280,8 @@ class StepLineBar(QFrame):
         """Lay out the plan."""
         for mark in self._marks:
             self._row_layout.removeWidget(mark)
+            # At once no child any more: names are read off all children.
+            mark.setParent(None)
             mark.deleteLater()
         while self._row_layout.count():
             self._row_layout.takeAt(0)

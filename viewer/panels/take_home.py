@@ -213,7 +213,9 @@ class ShareChoices(_Choices):
         self._refresh()
 
     def _choose(self) -> None:
-        name, _ = QFileDialog.getOpenFileName(self, "Talk", str(Path.home()), "Talks (*.talk)")
+        name, _ = QFileDialog.getOpenFileName(
+            self, told("Talk"), str(Path.home()), told("Talks") + " (*.talk)"
+        )
         if name:
             self.file.setText(name)
 

@@ -524,7 +524,7 @@ class TakeHomeLab(Takeover):
 
     def _place(self, name: str, kinds: str) -> Path | None:
         chosen, _ = QFileDialog.getSaveFileName(
-            self.window, "Take-home lab", str(Path.home() / name), kinds
+            self.window, told("Take-home lab"), str(Path.home() / name), kinds
         )
         if not chosen:
             return None

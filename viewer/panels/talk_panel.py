@@ -19,8 +19,8 @@ from PySide6.QtWidgets import (
 
 from viewer.panels.flow import FlowLayout
 from viewer.panels.style import Theme, font
-from viewer.state.tongue import told
-from viewer.talk.scenes import LINE_LIMIT, TITLE_LIMIT, TalkDesk
+from viewer.state.tongue import counted, told
+from viewer.talk.scenes import LINE_LIMIT, TITLE_LIMIT, UNTITLED, TalkDesk
 
 DEEDS = (
     ("keep", "Keep view", "Keep this view as a scene after the chosen one"),
@@ -187,8 +187,9 @@ class TalkPanel(QWidget):
         mark = " *" if desk.unsaved else ""
         name = file_name or told("not saved yet")
         self.head.setText(
-            f"{talk.title}{mark}\n"
-            + told("{count} scenes · {file}", count=len(talk.scenes), file=name)
+            f"{told(talk.title) if talk.title == UNTITLED else talk.title}{mark}\n"
+            + counted(len(talk.scenes), "{count} scene", "{count} scenes")
+            + f" · {name}"
         )
         blocked = [QSignalBlocker(w) for w in (self.list, self.title, self.line, self.notes)]
         titles = [f"{n}  {scene.title}" for n, scene in enumerate(talk.scenes, start=1)]
@@ -214,6 +215,6 @@ class TalkPanel(QWidget):
         self.buttons["down"].setEnabled(0 <= desk.chosen < len(talk.scenes) - 1)
         for deed, what in (("undo", desk.undo_name), ("redo", desk.redo_name)):
             self.buttons[deed].setEnabled(bool(what))
-            self.buttons[deed].setToolTip(f"{deed.capitalize()} {what or ''}".strip())
+            self.buttons[deed].setToolTip(told(deed.capitalize()))
         self.present.setEnabled(bool(talk.scenes))
         del blocked

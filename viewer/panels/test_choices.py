@@ -98,8 +98,10 @@ class TestChoices(QDialog):
         self.seconds.setSuffix(" s")
         self.seconds.setAccessibleName("Seconds at a station")
         self.bell = QCheckBox("The &bell can be heard")
-        self.strata = self._ticks("Strata", {str(n): f"{n}  {w}" for n, w in enumerate(STRATA)})
-        self.kinds = self._ticks("Kinds of question", KINDS)
+        self.strata = self._ticks(
+            "Strata", {str(n): f"{n}  {told(w)}" for n, w in enumerate(STRATA)}
+        )
+        self.kinds = self._ticks("Kinds of question", {k: told(w) for k, w in KINDS.items()})
         self.told = QLabel()
         self.told.setWordWrap(True)
         self.told.setAccessibleName("What there is to ask")

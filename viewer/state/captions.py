@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from meshes.catalogue.levels import placeholders, spoken
 from viewer.state.search import Named
 from viewer.state.spelling import spelled
-from viewer.state.tongue import told
+from viewer.state.tongue import figure, told
 from viewer.state.view_state import STRATA, ViewState
 from viewer.state.visibility import taken_off
 
@@ -204,13 +204,25 @@ def caption_of(
     )
 
 
+def drawn_words(part: Part, model: BackModel) -> str:
+    """Return that a layer is drawn thicker than it was published, "" where it is not."""
+    if not part.drawn_thicker:
+        return ""
+    row = model.catalogue.get(part.entry) if part.entry in model.catalogue else None
+    thickness = getattr(row, "thickness", None)
+    if thickness is None:
+        return told("drawn thicker")
+    mm = figure(thickness.for_sex(model.body.sex))
+    return told("drawn thicker; published {mm} mm", mm=mm)
+
+
 def _thickness_words(part: Part, row: object, model: BackModel) -> str:
     """The published thickness; a mesh that is drawn thicker says so."""
     thickness = getattr(row, "thickness", None)
     words = ""
     if thickness is not None:
         mm = thickness.for_sex(model.body.sex)
-        words = told("{mm} mm at its thickest", mm=f"{mm:g}")
+        words = told("{mm} mm at its thickest", mm=figure(mm))
     if part.drawn_thicker:
         words = (
             told("{words}; drawn thicker", words=words)

@@ -7,10 +7,12 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from viewer.state import commands
+from viewer.state.captions import drawn_words
 from viewer.state.commands import Command
 from viewer.state.folding import is_folded
 from viewer.state.plan import Plan, names_in_words
-from viewer.state.tongue import told
+from viewer.state.step_words import called
+from viewer.state.tongue import figure, told
 from viewer.state.view_state import BOTH_SIDES, STRATA, ViewState, on_side
 from viewer.state.visibility import HasParts, taken_off
 
@@ -65,7 +67,7 @@ def taken(model: HasParts, state: ViewState) -> frozenset[str]:
 
 
 def cover_rows(
-    layers: Layers, model: HasParts, state: ViewState, titles: Mapping[str, str]
+    layers: Layers, model: BackModel, state: ViewState, titles: Mapping[str, str]
 ) -> tuple[float | None, tuple[CoverRow, ...]]:
     """Return the share of the asked part in view (None: not met), and what lies over it."""
     asked = [i for i in state.covers_of if i in model.parts]
@@ -78,7 +80,7 @@ def cover_rows(
         if cover.share < LISTED_SHARE:
             continue
         part = model.parts[cover.part_id]
-        group = f", {part.group.replace('_', ' ')}" if part.group else ""
+        group = f", {called(part.group, model.catalogue)}" if part.group else ""
         title = titles.get(cover.part_id, cover.part_id)
         if sides == {part.side} and part.side is not None:
             title = title.removesuffix(f", {told(part.side)}")
@@ -96,7 +98,7 @@ def cover_rows(
                     n=part.stratum,
                     name=told(STRATA[part.stratum]),
                     group=group,
-                    mm=f"{cover.thickness_mm:.1f}",
+                    mm=figure(cover.thickness_mm, ".1f"),
                 ),
             )
         )
@@ -105,11 +107,11 @@ def cover_rows(
 
 def percent(share: float) -> str:
     """Return a share in words: "96 %", "1.4 %"."""
-    return f"{100 * share:.1f} %" if 0 < share < 0.0995 else f"{100 * share:.0f} %"
+    return f"{figure(100 * share, '.1f' if 0 < share < 0.0995 else '.0f')} %"
 
 
 def covered_by_words(
-    layers: Layers, model: HasParts, state: ViewState, part_id: str, titles: Mapping[str, str]
+    layers: Layers, model: BackModel, state: ViewState, part_id: str, titles: Mapping[str, str]
 ) -> str:
     """Return what lies over a part in a state, for its caption: the three that hide most."""
     asked = replace(state, covers_of=(part_id,))
@@ -259,16 +261,14 @@ class Rung:
 
 def ladder_rows(ladder: Any, model: BackModel, titles: Mapping[str, str]) -> tuple[Rung, ...]:
     """Return a probe's ladder as lines, outermost first (mm)."""
-    from meshes.questions.probe import thickness_note
-
     return tuple(
         Rung(
             rung.part_id,
             titles.get(rung.part_id, rung.part_id),
-            f"{rung.enter_mm:.1f}",
-            f"{rung.thickness_mm:.1f}",
-            f"{rung.leave_mm:.1f}",
-            thickness_note(model.parts[rung.part_id], model),
+            figure(rung.enter_mm, ".1f"),
+            figure(rung.thickness_mm, ".1f"),
+            figure(rung.leave_mm, ".1f"),
+            drawn_words(model.parts[rung.part_id], model),
         )
         for rung in ladder.rungs
     )
@@ -277,8 +277,14 @@ def ladder_rows(ladder: Any, model: BackModel, titles: Mapping[str, str]) -> tup
 def ladder_text(place: str, rows: Sequence[Rung], caution: str) -> str:
     """Return a ladder as a small table in plain text, for the clipboard."""
     width = max((len(row.title) for row in rows), default=4)
-    lines = [f"{place} (mm from the skin)", f"{'part':<{width}}  enters  thick  leaves"]
+    heads = [told(head) for head in ("Part", "Enters", "Thick", "Leaves")]
+    wide = [max(len(head), 7) for head in heads[1:]]
+    lines = [
+        told("{place} (mm from the skin)", place=place),
+        "  ".join([f"{heads[0]:<{width}}", *map("{:>{}}".format, heads[1:], wide)]),
+    ]
     for row in rows:
         note = f"  {row.note}" if row.note else ""
-        lines.append(f"{row.title:<{width}}  {row.enters:>6} {row.thick:>6} {row.leaves:>7}{note}")
+        figures = map("{:>{}}".format, (row.enters, row.thick, row.leaves), wide)
+        lines.append("  ".join([f"{row.title:<{width}}", *figures]) + note)
     return "\n".join([*lines, caution, ""])

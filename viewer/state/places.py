@@ -2,11 +2,24 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 
 import numpy as np
 
 from viewer.state.tongue import told
+
+_PLANES = (
+    (re.compile(r"(?P<mm>\d+) mm left"), "{mm} mm left"),
+    (re.compile(r"(?P<mm>\d+) mm right"), "{mm} mm right"),
+    (re.compile(r"(?P<mm>\d+) mm behind S1"), "{mm} mm behind S1"),
+    (re.compile(r"(?P<mm>\d+) mm in front of S1"), "{mm} mm in front of S1"),
+    (re.compile(r"(?P<mm>-?\d+) mm above (?P<place>.+)"), "{mm} mm above {place}"),
+    (re.compile(r"(?P<mm>\d+) mm below (?P<place>.+)"), "{mm} mm below {place}"),
+    (re.compile(r"disc (?P<levels>\S+)"), "disc {levels}"),
+)
+"""Ways in which `meshes.questions.stations` says where a plane stands."""
+PLANE_TEXTS = tuple(text for _, text in _PLANES)
 
 _SUFFIXES = (".spinous_process", ".posterior_tubercle", ".median_crest")
 
@@ -86,3 +99,20 @@ def surface_marks(
                 words = f"{level}"
             marks.append((words, np.asarray(landmarks[name], float)))
     return marks
+
+
+def plane_in_words(station: str) -> str:
+    """Return where a plane stands in the language that is shown.
+
+    Parameters
+    ----------
+    station : str
+        As `meshes.questions.stations` says it: "midline", "4 mm above disc T7–T8".
+    """
+    for pattern, text in _PLANES:
+        if found := pattern.fullmatch(station):
+            gaps = found.groupdict()
+            if "place" in gaps:
+                gaps["place"] = plane_in_words(gaps["place"])
+            return told(text, **gaps)
+    return told(station)

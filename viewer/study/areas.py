@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from meshes.questions.stations import stations
+from viewer.state.places import plane_in_words
 from viewer.state.section_plane import SectionPlane
 from viewer.state.tongue import told
 from viewer.state.view_state import Pin, ViewState
@@ -70,7 +71,7 @@ def _ask(maker, rng, kind, part_id, section, where, cut, station: str) -> Questi
     name = maker.english(part_id)
     # Where the answer is itself a level, the place of the cut would tell it.
     where_cut = (
-        told("Section at {place}.", place=station)
+        told("Section at {place}.", place=plane_in_words(station))
         if not maker.family(part_id)
         else told("A level section.")
     )

@@ -51,6 +51,8 @@ POINTED_KINDS = frozenset({"point_to", "area_point"})
 """Kinds that are answered by a click on the model; they carry no tag."""
 SECTION_KINDS = frozenset({"area", "area_point"})
 
+BONE_FAMILIES = ("vertebra", "rib")
+"""Bones of which there is one a level, as the ids of their rows begin."""
 CHOICES = 4
 LEAST_OPEN = 0.06
 """A tagged structure lies open with at least this share of its area."""
@@ -588,13 +590,13 @@ def _level(maker, rng, part_id, state, ray) -> Question | None:
     k = family.index(part.level)
     # Levels next to it are the likeliest mistakes; at either end there are more on one side.
     near = sorted(family, key=lambda level: abs(family.index(level) - k))[1:]
-    what = part.entry.rpartition("_")[0]
+    what = told(part.entry.rpartition("_")[0])
 
     def shown(level: str) -> str:
         return f"{what} {level}" if level.isdigit() else level
 
     return _chosen(
-        maker, rng, "level", part_id, state, told("{bone}: which level carries the tag?", bone=what.capitalize()),
+        maker, rng, "level", part_id, state, told("{bone}: which level carries the tag?", bone=sentence_case(what)),
         shown(str(part.level)), [shown(level) for level in near], accepted=(shown(str(part.level)), str(part.level), *maker.accepted(part_id)),
     )  # fmt: skip
 
@@ -605,7 +607,7 @@ def _side(maker, rng, part_id, state, ray) -> Question | None:
         return None
     prompt = told("The tag is on {name}. Of which side of the donor?", name=maker.english(part_id))
     return ask(
-        maker, "side", part_id, prompt, state, choices=BOTH_SIDES,
+        maker, "side", part_id, prompt, state, choices=tuple(map(told, BOTH_SIDES)),
         right=BOTH_SIDES.index(part.side),
     )  # fmt: skip
 

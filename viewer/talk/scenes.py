@@ -19,6 +19,7 @@ from dataclasses import dataclass, replace
 
 from viewer.state.view_state import ViewState
 
+UNTITLED = "Untitled talk"
 TITLE_LIMIT = 200
 LINE_LIMIT = 240
 NOTES_LIMIT = 20_000
@@ -79,7 +80,7 @@ class Talk:
     scenes : tuple of TalkScene
     """
 
-    title: str = "Untitled talk"
+    title: str = UNTITLED
     scenes: tuple[TalkScene, ...] = ()
 
     def __post_init__(self) -> None:

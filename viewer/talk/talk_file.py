@@ -27,7 +27,7 @@ from viewer.state.working_file import (
     state_to_json,
     write_atomically,
 )
-from viewer.talk.scenes import SCENES_LIMIT, Talk, TalkScene
+from viewer.talk.scenes import SCENES_LIMIT, UNTITLED, Talk, TalkScene
 
 FORMAT = "peelback talk"
 VERSION = 1
@@ -117,7 +117,7 @@ def talk_from_text(text: str, name: str) -> Talk:
         except (PeelbackError, ValueError, TypeError, OverflowError) as error:
             raise TalkFileError(f"scene {number} of {name}: {error}") from None
     try:
-        return Talk(_text(record, "title", "Untitled talk"), tuple(made))
+        return Talk(_text(record, "title", UNTITLED), tuple(made))
     except ValueError as error:
         raise TalkFileError(f"{name}: {error}") from None
 

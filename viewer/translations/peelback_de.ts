@@ -8963,5 +8963,313 @@
       <source>The sheet is drawn away from what it covers: the scissors cut only it</source>
       <translation>Das Blatt wird von dem abgezogen, was es bedeckt: Die Schere schneidet nur dieses</translation>
     </message>
+    <message>
+      <source>{title}: hides {share}, {mm} mm deep, {detail}</source>
+      <translation>{title}: verdeckt {share}, {mm} mm tief, {detail}</translation>
+    </message>
+    <message>
+      <source>Kept in {file}</source>
+      <translation>Gespeichert in {file}</translation>
+    </message>
+    <message>
+      <source>{count} scene</source>
+      <translation>{count} Szene</translation>
+    </message>
+    <message>
+      <source>{count} scenes</source>
+      <translation>{count} Szenen</translation>
+    </message>
+    <message>
+      <source>{place} (mm from the skin)</source>
+      <translation>{place} (mm von der Haut aus)</translation>
+    </message>
+    <message>
+      <source>back</source>
+      <translation>Rücken</translation>
+    </message>
+    <message>
+      <source>vertebra</source>
+      <translation>Wirbel</translation>
+    </message>
+    <message>
+      <source>rib</source>
+      <translation>Rippe</translation>
+    </message>
+    <message>
+      <source>Whole section in the picture: 0, or a double click</source>
+      <translation>Ganzer Schnitt im Bild: 0 oder Doppelklick</translation>
+    </message>
+    <message>
+      <source>Untitled talk</source>
+      <translation>Vortrag ohne Titel</translation>
+    </message>
+    <message>
+      <source>Letters: ISO 9241-3 asks for 16 arc minutes, 20 to 22 are better. Contrast: WCAG 2.2.</source>
+      <translation>Buchstaben: ISO 9241-3 verlangt 16 Bogenminuten, 20 bis 22 sind besser. Kontrast: WCAG 2.2.</translation>
+    </message>
+    <message>
+      <source>Working states</source>
+      <translation>Arbeitsstände</translation>
+    </message>
+    <message>
+      <source>Pictures</source>
+      <translation>Bilder</translation>
+    </message>
+    <message>
+      <source>Click the next place.</source>
+      <translation>Die nächste Stelle anklicken.</translation>
+    </message>
+    <message>
+      <source>Click where the cut begins.</source>
+      <translation>Anklicken, wo der Schnitt beginnt.</translation>
+    </message>
+    <message>
+      <source>Drawings</source>
+      <translation>Zeichnungen</translation>
+    </message>
+    <message>
+      <source>Folder for the meshes</source>
+      <translation>Ordner für die Netze</translation>
+    </message>
+    <message>
+      <source>Talks</source>
+      <translation>Vorträge</translation>
+    </message>
+    <message>
+      <source>All files</source>
+      <translation>Alle Dateien</translation>
+    </message>
+    <message>
+      <source>Spine {level}, {mm} mm {side}</source>
+      <translation>Dornfortsatz {level}, {mm} mm {side}</translation>
+    </message>
+    <message>
+      <source>{title}: enters at {enters} mm, {thick} mm thick, leaves at {leaves} mm</source>
+      <translation>{title}: beginnt bei {enters} mm, {thick} mm dick, endet bei {leaves} mm</translation>
+    </message>
+    <message>
+      <source>The step that cuts this layer</source>
+      <translation>Der Schritt, der diese Schicht schneidet</translation>
+    </message>
+    <message>
+      <source>Export results</source>
+      <translation>Ergebnisse ausgeben</translation>
+    </message>
+    <message>
+      <source>How to begin</source>
+      <translation>Der Anfang</translation>
+    </message>
+    <message>
+      <source>drawn thicker; published {mm} mm</source>
+      <translation>dicker gezeichnet; veröffentlicht {mm} mm</translation>
+    </message>
+    <message>
+      <source>drawn thicker</source>
+      <translation>dicker gezeichnet</translation>
+    </message>
+    <message>
+      <source>Teaching model: depths are not for needle or surgical guidance.</source>
+      <translation>Lehrmodell: Tiefen sind nicht zur Führung von Nadel oder Messer.</translation>
+    </message>
+    <message>
+      <source>Save</source>
+      <translation>Speichern</translation>
+    </message>
+    <message>
+      <source>Don't save</source>
+      <translation>Nicht speichern</translation>
+    </message>
+    <message>
+      <source>It holds no names and leaves this machine only when you send it.</source>
+      <translation>Es enthält keine Namen und verlässt diesen Rechner nur, wenn Sie es verschicken.</translation>
+    </message>
+    <message>
+      <source>What went wrong is written to</source>
+      <translation>Was misslang, steht in</translation>
+    </message>
+    <message>
+      <source> or </source>
+      <translation> oder </translation>
+    </message>
+    <message>
+      <source>While presenting</source>
+      <translation>Beim Vorführen</translation>
+    </message>
+    <message>
+      <source>On the depth rail</source>
+      <translation>Auf der Tiefenleiste</translation>
+    </message>
+    <message>
+      <source>0 to 9</source>
+      <translation>0 bis 9</translation>
+    </message>
+    <message>
+      <source>Down, Up</source>
+      <translation>Abwärts, aufwärts</translation>
+    </message>
+    <message>
+      <source>Peel one stratum, or lay one back</source>
+      <translation>Ein Stratum abtragen oder zurücklegen</translation>
+    </message>
+    <message>
+      <source>Home, End</source>
+      <translation>Pos1, Ende</translation>
+    </message>
+    <message>
+      <source>Whole back; down to the bones</source>
+      <translation>Ganzer Rücken; bis auf die Knochen</translation>
+    </message>
+    <message>
+      <source>Ctrl+Down, Ctrl+Up</source>
+      <translation>Strg und abwärts, aufwärts</translation>
+    </message>
+    <message>
+      <source>Choose a band</source>
+      <translation>Ein Band wählen</translation>
+    </message>
+    <message>
+      <source>Space</source>
+      <translation>Leertaste</translation>
+    </message>
+    <message>
+      <source>Take the chosen band out, or put it back</source>
+      <translation>Das gewählte Band herausnehmen oder zurücklegen</translation>
+    </message>
+    <message>
+      <source>Wheel</source>
+      <translation>Mausrad</translation>
+    </message>
+    <message>
+      <source>Go to the scene of that number</source>
+      <translation>Zur Szene dieser Zahl</translation>
+    </message>
+    <message>
+      <source>Next scene; Space pauses and plays a review</source>
+      <translation>Nächste Szene; die Leertaste hält einen Durchgang an und setzt ihn fort</translation>
+    </message>
+    <message>
+      <source>Scene before</source>
+      <translation>Szene davor</translation>
+    </message>
+    <message>
+      <source>First scene</source>
+      <translation>Erste Szene</translation>
+    </message>
+    <message>
+      <source>Last scene</source>
+      <translation>Letzte Szene</translation>
+    </message>
+    <message>
+      <source>Go to the number typed; else back to the scene</source>
+      <translation>Zur getippten Zahl; sonst zurück zur Szene</translation>
+    </message>
+    <message>
+      <source>Back to the scene after a question</source>
+      <translation>Nach einer Frage zurück zur Szene</translation>
+    </message>
+    <message>
+      <source>Blank screen, and back</source>
+      <translation>Schwarzes Bild und zurück</translation>
+    </message>
+    <message>
+      <source>White screen, and back</source>
+      <translation>Weißes Bild und zurück</translation>
+    </message>
+    <message>
+      <source>Drawing pen on or off</source>
+      <translation>Zeichenstift an oder aus</translation>
+    </message>
+    <message>
+      <source>Clear what was drawn</source>
+      <translation>Zeichnung löschen</translation>
+    </message>
+    <message>
+      <source>Spotlight on the pointer</source>
+      <translation>Lichtkreis am Zeiger</translation>
+    </message>
+    <message>
+      <source>Fixed view before</source>
+      <translation>Feste Ansicht davor</translation>
+    </message>
+    <message>
+      <source>Next fixed view</source>
+      <translation>Nächste feste Ansicht</translation>
+    </message>
+    <message>
+      <source>See through the part that is picked</source>
+      <translation>Den gewählten Teil durchscheinen lassen</translation>
+    </message>
+    <message>
+      <source>Hide the part that is picked</source>
+      <translation>Den gewählten Teil verbergen</translation>
+    </message>
+    <message>
+      <source>Labels, seven at most</source>
+      <translation>Beschriftung, höchstens sieben</translation>
+    </message>
+    <message>
+      <source>Review faster</source>
+      <translation>Durchgang schneller</translation>
+    </message>
+    <message>
+      <source>Review slower</source>
+      <translation>Durchgang langsamer</translation>
+    </message>
+    <message>
+      <source>End: first what lies over the picture, then presenting</source>
+      <translation>Ende: erst was über dem Bild liegt, dann das Vorführen</translation>
+    </message>
+    <message>
+      <source>Inside: three.js in the take-home page (MIT), Open Sans on the lab sheet (Apache 2.0).</source>
+      <translation>Darin: three.js in der Seite zum Mitnehmen (MIT), Open Sans im Arbeitsblatt (Apache 2.0).</translation>
+    </message>
+    <message>
+      <source>The model is not ready.</source>
+      <translation>Das Modell ist noch nicht fertig.</translation>
+    </message>
+    <message>
+      <source>Log file</source>
+      <translation>Protokoll</translation>
+    </message>
+    <message>
+      <source>A back computed from a few numbers, to be peeled from skin to bone. MIT licence.</source>
+      <translation>Ein aus wenigen Zahlen berechneter Rücken, abzutragen von der Haut bis zum Knochen. MIT-Lizenz.</translation>
+    </message>
+    <message>
+      <source>The program never opens a network connection.</source>
+      <translation>Das Programm stellt nie eine Netzverbindung her.</translation>
+    </message>
+    <message>
+      <source>Built on:</source>
+      <translation>Gebaut auf:</translation>
+    </message>
+    <message>
+      <source>{mm} mm left</source>
+      <translation>{mm} mm links</translation>
+    </message>
+    <message>
+      <source>{mm} mm right</source>
+      <translation>{mm} mm rechts</translation>
+    </message>
+    <message>
+      <source>{mm} mm behind S1</source>
+      <translation>{mm} mm hinter S1</translation>
+    </message>
+    <message>
+      <source>{mm} mm in front of S1</source>
+      <translation>{mm} mm vor S1</translation>
+    </message>
+    <message>
+      <source>{mm} mm above {place}</source>
+      <translation>{mm} mm über {place}</translation>
+    </message>
+    <message>
+      <source>{mm} mm below {place}</source>
+      <translation>{mm} mm unter {place}</translation>
+    </message>
+    <message>
+      <source>disc {levels}</source>
+      <translation>Bandscheibe {levels}</translation>
+    </message>
   </context>
 </TS>

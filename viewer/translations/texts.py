@@ -52,8 +52,10 @@ def sentence_texts(root: Path = FOLDER.parent) -> tuple[str, ...]:
 
 def word_texts() -> tuple[str, ...]:
     """Return the words that fill the gaps of sentences: kinds, places, headings, steps, folds."""
+    from meshes.catalogue import load_catalogue
     from meshes.catalogue.folds import load_folds
     from meshes.catalogue.plan import steps
+    from meshes.questions.probe import CAUTION as CAUTION_OF_DEPTHS
     from viewer.panels.mistakes_dock import _HEADS as MISTAKE_HEADS
     from viewer.panels.room_sheet import CAUTIONS
     from viewer.panels.step_line import HEADINGS, STATUS_WORDS
@@ -63,11 +65,14 @@ def word_texts() -> tuple[str, ...]:
     from viewer.scene.overlay import _LETTERS
     from viewer.share.payload import CAUTION, SHORT_VIEWS, TITLE, page_texts
     from viewer.state.captions import ATTACHED, FIELDS, KIND_WORDS, OWN_NOTE, REGIONS
+    from viewer.state.places import PLANE_TEXTS
     from viewer.state.section_plane import KEPT
     from viewer.state.step_words import PLAN_NOTE
     from viewer.state.table_view import LIMBS_NOTE, LYING_NOTE, TABLE_PLACES
-    from viewer.study.questions import ARTERY_PROMPT, NERVE_PROMPT
+    from viewer.study.questions import ARTERY_PROMPT, BONE_FAMILIES, NERVE_PROMPT
     from viewer.study.questions import KINDS as QUESTIONS
+    from viewer.talk.presenter import NUMBER_WORDS, PRESENTER_KEYS
+    from viewer.talk.scenes import UNTITLED
 
     return tuple(
         dict.fromkeys(
@@ -75,6 +80,16 @@ def word_texts() -> tuple[str, ...]:
                 *KIND_WORDS.values(),
                 *FIELDS,
                 *REGIONS,
+                *{row.region for row in load_catalogue().values() if row.region},
+                *BONE_FAMILIES,
+                UNTITLED,
+                CAUTION_OF_DEPTHS,
+                *PLANE_TEXTS,
+                " or ",
+                NUMBER_WORDS,
+                *(row.words for row in PRESENTER_KEYS),
+                "Undo",
+                "Redo",
                 "whole back",
                 *CAUTIONS,
                 *ATTACHED.values(),

@@ -1,0 +1,104 @@
+"""Walks the German window, its panels and sheets: nothing that is shown or spoken is English."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from PySide6.QtWidgets import (
+    QApplication,
+    QDialog,
+    QFileDialog,
+    QInputDialog,
+    QMenu,
+    QMessageBox,
+)
+
+from meshes.questions.cover import layers_of
+from tests.viewer.german import English, seen_texts
+from viewer.state import commands
+from viewer.state.actions import ACTIONS
+from viewer.translations.texts import all_sheets
+from viewer.wording import reword
+
+OTHERS = {"quit", "tag_test", "present", "present_here", "full_screen", "tour", "talk_sample"}
+"""Actions that end the window or take it over: they are walked by themselves."""
+
+
+@pytest.fixture
+def english():
+    return English()
+
+
+@pytest.fixture
+def german(german_window, monkeypatch):
+    """Return a German window, and all that dialogs and the status line said in it."""
+    window = german_window
+    said = []
+
+    def answered(dialog):
+        reword(dialog)
+        said.extend(seen_texts(dialog))
+        return 0
+
+    def asked(*words, **more):
+        said.extend(("file dialog", word) for word in words if isinstance(word, str))
+        return "", ""
+
+    for box in (QDialog, QMessageBox, QMenu):
+        monkeypatch.setattr(box, "exec", answered)
+    for name in ("getSaveFileName", "getOpenFileName"):
+        monkeypatch.setattr(QFileDialog, name, asked)
+    monkeypatch.setattr(QInputDialog, "getText", lambda *words: ("", asked(*words) == 0))
+    show = window.statusBar().showMessage
+    monkeypatch.setattr(
+        window.statusBar(), "showMessage", lambda *a: (said.append(("said", a[0])), show(*a))
+    )
+    window._layers = layers_of(window.model)
+    return window, said
+
+
+def left(english, texts):
+    """Return what is English, without the program's own paths and names."""
+    return {
+        (where, text): found
+        for where, text in texts
+        if (found := english.left_in(re.sub(r"/\S*|\*\.\w+", "", text)))
+    }
+
+
+def everything(window):
+    """Return the texts of all that is open."""
+    return [t for top in QApplication.topLevelWidgets() for t in seen_texts(top) if top.isVisible()]
+
+
+def test_every_action_of_the_german_window_speaks_german(qtbot, german, english):
+    window, said = german
+    found = left(english, everything(window))
+    for action in ACTIONS:
+        if action.id in OTHERS or action.id.startswith(("turn_", "pan_", "zoom_", "review_")):
+            continue
+        window.do(commands.select(["rhomboid_major.left"]))
+        window._actions[action.id].trigger()
+        qtbot.wait(1)
+        if window._reword_timer.isActive():
+            reword(window)
+        found |= {key: action.id for key in left(english, everything(window)) if key not in found}
+        if window.takeover is not None:
+            window.takeover.finish()
+    assert found == {}
+    assert left(english, said) == {}
+    assert len(said) > 60
+
+
+def test_every_sheet_of_the_german_window_is_german(german, english):
+    window, _ = german
+    for sheet in all_sheets(window):
+        reword(sheet)
+        assert left(english, seen_texts(sheet)) == {}, type(sheet).__name__
+
+
+def test_the_walk_finds_an_english_word_and_leaves_latin_and_german_alone(english):
+    assert english.left_in("Bring into view") and english.left_in("M. trapezius hides 3 %")
+    assert english.left_in("Trigonum auscultationis; M. latissimus dorsi") == ""
+    assert english.left_in("Der Schritt „The title“ ist getan") == ""
