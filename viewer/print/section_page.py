@@ -24,7 +24,7 @@ from PySide6.QtWidgets import QApplication
 
 from meshes.export import write_bytes
 from viewer.scene import overlay
-from viewer.scene.section_picture import CAUTION, EDGE, PAPER, SectionLayout
+from viewer.scene.section_picture import CAUTION, EDGE, GROUND, GROUND_NOTE, PAPER, SectionLayout
 
 PDF_DPI = 300
 PAGE_MM = (297.0, 210.0)
@@ -75,6 +75,10 @@ def paint_section(
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     if paper:
         painter.fillRect(QRectF(0, 0, width, height), QColor(*PAPER[theme]))
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(QColor(*GROUND[theme]))
+    for outer, holes in layout.ground:
+        painter.drawPath(rings_path([outer, *holes]))
     edge = QPen(QColor(*EDGE[theme]), max(0.06 * font_px, 0.6))
     edge.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
     for part_id, colour, outers, holes in layout.shapes:
@@ -111,6 +115,7 @@ def paint_section(
         (width / 2, 3.0 * font_px, top, 1.0, "middle"),
         (width / 2, height - 2.6 * font_px, bottom, 1.0, "middle"),
         (width - font_px, height - 0.7 * font_px, CAUTION, 0.85, "end"),
+        (width / 2, height - 0.7 * font_px, GROUND_NOTE if layout.ground else "", 0.85, "middle"),
     ):
         _text(painter, x, y, text, size * font_px, ink, halo, anchor)
     length = overlay.bar_length_mm(height / (2 * layout.px_per_mm), height, 9.0 * font_px)

@@ -20,6 +20,17 @@ from viewer.scene.label_layout import Anchor, Label, lay_out
 
 PAPER = {"light": (250, 250, 248), "dark": (26, 27, 31)}
 EDGE = {"light": (60, 46, 42), "dark": (12, 12, 14)}
+GROUND = {"light": (243, 234, 206), "dark": (92, 86, 66)}
+"""Loose tissue and fat between the parts, which the model holds no part for; paler than its fat."""
+
+GROUND_NOTE = "Pale ground: loose tissue and fat between the parts, not modelled"
+GROUND_GAP_MM = 24.0
+"""Widest gap that the ground fills."""
+
+GROUND_HOLE_MM2 = 2000.0
+"""A hole within the body up to this size is filled too, such as the one under latissimus."""
+
+GROUND_STEP_MM = 0.4
 SUPERSAMPLE = 2
 LEAST_LABELLED_PX2 = 40.0
 LABEL_SHARE = (0.23, 0.26)
@@ -41,6 +52,7 @@ class SectionLayout:
     ends: tuple[str, str, str, str]
     font_px: int
     theme: str
+    ground: tuple[tuple[np.ndarray, tuple[np.ndarray, ...]], ...] = ()
 
 
 def section_layout(
@@ -136,9 +148,51 @@ def section_layout(
             top_px=top,
             bottom_px=bottom,
         )
-    return SectionLayout(
-        (int(width), int(height)), scale, shapes, placed, title, _ends(plane), font_px, theme
+    ground = tuple(
+        (
+            place(np.asarray(p.exterior.coords)),
+            tuple(place(np.asarray(r.coords)) for r in p.interiors),
+        )
+        for p in loose_tissue(model, regions).geoms
     )
+    return SectionLayout(
+        (int(width), int(height)),
+        scale,
+        shapes,
+        placed,
+        title,
+        _ends(plane),
+        font_px,
+        theme,
+        ground,
+    )
+
+
+def loose_tissue(model: BackModel, regions: Sequence[Region]) -> shapely.MultiPolygon:
+    """Return what lies within the skin between the parts of a cut, mm.
+
+    Nothing where the skin is not shown: then the gaps are what was taken away.
+    """
+    if not any(model.parts[r.part_id].kind == "skin" for r in regions):
+        return shapely.MultiPolygon()
+    half = 0.5 * GROUND_GAP_MM
+    shown = shapely.unary_union([r.polygons.simplify(GROUND_STEP_MM) for r in regions])
+    closed = shown.buffer(half, quad_segs=4).buffer(-half, quad_segs=4)
+    filled = shapely.MultiPolygon([_without_holes(p) for p in only_areas(closed).geoms])
+    # Round cord and roots there is fluid.
+    fluid = [
+        shapely.Polygon(p.exterior)
+        for r in regions
+        if model.parts[r.part_id].entry == "spinal_arachnoid_mater"
+        for p in r.polygons.geoms
+    ]
+    return only_areas(filled.simplify(GROUND_STEP_MM).difference(shapely.unary_union(fluid)))
+
+
+def _without_holes(polygon: shapely.Polygon) -> shapely.Polygon:
+    """Return a polygon with its smaller holes filled."""
+    large = [r for r in polygon.interiors if shapely.Polygon(r).area > GROUND_HOLE_MM2]
+    return shapely.Polygon(polygon.exterior, large)
 
 
 def short_name(title: str) -> str:
@@ -174,6 +228,8 @@ def section_array(layout: SectionLayout) -> np.ndarray:
     image = Image.new("RGB", (width * k, height * k), PAPER[layout.theme])
     draw = ImageDraw.Draw(image)
     edge, line = EDGE[layout.theme], max(1, round(0.09 * layout.font_px * k))
+    for outer, holes in layout.ground:
+        _fill(image, draw, outer * k, [ring * k for ring in holes], GROUND[layout.theme])
     for _, colour, outers, holes in layout.shapes:
         for outer, inner in zip(outers, holes, strict=True):
             _fill(image, draw, outer * k, [ring * k for ring in inner], colour)
@@ -218,6 +274,10 @@ def _frame(layout: SectionLayout) -> np.ndarray:
     overlay.draw_text(
         draw, (width - font, height - font * 0.7), CAUTION, round(font * 0.85), theme, "rs"
     )
+    if layout.ground:
+        overlay.draw_text(
+            draw, (width / 2, height - font * 0.7), GROUND_NOTE, round(font * 0.85), theme, "ms"
+        )
     bar = overlay.scale_bar_picture(height / (2.0 * layout.px_per_mm), height, font, theme)
     image.alpha_composite(Image.fromarray(bar), (8, height - bar.shape[0] - 8))
     return np.asarray(image)
@@ -225,6 +285,12 @@ def _frame(layout: SectionLayout) -> np.ndarray:
 
 def _hex(colour) -> str:
     return "#" + "".join(f"{int(c):02x}" for c in colour)
+
+
+def _path(rings: Sequence[np.ndarray]) -> str:
+    return " ".join(
+        "M" + " L".join(f"{x:.1f} {y:.1f}" for x, y in ring[:-1]) + " Z" for ring in rings
+    )
 
 
 def section_svg(layout: SectionLayout) -> str:
@@ -239,13 +305,16 @@ def section_svg(layout: SectionLayout) -> str:
         f"<title>{escape(layout.title)}</title>",
         f'<rect width="{width}" height="{height}" fill="{_hex(PAPER[layout.theme])}"/>',
     ]
+    for outer, holes in layout.ground:
+        out.append(
+            f'<path d="{_path((outer, *holes))}" fill="{_hex(GROUND[layout.theme])}" '
+            'fill-rule="evenodd"/>'
+        )
     for part_id, colour, outers, holes in layout.shapes:
         rings = [
             ring for outer, inner in zip(outers, holes, strict=True) for ring in (outer, *inner)
         ]
-        path = " ".join(
-            "M" + " L".join(f"{x:.1f} {y:.1f}" for x, y in ring[:-1]) + " Z" for ring in rings
-        )
+        path = _path(rings)
         out.append(
             f'<path id="{escape(part_id)}" d="{path}" fill="{_hex(colour)}" '
             f'fill-rule="evenodd" stroke="{edge}" stroke-width="{0.09 * font:.2f}"/>'
@@ -270,6 +339,7 @@ def section_svg(layout: SectionLayout) -> str:
         (width / 2, font * 3.0, "middle", top),
         (width / 2, height - font * 2.6, "middle", bottom),
         (width - font, height - font * 0.7, "end", CAUTION),
+        *([(width / 2, height - font * 0.7, "middle", GROUND_NOTE)] if layout.ground else []),
         (16 + bar_px / 2, height - 22, "middle", f"{length / 10:g} cm"),
     ):
         out.append(

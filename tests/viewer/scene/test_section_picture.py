@@ -2,11 +2,18 @@ import xml.etree.ElementTree as ET
 
 import numpy as np
 import pytest
+import shapely
 
 from meshes.questions.section import Slicer, cut_plane
 from tests.fakes import toy_model
 from viewer.scene.looks import section_colour
-from viewer.scene.section_picture import section_array, section_layout, section_svg
+from viewer.scene.section_picture import (
+    GROUND_NOTE,
+    loose_tissue,
+    section_array,
+    section_layout,
+    section_svg,
+)
 
 SIZE = (700, 520)
 
@@ -52,3 +59,27 @@ def test_svg_is_well_formed_and_names_every_region(layout):
     assert {r.part_id for r in regions} <= ids
     texts = {t.text for t in root.iter("{http://www.w3.org/2000/svg}text")}
     assert "Teaching model – not for needle or surgical guidance" in texts
+
+
+def test_gaps_within_the_skin_are_ground_and_none_where_the_skin_is_off(layout):
+    model, regions, placed = layout
+    under = [r for r in regions if model.parts[r.part_id].kind != "skin"]
+    assert len(under) < len(regions)
+    assert loose_tissue(model, under).is_empty
+    ground = loose_tissue(model, regions)
+    parts = shapely.unary_union([r.polygons for r in regions])
+    assert ground.area > parts.area
+    # It lies beneath the parts and never reaches out past their common outline.
+    assert parts.difference(ground.buffer(0.6)).area < 0.01 * parts.area
+    assert ground.difference(parts.convex_hull.buffer(0.6)).area == 0
+    assert placed.ground
+    assert GROUND_NOTE in section_svg(placed)
+
+
+def test_no_note_on_the_ground_where_there_is_none(layout):
+    model, regions, _ = layout
+    under = [r for r in regions if model.parts[r.part_id].kind != "skin"]
+    plane = cut_plane("transverse", (0, 0, 280.5))
+    bare = section_layout(model, plane, under, SIZE, {}, "At T7")
+    assert bare.ground == ()
+    assert GROUND_NOTE not in section_svg(bare)
