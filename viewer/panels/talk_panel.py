@@ -204,6 +204,9 @@ class TalkPanel(QWidget):
             # The cursor stays where it is while one writes.
             if field.text() != text and not (field is self.title and field.hasFocus()):
                 field.setText(text)
+                # A long line is read from its beginning.
+                if not field.hasFocus():
+                    field.setCursorPosition(0)
             field.setEnabled(scene is not None)
         notes = scene.notes if scene else ""
         if self.notes.toPlainText() != notes:

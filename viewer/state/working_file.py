@@ -101,12 +101,36 @@ def state_from_json(values: dict[str, Any]) -> ViewState:
             raise WorkingFileError(f"unknown field {name!r} in state")
         try:
             made[name] = _read_field(name, value)
-        except (TypeError, ValueError, KeyError, PeelbackError) as error:
+        except (TypeError, KeyError, AttributeError):
+            shown = json.dumps(value, default=str)
+            shown = shown if len(shown) <= 60 else f"{shown[:57]}…"
+            raise WorkingFileError(
+                f"state field {name!r} cannot be read: {_WANTED[name]} is wanted, got {shown}"
+            ) from None
+        except (ValueError, PeelbackError) as error:
             raise WorkingFileError(f"state field {name!r} cannot be read: {error}") from None
     try:
         return ViewState(**made)
     except (TypeError, ValueError) as error:
         raise WorkingFileError(str(error)) from None
+
+
+_SIDES = "an object with “left” and “right”"
+_WANTED: dict[str, str] = {
+    **{f.name: "another kind of value" for f in fields(ViewState)},
+    **dict.fromkeys(("peeled", "strata_off", "ticked", "overridden"), _SIDES),
+    **dict.fromkeys(("removed", "hidden", "see_through", "alone"), "a list of names"),
+    **dict.fromkeys(("selection", "covers_of"), "a list of names"),
+    "measure": "a list of places of three numbers",
+    "folds": "a list of objects with “fold_id” and “share”",
+    "pins": "a list of objects with “point” and “text”",
+    "camera": "an object with “position”, “focal_point”, “view_up” and “parallel_scale”",
+    "section": "an object that places the section",
+    "cut_line": "an object with the cut's places",
+    "label_density": "a number",
+}
+"""What each field of a state must hold, for those whose value has another shape."""
+_KINDS = {"bool": "true or false", "str": "text", "int": "a whole number", "float": "a number"}
 
 
 def _words(value: Any) -> frozenset[str]:
@@ -167,7 +191,8 @@ def _read_field(name: str, value: Any) -> Any:
         return float(value)
     default = getattr(ViewState(), name)
     if not isinstance(value, type(default)):
-        raise ValueError(f"{type(default).__name__} is wanted, got {value!r}")
+        kind = _KINDS.get(type(default).__name__, "another kind of value")
+        raise ValueError(f"{kind} is wanted, got {value!r}")
     return value
 
 

@@ -1,6 +1,8 @@
 """Saving and opening a working state."""
 
 import json
+import re
+from dataclasses import fields
 
 import pytest
 from hypothesis import given
@@ -84,6 +86,17 @@ def test_a_broken_or_foreign_file_is_refused_in_one_line(tmp_path, text, words):
     with pytest.raises(WorkingFileError, match=words) as caught:
         open_working_file(path)
     assert "\n" not in str(caught.value)
+
+
+@pytest.mark.parametrize("field", [f.name for f in fields(ViewState)])
+@pytest.mark.parametrize("value", [7.5, "x", True, [1, [2]], [None], {"left": 1}, None])
+def test_a_field_of_the_wrong_kind_is_refused_in_words_and_not_in_pythons(field, value):
+    try:
+        state_from_json({field: value})
+    except WorkingFileError as error:
+        words = str(error)
+        assert "\n" not in words and field in words
+        assert not re.search(r"object (is|has)|subscript|argument|NoneType|\bdict\b", words), words
 
 
 def test_a_picture_is_refused(tmp_path):
