@@ -30,6 +30,13 @@ _RAPHE_FADE_MM = 12.0
 _BELOW_RIB_MM = 4.0
 _BESIDE_EDGE_MM = 0.9
 _RAPHE_GAP_MM = 1.4
+_INTO_FLESH_MM = 30.0
+"""Length over which the aponeurosis of erector spinae frays into the flesh (common practice, no
+source)."""
+_INTO_NECK_MM = 45.0
+"""The same for the fascia under serratus posterior superior."""
+_NECK_DROP_MM = 34.0
+"""How much lower the fascia ends at its lateral edge than beside the spines."""
 _FASCIAL_SPINES = ("T10", "T11", "T12", "L1", "L2", "L3", "L4")
 
 
@@ -127,6 +134,24 @@ def _raphe(bench: Workbench) -> Callable[[np.ndarray], tuple[np.ndarray, np.ndar
     return place
 
 
+def _thinned_out(
+    sheet: SheetGrid, over_mm: float
+) -> Callable[[np.ndarray, np.ndarray], np.ndarray]:
+    """1 on a sheet and 0 at its upper border, where it thins out into the fascia of the muscles.
+
+    A function of (u, v), as `put_sheet` takes it; over_mm is how far that takes.
+    """
+    length = np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2).sum(axis=1)
+    at = np.linspace(0, 1, len(length))
+
+    def white(u: np.ndarray, v: np.ndarray) -> np.ndarray:
+        left = (1.0 - u) * np.interp(v, at, length)
+        share = np.clip(left / over_mm, 0.0, 1.0)
+        return share * share * (3.0 - 2.0 * share)
+
+    return white
+
+
 def _tip_line(bench: Workbench) -> PchipInterpolator:
     """y of the spine tips and the sacral crest by height."""
     tips = [bench.landmark(f"{v}.spinous_process") for v in ("C7", *THORACIC, *LUMBAR)]
@@ -163,7 +188,7 @@ def lay_aponeurosis(bench: Workbench) -> None:
     ]
     put_sheet(
         bench, "erector_spinae_aponeurosis", sheet, ends, [], kind="fascia",
-        tendon=lambda u, v: np.ones_like(u), gap=0.15, fibres=24,
+        tendon=_thinned_out(sheet, _INTO_FLESH_MM), gap=0.15, fibres=24,
         attach_kind=("attach", "attach"), group="erector_spinae", resolve=False,
         contacts=[at_ligament("erector_spinae_aponeurosis.left", sheet.mid[0])],
     )  # fmt: skip
@@ -175,7 +200,7 @@ def lay_thoracolumbar_fascia(bench: Workbench) -> None:
     top = float(bench.landmark("T1.spinous_process")[2])
     across, along = (40, 110) if bench.full else (14, 34)
     sheet = _on_roof(
-        bench, float(crest[2]) + 1.0, top, 1.0, 0.25 + FASCIA_MM / 2, FASCIA_MM, across, along,
+        bench, float(crest[2]) + 1.0, lambda t: top - _NECK_DROP_MM * t**2, 1.0, 0.25 + FASCIA_MM / 2, FASCIA_MM, across, along,
         over_tips=0.45, raphe=_raphe(bench),
     )  # fmt: skip
     # Over the spine tips runs the supraspinous ligament, down to L4: there the fascia meets it.
@@ -190,7 +215,7 @@ def lay_thoracolumbar_fascia(bench: Workbench) -> None:
     middle = bench.sheets["thoracolumbar_fascia_middle.left"].mid[-1]
     put_sheet(
         bench, "thoracolumbar_fascia_posterior", sheet, [*spines, End("sacrum", sacral)], [],
-        kind="fascia", tendon=lambda u, v: np.ones_like(u), gap=0.15, fibres=24,
+        kind="fascia", tendon=_thinned_out(sheet, _INTO_NECK_MM), gap=0.15, fibres=24,
         attach_kind=("attach", "attach"), drawn_thicker=True, resolve=False,
         contacts=[Contact("thoracolumbar_fascia_posterior.left",
                           "thoracolumbar_fascia_posterior.right", "abut", sheet.mid[0]),

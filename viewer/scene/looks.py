@@ -199,6 +199,10 @@ def cut_colours(part, colour: np.ndarray, cut: np.ndarray, look: str) -> np.ndar
     return colour + cut[:, :1] * (raw - colour)
 
 
+SHOWS_THROUGH = 0.85
+"""Share of the flesh's colour where a fascia has thinned out."""
+
+
 def vertex_colours(
     part,
     tendon,
@@ -228,6 +232,10 @@ def vertex_colours(
         share = tendon * tendon * (3.0 - 2.0 * tendon)
         pale = np.array(_PALETTES[look]["tendon"], float)
         colour = colour + share[:, None] * (pale - colour)
+    elif part.kind == "fascia" and part.tendon is not None:
+        # Where a fascia thins out into the muscle's own, the flesh shows through.
+        flesh = np.array(_base_colour("muscle", part.stratum, part.name, False, look), float)
+        colour = colour + SHOWS_THROUGH * (1.0 - tendon)[:, None] * (flesh - colour)
     if cut is not None:
         colour = cut_colours(part, colour, np.asarray(cut, float), look)
     if covering:
