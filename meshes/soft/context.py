@@ -86,7 +86,7 @@ def lay_context(bench: Workbench) -> None:
     parts = np.minimum(parts - _CLEAR_MM, _CLOSING_MM - deep)
     room = np.minimum(parts, np.minimum(-body, -ends)).reshape(count)
     # Opening: what a ball can reach from within; the cover of the front may be thinner.
-    thin = np.where(z < bench.frame["T7"].centre[2], *_THIN_MM)
+    thin = np.where(z < bench.frame["T9"].centre[2], *_THIN_MM)
     ball = np.where(ahead > 0.0, thin, _CREVICE_MM).reshape(count)
     wide = distance_transform_edt(_mirrored(room > 0), sampling=h)[count[0] - 1 :]
     seeds, _ = label(wide > ball)

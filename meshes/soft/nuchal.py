@@ -7,6 +7,7 @@ from scipy.ndimage import gaussian_filter
 
 from meshes.drape.sheet import SheetGrid
 from meshes.soft.back_sheets import nuchal_edge
+from meshes.soft.roof_sheets import thinned_out
 from meshes.soft.sheets import End, clear_sheet, part_of_curve, put_sheet, radial
 from meshes.soft.workbench import Workbench
 
@@ -16,6 +17,8 @@ _GAP_MM = 0.25
 _LOWEST_SHARE = 0.2
 """Where it ends below, as a share of the height of the nuchal ligament: there serratus
 posterior superior and the thoracolumbar fascia take over."""
+_INTO_SPLENIUS_MM = 32.0
+"""Length over which it thins out there."""
 _LINE_SHARES = (0.0, 0.72)
 """Stretch of the superior nuchal line along which it ends above."""
 
@@ -56,7 +59,7 @@ def lay_nuchal_fascia(bench: Workbench) -> None:
     ]
     put_sheet(
         bench, "nuchal_fascia", sheet, ends, [], kind="fascia",
-        tendon=lambda s, t: np.ones_like(s), fibres=16, resolve=False,
+        tendon=thinned_out(sheet, _INTO_SPLENIUS_MM, below=True), fibres=16, resolve=False,
         attach_kind=("attach", "attach"), drawn_thicker=True,
     )  # fmt: skip
 

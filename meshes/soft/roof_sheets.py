@@ -134,18 +134,30 @@ def _raphe(bench: Workbench) -> Callable[[np.ndarray], tuple[np.ndarray, np.ndar
     return place
 
 
-def _thinned_out(
-    sheet: SheetGrid, over_mm: float
+def thinned_out(
+    sheet: SheetGrid, over_mm: float, below: bool = False
 ) -> Callable[[np.ndarray, np.ndarray], np.ndarray]:
-    """1 on a sheet and 0 at its upper border, where it thins out into the fascia of the muscles.
+    """White of a fascia that thins out into the muscles' own at one of its ends.
 
-    A function of (u, v), as `put_sheet` takes it; over_mm is how far that takes.
+    Parameters
+    ----------
+    sheet : SheetGrid
+        u from below upward.
+    over_mm : float
+        Length over which it thins out.
+    below : bool
+        True at its lower end, False at its upper one.
+
+    Returns
+    -------
+    callable (u, v) -> (n,)
+        0 at that end to 1, as `put_sheet` takes it.
     """
     length = np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2).sum(axis=1)
     at = np.linspace(0, 1, len(length))
 
     def white(u: np.ndarray, v: np.ndarray) -> np.ndarray:
-        left = (1.0 - u) * np.interp(v, at, length)
+        left = (u if below else 1.0 - u) * np.interp(v, at, length)
         share = np.clip(left / over_mm, 0.0, 1.0)
         return share * share * (3.0 - 2.0 * share)
 
@@ -188,7 +200,7 @@ def lay_aponeurosis(bench: Workbench) -> None:
     ]
     put_sheet(
         bench, "erector_spinae_aponeurosis", sheet, ends, [], kind="fascia",
-        tendon=_thinned_out(sheet, _INTO_FLESH_MM), gap=0.15, fibres=24,
+        tendon=thinned_out(sheet, _INTO_FLESH_MM), gap=0.15, fibres=24,
         attach_kind=("attach", "attach"), group="erector_spinae", resolve=False,
         contacts=[at_ligament("erector_spinae_aponeurosis.left", sheet.mid[0])],
     )  # fmt: skip
@@ -215,7 +227,7 @@ def lay_thoracolumbar_fascia(bench: Workbench) -> None:
     middle = bench.sheets["thoracolumbar_fascia_middle.left"].mid[-1]
     put_sheet(
         bench, "thoracolumbar_fascia_posterior", sheet, [*spines, End("sacrum", sacral)], [],
-        kind="fascia", tendon=_thinned_out(sheet, _INTO_NECK_MM), gap=0.15, fibres=24,
+        kind="fascia", tendon=thinned_out(sheet, _INTO_NECK_MM), gap=0.15, fibres=24,
         attach_kind=("attach", "attach"), drawn_thicker=True, resolve=False,
         contacts=[Contact("thoracolumbar_fascia_posterior.left",
                           "thoracolumbar_fascia_posterior.right", "abut", sheet.mid[0]),
