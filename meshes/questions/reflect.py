@@ -26,24 +26,27 @@ from meshes.catalogue.folds import (
     load_folds,
     own_parts,
 )
-from meshes.catalogue.plan import load_plan
+from meshes.catalogue.plan import load_plan, removed_by
 from meshes.drape.distance import MeshIndex
 from meshes.errors import PeelbackError
 from meshes.model import BackModel, mirror_points, other_side
 from meshes.questions.folding.bulk import Bulk, bulk_of
 from meshes.questions.folding.carrying import Carried
 from meshes.questions.folding.cloth import march
+from meshes.questions.folding.column import Column, belly_column, column_of
 from meshes.questions.folding.control_sheet import (
     ControlSheet,
     sheet_through,
     trimmed,
     without_short_ends,
 )
-from meshes.questions.folding.cutting import cut_across, cut_out, stumps
+from meshes.questions.folding.cutting import cut_across, cut_out, stumps, uncut
 from meshes.questions.folding.flap_mesh import STAYS, FlapMesh
 from meshes.questions.folding.ground import ground_of
 from meshes.questions.folding.patch import PatchLines, patch_sheet
 from meshes.questions.folding.riders import Rider, rider_of
+from meshes.questions.folding.rod import Reeds, Rod, RodCarried
+from meshes.questions.folding.rod_ways import between
 from meshes.questions.folding.strands import Strands, strands_of
 from meshes.questions.folding.turning import Turn, free_nodes, poses
 
@@ -60,7 +63,7 @@ BACKED_FROM_MM = 40.0
 
 KEPT_PATHS = 48
 
-ROLL_MM, ROLL_OF_HALF = 6.0, 1.4
+ROLL_MM, ROLL_OF_HALF = 6.0, 2.0
 """Least radius of a roll, mm, and as a multiple of half the flesh's thickness."""
 
 
@@ -93,6 +96,52 @@ class Flap:
             march(grid, self.free, self.along)
         return grid
 
+    def pose(self, share: float) -> np.ndarray:
+        """Return what carries the flap's points at a share of the way."""
+        return self.grid(share)
+
+    def carried(self, points: np.ndarray) -> Carried:
+        """Prepare points (n, 3), mm at rest, to be carried along."""
+        return Carried(self.sheet, points)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class RodFlap:
+    """A belly that turns over, or a column that is drawn aside, about its middle line.
+
+    Attributes
+    ----------
+    sheet : ControlSheet
+        Laid through it at rest; its column 0 is where it stays fixed.
+    rods : tuple of Rod
+        Its middle line's poses, at rest first.
+    nodes : RodCarried
+        The sheet's nodes.
+    """
+
+    sheet: ControlSheet
+    rods: tuple[Rod, ...]
+    nodes: RodCarried
+
+    @property
+    def reeds(self) -> Reeds:
+        """Its fibres."""
+        return self.nodes.reeds
+
+    def pose(self, share: float) -> Rod:
+        """Return what carries the flap's points at a share of the way."""
+        at = float(np.clip(share, 0.0, 1.0)) * (len(self.rods) - 1)
+        low = min(int(at), len(self.rods) - 2)
+        return between(self.rods[low], self.rods[low + 1], at - low)
+
+    def grid(self, share: float) -> np.ndarray:
+        """Return the sheet's grid at a share of the way, (rows, columns, 3) mm."""
+        return self.nodes.place(self.pose(share)).reshape(self.sheet.mid.shape)
+
+    def carried(self, points: np.ndarray) -> RodCarried:
+        """Prepare points (n, 3), mm at rest, to be carried along."""
+        return RodCarried(self.rods[0], self.reeds, points)
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class CutPart:
@@ -114,20 +163,20 @@ class CutPart:
 
     mesh: FlapMesh
     rest: np.ndarray
-    carried: tuple[Carried, ...]
+    carried: tuple[Carried | RodCarried, ...]
     at: tuple[np.ndarray, ...]
     strands: Strands | None = None
     bulk: tuple[Bulk, ...] = ()
 
-    def place(self, grids: Sequence[np.ndarray]) -> np.ndarray:
-        """Return the vertices (n, 3) for the grids of the flaps, mm."""
+    def place(self, poses: Sequence[np.ndarray | Rod]) -> np.ndarray:
+        """Return the vertices (n, 3) for the poses of the flaps, mm."""
         moved = self.rest.copy()
-        for carried, at, grid in zip(self.carried, self.at, grids, strict=True):
+        for carried, at, pose in zip(self.carried, self.at, poses, strict=True):
             if len(at):
-                moved[at] = carried.place(grid)
+                moved[at] = carried.place(pose)
         if self.strands is not None:
             (at,) = self.at
-            moved[at] += self.strands.shift(grids[0])
+            moved[at] += self.strands.shift(poses[0])
         for bulk in self.bulk:
             bulk.restore(moved)
         return moved
@@ -150,13 +199,13 @@ class FoldPath:
 
     rule: FoldRule
     side: str
-    flaps: tuple[Flap, ...]
+    flaps: tuple[Flap | RodFlap, ...]
     parts: Mapping[str, CutPart]
     riders: Mapping[str, Rider]
 
-    def grids(self, share: float) -> list[np.ndarray]:
-        """Return the grid of each flap at a share of the way."""
-        return [flap.grid(share) for flap in self.flaps]
+    def poses(self, share: float) -> list[np.ndarray | Rod]:
+        """Return what carries each flap at a share of the way."""
+        return [flap.pose(share) for flap in self.flaps]
 
     def mirrored(self) -> FoldPath:
         """Return the same way on the other side."""
@@ -184,9 +233,9 @@ class FoldPath:
         Those of a part that is cut belong to the faces of ``parts[id].mesh``; those of
         what rides to the faces of the model's own mesh.
         """
-        grids = self.grids(share)
-        moved = {i: c.place(grids) for i, c in self.parts.items()}
-        moved.update({i: r.place(grids[0]) for i, r in self.riders.items()})
+        poses = self.poses(share)
+        moved = {i: c.place(poses) for i, c in self.parts.items()}
+        moved.update({i: r.place(poses[0]) for i, r in self.riders.items()})
         return self._on_side(moved)
 
     def carrier(self, part_id: str, points: np.ndarray) -> CutPart | Rider:
@@ -198,17 +247,15 @@ class FoldPath:
         own = self.parts[part_id]
         near = cKDTree(own.rest).query(points)[1]
         at = tuple(np.flatnonzero(own.mesh.piece[near] == k) for k in range(len(self.flaps)))
-        carried = tuple(
-            Carried(flap.sheet, points[a]) for flap, a in zip(self.flaps, at, strict=True)
-        )
+        carried = tuple(flap.carried(points[a]) for flap, a in zip(self.flaps, at, strict=True))
         strands = own.strands and own.strands.for_points(points[at[0]])
         return CutPart(own.mesh, points, carried, at, strands)
 
     def carry(self, carriers: Mapping[object, CutPart | Rider], share: float) -> dict:
         """Return prepared points at a share of the way, by the same keys."""
-        grids = self.grids(share)
+        poses = self.poses(share)
         moved = {
-            key: c.place(grids[0]) if isinstance(c, Rider) else c.place(grids)
+            key: c.place(poses[0]) if isinstance(c, Rider) else c.place(poses)
             for key, c in carriers.items()
         }
         return self._on_side(moved)
@@ -230,6 +277,7 @@ class Reflector:
     def __init__(self, model: BackModel) -> None:
         self.model = model
         self._paths: dict[tuple, FoldPath] = {}
+        self._taken: dict[tuple[str, str], frozenset[str]] = {}
 
     def possible(self) -> tuple[str, ...]:
         """Return the folds that this model has the parts for, with their sides."""
@@ -348,12 +396,22 @@ class Reflector:
         parts = self.model.parts
         part = parts[part_id]
         own = [parts[i] for i in rule.part_ids(side) if i in parts]
+        if part_id in self._taken_with(rule, side):
+            return False
         if part.kind in THIN_KINDS or part.side not in (side, None) or not own:
             return False
         if part.entry in COVERS:
             outer = [COVERS.index(p.entry) for p in own if p.entry in COVERS]
             return bool(outer) and COVERS.index(part.entry) > max(outer)
         return part.stratum >= min(p.stratum for p in own)
+
+    def _taken_with(self, rule: FoldRule, side: str) -> frozenset[str]:
+        """Return what the fold's own step takes away altogether: it can bear no flap."""
+        key = (rule.step, side)
+        if key not in self._taken:
+            taken = removed_by(load_plan().step(rule.step), side, self.model.catalogue)
+            self._taken[key] = frozenset(i for i in taken if not fold_of_part(i))
+        return self._taken[key]
 
     def _hinge_line(self, rule: FoldRule, turned, side: str) -> np.ndarray | None:
         if not rule.hinge:
@@ -413,8 +471,12 @@ class Reflector:
         def shell(part_id: str):
             return surface(parts[part_id].mesh.vertices, parts[part_id].mesh.faces)
 
+        column = None
         if rule.flaps:
             sheets, cut = self._by_incisions(rule, side, turned, shell)
+        elif rule.belly or rule.drawn_mm:
+            column, cut = self._as_column(rule, side, turned, shell)
+            sheets = [column.sheet]
         else:
             sheets, cut = self._by_fibres(rule, side, turned, shell)
         # A flap that was folded before counts as laid back; one only lifted is in no one's way.
@@ -444,7 +506,15 @@ class Reflector:
             for part in cut.values():
                 mine = (part.mesh.piece[part.mesh.faces] == STAYS).all(axis=1)
                 shells.append((part.rest, part.mesh.faces[mine]))
-        ground = ground_of(shells, _reach(sheets))
+        if rule.belly:
+            # A belly that is turned over comes to lie on the end of it that stays.
+            for part in cut.values():
+                held = column.held(part.rest)
+                shells.append((part.rest, part.mesh.faces[held[part.mesh.faces].all(axis=1)]))
+        ground = ground_of(shells, _reach(sheets) if not rule.drawn_mm else column.reach())
+        if column is not None:
+            flap = RodFlap(column.sheet, tuple(column.way(rule, ground)), column.nodes())
+            return FoldPath(rule, side, (flap,), cut, {})
         axis = None if rule.axis is None else np.asarray(rule.axis, float)
         falls = np.asarray(rule.falls, float)
         falls /= np.linalg.norm(falls)
@@ -495,6 +565,28 @@ class Reflector:
             made[i] = replace(part, strands=strands)
         return [sheet], made
 
+    def _as_column(self, rule: FoldRule, side: str, turned, shell):
+        """Return a belly or column as a rod, and its parts cut where they are cut."""
+        parts = self.model.parts
+        own = rule.part_ids(side)
+        shells = {i: shell(i) for i in own}
+        fibres = [turned(np.asarray(parts[i].fibres, float)) for i in own]
+        if rule.drawn_mm:
+            start = self._landmark(rule, rule.drawn_from, turned, side)
+            back = None
+            if rule.drawn_back:
+                back = self._landmark(rule, rule.drawn_back, turned, side)
+            column = column_of(fibres, [shells[i][0] for i in own], start, back)
+            return column, {i: _cut_part(uncut(*shells[i]), shells[i][0], [column]) for i in own}
+        whole = sheet_through(
+            fibres, [MeshIndex(*shells[i]) for i in own], rule.cut_end, None, rule.held, True
+        )
+        stump = stumps(whole, rule.stump_mm, rule.stump_from_midline)
+        sheet = without_short_ends(trimmed(whole, stump))
+        cut = {i: cut_across(whole, sheet, stump, *shells[i]) for i in own}
+        column = belly_column(sheet, np.concatenate([v for v, _ in shells.values()]), fibres)
+        return column, {i: _cut_part(m, shells[i][0], [column]) for i, m in cut.items()}
+
     def _by_incisions(self, rule: FoldRule, side: str, turned, shell):
         """Return the sheets between lines of incision, and the part cut along them."""
         (part_id,) = rule.part_ids(side)
@@ -505,10 +597,15 @@ class Reflector:
         return sheets, {part_id: _cut_part(mesh, vertices, sheets)}
 
 
-def _cut_part(mesh: FlapMesh, vertices: np.ndarray, sheets: Sequence[ControlSheet]) -> CutPart:
+def _cut_part(
+    mesh: FlapMesh, vertices: np.ndarray, sheets: Sequence[ControlSheet | Column]
+) -> CutPart:
     rest = mesh.weights @ vertices
     at = tuple(np.flatnonzero(mesh.piece == k) for k in range(len(sheets)))
-    carried = tuple(Carried(sheet, rest[a]) for sheet, a in zip(sheets, at, strict=True))
+    carried = tuple(
+        sheet.carried(rest[a]) if isinstance(sheet, Column) else Carried(sheet, rest[a])
+        for sheet, a in zip(sheets, at, strict=True)
+    )
     bulk = tuple(
         bulk_of(rest, mesh.faces[(mesh.piece[mesh.faces] == k).all(axis=1)], a, c.column)
         for k, (a, c) in enumerate(zip(at, carried, strict=True))

@@ -23,9 +23,10 @@ class FoldMeasure:
     ----------
     share : float
     fibre : float
-        Greatest change of the length of a fibre of the sheets' grids, as a share of it.
+        Greatest change of the length of a fibre of the sheets' grids (of a belly: of its own
+        fibres), as a share of it.
     area : float
-        Greatest change of a sheet's area, as a share of it.
+        Greatest change of a sheet's area (of a belly: of its surface), as a share of it.
     volume : float
         Greatest change of the volume of a part's mesh, as a share of it.
     hinge_mm : float
@@ -42,18 +43,37 @@ class FoldMeasure:
 def measure(path, share: float) -> FoldMeasure:
     """Measure a ``FoldPath`` at a share of its way."""
     fibre = changed_area = hinge = 0.0
-    for flap in path.flaps:
+    poses = path.poses(share)
+    placed = {i: part.place(poses) for i, part in path.parts.items()}
+    for k, flap in enumerate(path.flaps):
         rest, grid = flap.sheet.mid, flap.grid(share)
-        change = np.abs(fibre_lengths(grid) / fibre_lengths(rest) - 1)
-        fibre = max(fibre, float(change.max()))
-        changed_area = max(changed_area, abs(area(grid) / area(rest) - 1))
         hinge = max(hinge, float(np.linalg.norm(grid[:, 0] - rest[:, 0], axis=1).max()))
-    grids = path.grids(share)
+        reeds = getattr(flap, "reeds", None)
+        if reeds is None:
+            change = fibre_lengths(grid) / fibre_lengths(rest) - 1
+            changed_area = max(changed_area, abs(area(grid) / area(rest) - 1))
+        else:
+            # A belly is no sheet: its fibres are its own, its area that of its surface.
+            change = reeds.lengths(poses[k]) / reeds.lengths(flap.rods[0]) - 1
+            changed_area = max(changed_area, abs(_surface(path, k, placed) - 1))
+        fibre = max(fibre, float(np.abs(change).max()))
     volumes = [
-        abs(volume(part.place(grids), part.mesh.faces) / volume(part.rest, part.mesh.faces) - 1)
-        for part in path.parts.values()
+        abs(volume(placed[i], part.mesh.faces) / volume(part.rest, part.mesh.faces) - 1)
+        for i, part in path.parts.items()
     ]
     return FoldMeasure(share, fibre, changed_area, max(volumes), hinge)
+
+
+def _surface(path, number: int, placed: Mapping[str, np.ndarray]) -> float:
+    """Return the area of a flap's surface as a share of what it was at rest."""
+    before = after = 0.0
+    for part_id, part in path.parts.items():
+        faces = part.mesh.faces[(part.mesh.piece[part.mesh.faces] == number).all(axis=1)]
+        for vertices, now in ((part.rest, False), (placed[part_id], True)):
+            a, b, c = (vertices[faces[:, k]] for k in range(3))
+            size = 0.5 * float(np.linalg.norm(np.cross(b - a, c - a), axis=1).sum())
+            before, after = (before, after + size) if now else (before + size, after)
+    return after / before
 
 
 def fibre_changes(path, part_id: str, fibres: np.ndarray, share: float) -> np.ndarray:

@@ -19,6 +19,7 @@ from meshes.questions.folding.carrying import Carried
 
 STEP_MM, EVENED_MM = 2.0, 2.5
 NEAREST = 8
+ROUNDS = 4
 
 SOFT_MM = 0.4
 """A point so near to a line goes wholly with it; between lines it goes with their mean."""
@@ -54,12 +55,14 @@ class Strands:
     def shift(self, grid: np.ndarray) -> np.ndarray:
         """Return by how much the vertices move (m, 3) so that the lines keep their length."""
         placed = self.carried.place(grid)
-        walked = placed.copy()
-        _walk(walked, self.first, self.links)
-        # A line that changes rows makes a step there, which is none of the flesh; and lines
-        # that run together move together.
-        shift = self.evened @ (walked - placed)
-        return self.weights @ shift
+        now = placed.copy()
+        for _ in range(ROUNDS):
+            walked = now.copy()
+            _walk(walked, self.first, self.links)
+            # A line that changes rows makes a step there, which is none of the flesh; and
+            # lines that run together move together. Evening leaves a little to walk again.
+            now += self.evened @ (walked - now)
+        return self.weights @ (now - placed)
 
     def for_points(self, points: np.ndarray) -> Strands:
         """Return the same lines for other points of the flap."""

@@ -18,11 +18,9 @@ from meshes.questions.folding.measures import (
 from meshes.questions.reflect import Reflector, reflect
 
 FIBRE, AREA, VOLUME = 0.01, 0.03, 0.005
-# The mean of a part's fibres is held to the bar, and each single one to this.
-SINGLE = 0.015
-# Known to be worse, so that they can only get better: splenius cervicis rolls over as thick as
-# it is broad, and the lowest fibre of latissimus lies where hinge and cut run together.
-SINGLE_OF = {"splenius_cervicis": 0.03, "latissimus": 0.035}
+# Known to be worse, so that it can only get better: the lowest fibre of latissimus lies where
+# hinge and cut run together.
+SINGLE_OF = {"latissimus": 0.035}
 COVERS = ("skin", "superficial_fascia")
 QUICK = ("trapezius", "rhomboids")
 EACH = [
@@ -69,7 +67,7 @@ def test_the_model_s_own_fibre_lines_keep_their_length(reflector, name):
         for share in SHARES:
             change = np.abs(fibre_changes(path, part_id, fibres, share))
             assert change.mean() <= FIBRE, (part_id, share, change)
-            assert change.max() <= SINGLE_OF.get(name, SINGLE), (part_id, share, change)
+            assert change.max() <= SINGLE_OF.get(name, FIBRE), (part_id, share, change)
 
 
 @pytest.mark.parametrize("name", EACH)
