@@ -63,7 +63,7 @@ BACKED_FROM_MM = 40.0
 
 KEPT_PATHS = 48
 
-ROLL_MM, ROLL_OF_HALF = 6.0, 2.0
+ROLL_MM, ROLL_OF_HALF = 6.0, 1.4
 """Least radius of a roll, mm, and as a multiple of half the flesh's thickness."""
 
 

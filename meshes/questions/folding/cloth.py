@@ -179,7 +179,7 @@ def distances(points, field, origin, voxel):
     return out
 
 
-LEFT_OF_AREA = 0.018
+LEFT_OF_AREA = 0.012
 
 
 class Links:

@@ -47,13 +47,18 @@ def measure(path, share: float) -> FoldMeasure:
     placed = {i: part.place(poses) for i, part in path.parts.items()}
     for k, flap in enumerate(path.flaps):
         rest, grid = flap.sheet.mid, flap.grid(share)
-        hinge = max(hinge, float(np.linalg.norm(grid[:, 0] - rest[:, 0], axis=1).max()))
         reeds = getattr(flap, "reeds", None)
         if reeds is None:
+            hinge = max(hinge, float(np.linalg.norm(grid[:, 0] - rest[:, 0], axis=1).max()))
             change = fibre_lengths(grid) / fibre_lengths(rest) - 1
             changed_area = max(changed_area, abs(area(grid) / area(rest) - 1))
         else:
-            # A belly is no sheet: its fibres are its own, its area that of its surface.
+            # A belly is no sheet: its fibres are its own, its area that of its surface, and
+            # its hinge all that lies before the bend.
+            for part in path.parts.values():
+                before = part.carried[k].place(poses[k])[part.carried[k].column <= 0.0]
+                still = part.rest[part.at[k]][part.carried[k].column <= 0.0]
+                hinge = max(hinge, float(np.abs(before - still).max(initial=0.0)))
             change = reeds.lengths(poses[k]) / reeds.lengths(flap.rods[0]) - 1
             changed_area = max(changed_area, abs(_surface(path, k, placed) - 1))
         fibre = max(fibre, float(np.abs(change).max()))

@@ -28,6 +28,7 @@ BEYOND = 12.0
 """So many stations past its end a rod goes straight on."""
 
 NEAREST = 8
+HINGE_STATIONS = 2.0
 SLOPE_REACH, MOST_SLOPE = 2, 0.9
 MOST_AHEAD = 4.0
 SOFT_MM = 0.8
@@ -223,7 +224,9 @@ class RodCarried:
         slid = reeds.stations(rod) - reeds.station
         # Each reed says how far it has slid here, not at its own nearest point.
         here = slid[self._near] + reeds.slope(slid)[self._near] * self._ahead
-        station = self.column + (self._weight * here).sum(axis=1)
+        # By the hinge nothing slides yet.
+        begun = np.clip(self.column / HINGE_STATIONS, 0.0, 1.0)
+        station = self.column + begun * (self._weight * here).sum(axis=1)
         # What lies before the first station stays.
         station = np.where(self.column > 0.0, np.maximum(station, 0.0), 0.0)
         centre, frame = _interpolated(rod.centre, rod.frame, station)

@@ -20,7 +20,8 @@ from meshes.questions.reflect import Reflector, reflect
 FIBRE, AREA, VOLUME = 0.01, 0.03, 0.005
 # Known to be worse, so that it can only get better: the lowest fibre of latissimus lies where
 # hinge and cut run together.
-SINGLE_OF = {"latissimus": 0.035}
+SINGLE_OF = {"latissimus": 0.03}
+AREA_OF = {"latissimus": 0.035}
 COVERS = ("skin", "superficial_fascia")
 QUICK = ("trapezius", "rhomboids")
 EACH = [
@@ -52,7 +53,7 @@ def test_fibres_area_and_volume_are_kept(reflector, name):
     for share in SHARES:
         found = measure(path, share)
         assert found.fibre <= FIBRE, found
-        assert found.area <= AREA, found
+        assert found.area <= AREA_OF.get(name, AREA), found
         assert found.volume <= VOLUME, found
         assert found.hinge_mm < 1e-9, found
 
