@@ -94,8 +94,10 @@ class StudyMenu:
             replace(self._test_choice or TestChoice(self.learner), learner=self.learner),
             self._what_there_is,
             self,
+            self.results.exam,
         )
         sheet.learner_added.connect(lambda name: self._add_learner(name, sheet))
+        sheet.exam_changed.connect(lambda name, day: self._set_exam(name, day, sheet))
         sheet.accepted.connect(lambda: self.begin_tag_test(sheet.choice))
         self._test_sheet = sheet
         self._open(sheet)
@@ -108,6 +110,12 @@ class StudyMenu:
             return
         self.choose_learner(name)
         sheet.show_learners(self.results.learners(), name)
+
+    def _set_exam(self, name: str, day: Any, sheet: Any) -> None:
+        try:
+            self.results.set_exam(name, day)
+        except ResultsError as error:
+            sheet.told.setText(str(error))
 
     def _what_there_is(self, choice: TestChoice) -> tuple[str, bool]:
         """Say how much a choice can ask, and how much of it is due."""
@@ -254,6 +262,7 @@ class StudyMenu:
             book = self._lab_book(side)
             way[side] = (book.done, len(book.steps))
         sheet = LabStart(cautions_html(self.theme), way, self.learner, self)
+        sheet.exam_changed.connect(lambda name, day: self._set_exam(name, day, sheet))
         sheet.accepted.connect(lambda: self.begin_lab(sheet.side.currentData()))
         self._lab_sheet = sheet
         self._open(sheet)

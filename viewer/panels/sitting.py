@@ -112,6 +112,7 @@ class Sitting(Takeover):
             self.sum_up()
             return
         self._asked.append(question)
+        self._draw_line(question)
         test = self.test
         way = "choice"
         if test.typed:
@@ -132,6 +133,12 @@ class Sitting(Takeover):
         self._show_time()
         if test.choice.station_s is not None:
             self._tick.start()
+
+    def _draw_line(self, question: Question | None) -> None:
+        """Draw the line of cut that a question speaks of, or none."""
+        scene = self.window.scene_widget.scene
+        line = np.array(question.line if question is not None else ()).reshape(-1, 3)
+        scene.set_cut_lines(line[[0, -1]] if len(line) else (), line if len(line) else None)
 
     def state_in_words(self, question: Question) -> str:
         """Say what the picture shows, without a name."""
@@ -171,7 +178,7 @@ class Sitting(Takeover):
         return (
             self.test.choice.mark == "tint"
             and question.pin is not None
-            and question.kind not in (*SECTION_KINDS, "deep_to", "order")
+            and question.kind not in (*SECTION_KINDS, "deep_to", "order", "lose")
         )
 
     def _views(self, question: Question, base: ViewState) -> list[ViewState]:
@@ -192,8 +199,8 @@ class Sitting(Takeover):
             facing = float(pose.axes()[2] @ outward)
             if facing < LEAST_FACING:
                 continue
-            if question.kind in ("level", "side"):
-                # Levels are counted and sides told from the whole.
+            if question.kind in ("level", "side", "lose"):
+                # Levels are counted, sides told and lines followed from the whole.
                 pose = scene.pose_of(name)
             poses.append((name in UNUSUAL, -facing, name, pose))
         poses.sort(key=lambda one: one[:3])
@@ -443,6 +450,7 @@ class Sitting(Takeover):
     def sum_up(self) -> None:
         """Show how it went."""
         self._tick.stop()
+        self._draw_line(None)
         test, theme = self.test, self.window.theme
         rows = []
         for stratum, (right, asked) in test.by_stratum().items():
@@ -469,6 +477,7 @@ class Sitting(Takeover):
             return
         question, verdict = self.test.asked[row]
         self.show_state(question.state)
+        self._draw_line(question)
         self.explain(question)
         self.panel_.sum.setHtml(
             reason_html(self.window.theme, question.prompt, [("", verdict.words)])
@@ -508,6 +517,7 @@ class Sitting(Takeover):
             return
         self._tick.stop()
         self._bell.stop()
+        self._draw_line(None)
         self.window.scene_widget.setVisible(True)
         self._covered.hide()
         self.window._stage_box.removeWidget(self._covered)

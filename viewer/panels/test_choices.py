@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from datetime import date
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QDate, Qt, Signal
 from PySide6.QtWidgets import (
     QBoxLayout,
     QCheckBox,
     QComboBox,
+    QDateEdit,
     QDialog,
     QDialogButtonBox,
     QFormLayout,
@@ -57,11 +59,14 @@ class TestChoices(QDialog):
     Signals
     -------
     learner_added : str
+    exam_changed : str, date or None
+        A learner and the day of the examination.
     """
 
     __test__ = False
 
     learner_added = Signal(str)
+    exam_changed = Signal(str, object)
 
     def __init__(
         self,
@@ -69,10 +74,11 @@ class TestChoices(QDialog):
         choice: TestChoice | None,
         describe: Callable[[TestChoice], tuple[str, bool]],
         parent: QWidget | None = None,
+        exam_of: Callable[[str], date | None] = lambda learner: None,
     ) -> None:
         super().__init__(parent)
         self.setWindowTitle("Tag test")
-        self._describe = describe
+        self._describe, self._exam_of = describe, exam_of
         self._quiet = True
         self.learner = QComboBox()
         self.learner.setAccessibleName("Learner")
@@ -98,6 +104,12 @@ class TestChoices(QDialog):
         self.seconds.setSuffix(" s")
         self.seconds.setAccessibleName("Seconds at a station")
         self.bell = QCheckBox("The &bell can be heard")
+        self.exam = QCheckBox("Exa&mination on")
+        self.exam_day = QDateEdit(QDate.currentDate().addDays(28))
+        self.exam_day.setCalendarPopup(True)
+        self.exam_day.setMinimumDate(QDate.currentDate())
+        self.exam_day.setAccessibleName("Day of the examination")
+        self.exam_day.setToolTip("What would come again after it comes before it")
         self.strata = self._ticks(
             "Strata", {str(n): f"{n}  {told(w)}" for n, w in enumerate(STRATA)}
         )
@@ -115,11 +127,37 @@ class TestChoices(QDialog):
             spin.valueChanged.connect(self._refresh)
         for tick in (self.timed, self.bell):
             tick.toggled.connect(self._refresh)
+        self.learner.currentIndexChanged.connect(self._show_exam)
+        self.exam.toggled.connect(self._change_exam)
+        self.exam_day.dateChanged.connect(self._change_exam)
         for ticks in (self.strata, self.kinds):
             ticks.itemChanged.connect(self._refresh)
         if choice is not None:
             self._fill(choice)
         self._quiet = False
+        self._show_exam()
+        self._refresh()
+
+    def _show_exam(self, *_: object) -> None:
+        """Show the examination of the chosen learner."""
+        if self._quiet:
+            return
+        day = self._exam_of(self.learner.currentData()) if self.learner.currentData() else None
+        # An examination that is over is none any more.
+        ahead = day is not None and QDate(day) >= QDate.currentDate()
+        self._quiet = True
+        self.exam.setChecked(ahead)
+        if ahead:
+            self.exam_day.setDate(QDate(day))
+        self._quiet = False
+        self.exam_day.setEnabled(ahead)
+
+    def _change_exam(self, *_: object) -> None:
+        self.exam_day.setEnabled(self.exam.isChecked())
+        if self._quiet or not self.learner.currentData():
+            return
+        day = self.exam_day.date().toPython() if self.exam.isChecked() else None
+        self.exam_changed.emit(self.learner.currentData(), day)
         self._refresh()
 
     def _box(self, name: str, options: Mapping[str, str]) -> QComboBox:
@@ -166,6 +204,11 @@ class TestChoices(QDialog):
         station.addStretch(1)
         form.addRow("", station)
         form.addRow("", self.bell)
+        exam = QHBoxLayout()
+        exam.addWidget(self.exam)
+        exam.addWidget(self.exam_day)
+        exam.addStretch(1)
+        form.addRow("", exam)
         lists = QGridLayout()
         for k, (words, ticks) in enumerate((("Strata", self.strata), ("Kinds", self.kinds))):
             label = QLabel(words)
@@ -265,6 +308,7 @@ class TestChoices(QDialog):
             self.learner.addItem(name, name)
         self.learner.setCurrentIndex(max(self.learner.findData(chosen), 0))
         self._quiet = False
+        self._show_exam()
         self._refresh()
 
     @property

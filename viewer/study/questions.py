@@ -23,12 +23,20 @@ from viewer.state.tongue import told
 from viewer.state.view_state import BOTH_SIDES, STRATA, Pin, Sides, ViewState, on_side
 from viewer.state.visibility import bare_films, is_film, visible_parts
 from viewer.study.areas import cut_question
+from viewer.study.plan_questions import (
+    PlanPlaces,
+    lose_question,
+    may_ask,
+    plan_places,
+    step_question,
+)
 
 if TYPE_CHECKING:
     from scipy.spatial import cKDTree
 
     from meshes.model import BackModel, Part
     from meshes.questions.cover import Layers
+    from meshes.questions.rehearse import Rehearser
     from meshes.questions.section import Slicer
 
 KINDS: dict[str, str] = {
@@ -42,6 +50,8 @@ KINDS: dict[str, str] = {
     "side": "Left or right",
     "point_to": "Point to it",
     "order": "Put five in order of depth",
+    "step": "Which step of the plan meets it",
+    "lose": "What a cut would lose",
     "area": "Name an area in a section",
     "area_point": "Point to an area in a section",
 }
@@ -50,6 +60,7 @@ TYPED_KINDS = frozenset({"name", "level", "area"})
 POINTED_KINDS = frozenset({"point_to", "area_point"})
 """Kinds that are answered by a click on the model; they carry no tag."""
 SECTION_KINDS = frozenset({"area", "area_point"})
+PLAN_KINDS = frozenset({"step", "lose"})
 
 BONE_FAMILIES = ("vertebra", "rib")
 """Bones of which there is one a level, as the ids of their rows begin."""
@@ -95,6 +106,8 @@ class Question:
         Ids that the explanation tints.
     through : tuple of str
         Ids that must be looked through to see those.
+    line : tuple of (3,)
+        A line of cut that is drawn over the picture, mm LPS; () for none.
     """
 
     kind: str
@@ -112,6 +125,7 @@ class Question:
     place: tuple[float, float, float] = (0.0, 0.0, 0.0)
     shows: tuple[str, ...] = ()
     through: tuple[str, ...] = ()
+    line: tuple[tuple[float, float, float], ...] = ()
 
 
 def structure_of(part: Part) -> str:
@@ -147,6 +161,37 @@ class QuestionMaker:
             and part.entry in self.model.catalogue
             and not is_film(part)
             and (part.id not in neighbours or part.kind == "muscle")
+        )
+
+    @cached_property
+    def named(self) -> frozenset[str]:
+        """Ids of parts that can stand among the options: named in the catalogue, and no film."""
+        return frozenset(
+            part.id
+            for part in self.model.parts.values()
+            if part.entry in self.model.catalogue and not is_film(part)
+        )
+
+    @cached_property
+    def plan_places(self) -> PlanPlaces:
+        """Where the parts come in the plan."""
+        return plan_places(self.model)
+
+    @cached_property
+    def rehearser(self) -> Rehearser:
+        """Answers cuts; a window that has one gives its own."""
+        from meshes.questions.rehearse import Rehearser
+
+        return Rehearser(self.model)
+
+    def family_of_layer(self, part_id: str) -> tuple[str, ...]:
+        """Return the parts that are cut as one with a part: its group on its side."""
+        part = self.model.parts[part_id]
+        return tuple(
+            other.id
+            for other in self.model.parts.values()
+            if other.id == part_id
+            or (part.group and other.group == part.group and other.side == part.side)
         )
 
     @cached_property
@@ -230,6 +275,7 @@ class QuestionMaker:
             question = _MAKERS[kind](self, rng, part_id, state, ray)
             if question is None:
                 continue
+            place = question.place if question.line else place
             pin = None if kind in POINTED_KINDS else place
             pins = () if pin is None else (Pin(pin, "", part_id),)
             return replace(question, pin=pin, place=place, state=replace(state, pins=pins))
@@ -244,6 +290,8 @@ class QuestionMaker:
             return part.kind == "bone" and part.level in self.family(part_id)
         if kind in ("nerve", "artery", "attachment", "action"):
             return part.kind == "muscle"
+        if kind in PLAN_KINDS:
+            return may_ask(self, kind, part_id)
         return kind != "side" or part.side is not None
 
     def family(self, part_id: str) -> tuple[str, ...]:
@@ -461,7 +509,8 @@ def ask(
     )
 
 
-def _chosen(maker, rng, kind, part_id, state, prompt, right, wrong, **more) -> Question | None:
+def chosen(maker, rng, kind, part_id, state, prompt, right, wrong, **more) -> Question | None:
+    """Return a question with options, None where there are too few that are wrong."""
     found = maker.options(rng, told(right), map(told, wrong))
     if found is None:
         return None
@@ -472,7 +521,7 @@ def _chosen(maker, rng, kind, part_id, state, prompt, right, wrong, **more) -> Q
 def _name(maker, rng, part_id, state, ray) -> Question | None:
     near = maker.neighbours(part_id)[:8]
     rng.shuffle(near)
-    return _chosen(
+    return chosen(
         maker, rng, "name", part_id, state, told("Name the tagged structure."),
         maker.english(part_id), (maker.english(i) for i in near),
         accepted=maker.accepted(part_id),
@@ -492,7 +541,7 @@ def _fact(kind: str, words: str) -> Callable:
         wrong = [getattr(maker.row(i), kind) for i in maker.neighbours(part_id)]
         wrong = [w for w in wrong if w and not _overlap(w, right)]
         prompt = told(words)
-        return _chosen(maker, rng, kind, part_id, state, prompt, right, wrong)
+        return chosen(maker, rng, kind, part_id, state, prompt, right, wrong)
 
     return make
 
@@ -536,7 +585,7 @@ def _attachment(maker, rng, part_id, state, ray) -> Question | None:
     prompt = told("Which of these is an origin of the tagged structure?")
     if rule.kind == "insertion":
         prompt = told("Which of these is an insertion of the tagged structure?")
-    return _chosen(maker, rng, "attachment", part_id, state, prompt, rule.words, wrong)
+    return chosen(maker, rng, "attachment", part_id, state, prompt, rule.words, wrong)
 
 
 def _action(maker, rng, part_id, state, ray) -> Question | None:
@@ -551,7 +600,7 @@ def _action(maker, rng, part_id, state, ray) -> Question | None:
         if not any(_overlap(words, own) for own in row.actions)
     ]
     prompt = told("Which of these does the tagged structure do?")
-    return _chosen(maker, rng, "action", part_id, state, prompt, right, wrong)
+    return chosen(maker, rng, "action", part_id, state, prompt, right, wrong)
 
 
 def _deep_to(maker, rng, part_id, state, ray) -> Question | None:
@@ -576,7 +625,7 @@ def _deep_to(maker, rng, part_id, state, ray) -> Question | None:
         "The pin stands on {name}. What lies directly deep to it there?",
         name=maker.english(part_id),
     )
-    return _chosen(
+    return chosen(
         maker, rng, "deep_to", part_id, state, prompt, maker.english(answer), wrong,
         shows=(answer,), through=(part_id,),
     )  # fmt: skip
@@ -595,7 +644,7 @@ def _level(maker, rng, part_id, state, ray) -> Question | None:
     def shown(level: str) -> str:
         return f"{what} {level}" if level.isdigit() else level
 
-    return _chosen(
+    return chosen(
         maker, rng, "level", part_id, state, told("{bone}: which level carries the tag?", bone=sentence_case(what)),
         shown(str(part.level)), [shown(level) for level in near], accepted=(shown(str(part.level)), str(part.level), *maker.accepted(part_id)),
     )  # fmt: skip
@@ -654,4 +703,6 @@ _MAKERS: Mapping[str, Callable[..., Question | None]] = {
     "side": _side,
     "point_to": _point_to,
     "order": _order,
+    "step": step_question,
+    "lose": lose_question,
 }

@@ -12,8 +12,9 @@ import json
 import sqlite3
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime, time, timedelta
 from pathlib import Path
+from zlib import crc32
 
 from fsrs import Card, Rating, Scheduler
 
@@ -29,6 +30,8 @@ create table if not exists review (
     id integer primary key, learner integer not null references learner(id),
     structure text not null, kind text not null, stratum integer not null,
     at text not null, outcome integer not null, given text not null, seconds real not null);
+create table if not exists exam (
+    learner integer primary key references learner(id), day text not null);
 create table if not exists note (
     learner integer not null references learner(id),
     structure text not null, text text not null, at text not null,
@@ -180,7 +183,7 @@ class Results:
         """Take a learner away, with all answers, cards and notes; there is no way back."""
         who = self._learner(name)
         with self._base:
-            for table in ("card", "review", "note", "lab"):
+            for table in ("card", "review", "note", "lab", "exam"):
                 self._base.execute(f"delete from {table} where learner = ?", (who,))
             self._base.execute("delete from learner where id = ?", (who,))
 
@@ -213,12 +216,13 @@ class Results:
         ).fetchone()
         card = Card.from_dict(json.loads(row[0])) if row else Card(due=now)
         card, _ = self._scheduler.review_card(card, answer.rating, review_datetime=now)
+        due = before_exam(card.due, now, self.exam(learner), f"{answer.structure} {answer.kind}")
         outcome = 2 if answer.right else 1 if answer.near else 0
         with self._base:
             self._base.execute(
                 "insert or replace into card values (?, ?, ?, ?, ?, ?)",
                 (who, answer.structure, answer.kind, answer.stratum,
-                 json.dumps(card.to_dict()), card.due.isoformat()),
+                 json.dumps(card.to_dict()), due.isoformat()),
             )  # fmt: skip
             self._base.execute(
                 "insert into review (learner, structure, kind, stratum, at, outcome, given, seconds)"
@@ -226,7 +230,7 @@ class Results:
                 (who, answer.structure, answer.kind, answer.stratum, now.isoformat(),
                  outcome, answer.given, answer.seconds),
             )  # fmt: skip
-        return card.due
+        return due
 
     def due(self, learner: str, now: datetime | None = None) -> tuple[tuple[str, str], ...]:
         """Return (structure, kind) of the cards whose time has come, longest due first."""
@@ -251,6 +255,42 @@ class Results:
             "select structure, kind from card where learner = ?", (self._learner(learner),)
         )
         return frozenset((s, k) for s, k in rows)
+
+    # The examination --------------------------------------------------------------------
+
+    def exam(self, learner: str) -> date | None:
+        """Return the day of a learner's examination, None where none is set."""
+        row = self._base.execute(
+            "select day from exam where learner = ?", (self._learner(learner),)
+        ).fetchone()
+        return date.fromisoformat(row[0]) if row else None
+
+    def set_exam(self, learner: str, day: date | None, now: datetime | None = None) -> None:
+        """Set the day of the examination, or none; every card then comes again before it.
+
+        Raises
+        ------
+        ResultsError
+            The file cannot be written now.
+        """
+        now, who = now or datetime.now(UTC), self._learner(learner)
+        try:
+            with self._base:
+                self._base.execute("delete from exam where learner = ?", (who,))
+                if day is not None:
+                    self._base.execute("insert into exam values (?, ?)", (who, day.isoformat()))
+                rows = self._base.execute(
+                    "select structure, kind, state from card where learner = ?", (who,)
+                ).fetchall()
+                for structure, kind, state in rows:
+                    own = Card.from_dict(json.loads(state)).due
+                    due = before_exam(own, now, day, f"{structure} {kind}")
+                    self._base.execute(
+                        "update card set due = ? where learner = ? and structure = ? and kind = ?",
+                        (due.isoformat(), who, structure, kind),
+                    )
+        except sqlite3.Error as error:
+            raise ResultsError(f"the examination was not kept: {error}") from error
 
     # What is weak -----------------------------------------------------------------------
 
@@ -367,6 +407,34 @@ class Results:
 def _harmless(text: str) -> str:
     """Return a cell that a spreadsheet will not take for a formula."""
     return f"'{text}" if text[:1] in ("=", "+", "-", "@") else text
+
+
+LAST_STRETCH = 0.6
+"""Of the time left, cards that would come too late are spread over what follows this share."""
+
+
+def before_exam(due: datetime, now: datetime, exam: date | None, card: str) -> datetime:
+    """Return when a card comes again, in time for an examination.
+
+    A card that the schedule would bring after the eve of the examination comes in the last
+    stretch before it instead; which day is settled by its name, so that not all come at once.
+    On the eve and after it the schedule's own day stands.
+
+    Parameters
+    ----------
+    due, now : datetime
+        UTC.
+    exam : date or None
+    card : str
+        Structure and kind.
+    """
+    if exam is None:
+        return due
+    eve = datetime.combine(exam, time(), UTC) - timedelta(days=1)
+    if due <= eve or now >= eve:
+        return due
+    share = LAST_STRETCH + (1.0 - LAST_STRETCH) * (crc32(card.encode()) % 1000) / 1000.0
+    return now + share * (eve - now)
 
 
 def in_order(

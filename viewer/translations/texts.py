@@ -69,6 +69,7 @@ def word_texts() -> tuple[str, ...]:
     from viewer.state.section_plane import KEPT
     from viewer.state.step_words import PLAN_NOTE
     from viewer.state.table_view import LIMBS_NOTE, LYING_NOTE, TABLE_PLACES
+    from viewer.study.plan_questions import LOSE_PROMPT, SHOWS_PROMPT, TAKES_PROMPT
     from viewer.study.questions import ARTERY_PROMPT, BONE_FAMILIES, NERVE_PROMPT
     from viewer.study.questions import KINDS as QUESTIONS
     from viewer.talk.presenter import NUMBER_WORDS, PRESENTER_KEYS
@@ -121,6 +122,9 @@ def word_texts() -> tuple[str, ...]:
                 OWN_NOTE,
                 NERVE_PROMPT,
                 ARTERY_PROMPT,
+                TAKES_PROMPT,
+                SHOWS_PROMPT,
+                LOSE_PROMPT,
             )
         )
     )

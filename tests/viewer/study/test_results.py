@@ -1,11 +1,13 @@
 """Results: kept, scheduled, exported, and never lost."""
 
 import sqlite3
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from viewer.study.results import Answered, Results, ResultsError, in_order
+from viewer.study.results import Answered, Results, ResultsError, before_exam, in_order
 
 START = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
 
@@ -148,3 +150,67 @@ def test_a_file_that_another_program_holds_is_neither_moved_nor_lost(tmp_path):
     holder.execute("rollback")
     holder.close()
     assert path.read_bytes() == kept and list(tmp_path.iterdir()) == [path]
+
+
+EXAM = date(2026, 3, 20)
+
+
+def test_no_card_comes_again_only_after_the_examination(results):
+    results.set_exam("Ada", EXAM, START)
+    assert results.exam("Ada") == EXAM
+    now = START
+    for k in range(40):
+        for repeat in range(3):
+            due = results.keep("Ada", _answer(f"part {k}", True), now + timedelta(hours=repeat))
+        assert due.date() < EXAM
+    days = {when.date() for when, *_ in results.coming("Ada")}
+    # Not all on one day, and in the last stretch, where they serve.
+    assert len(days) > 3
+    assert min(days) > START.date() + timedelta(days=8)
+
+
+def test_setting_the_examination_brings_late_cards_forward_and_letting_go_gives_them_back(results):
+    now = START
+    for _ in range(5):
+        late = results.keep("Ada", _answer("trapezius", True), now)
+        now = max(late, now + timedelta(hours=1))
+    early = results.keep("Ada", _answer("multifidus", False), now)
+    exam = (now + timedelta(days=4)).date()
+    assert late.date() < exam or results.coming("Ada")[-1][0].date() > exam
+    before = {s: when for when, s, _ in results.coming("Ada")}
+    results.set_exam("Ada", exam, now)
+    after = {s: when for when, s, _ in results.coming("Ada")}
+    assert all(when.date() < exam for when in after.values())
+    assert after["multifidus"] == early
+    results.set_exam("Ada", None, now)
+    assert {s: when for when, s, _ in results.coming("Ada")} == before
+
+
+@given(
+    days=st.integers(-3, 60),
+    rest=st.floats(0.01, 400),
+    hour=st.floats(0, 24),
+    name=st.text(max_size=12),
+)
+def test_an_examination_only_ever_brings_a_card_forward(days, rest, hour, name):
+    now = START + timedelta(hours=hour)
+    own = now + timedelta(days=rest)
+    exam = (now + timedelta(days=days)).date()
+    due = before_exam(own, now, exam, name)
+    assert now < due <= own
+    if days >= 2:
+        assert due.date() < exam
+
+
+def test_results_of_a_program_without_examinations_open_and_take_one(tmp_path):
+    old = Results(tmp_path / "r.db")
+    old.add_learner("Ada")
+    old._base.execute("drop table exam")
+    old._base.commit()
+    old.close()
+    again = Results(tmp_path / "r.db")
+    assert again.message == "" and again.exam("Ada") is None
+    again.set_exam("Ada", EXAM)
+    again.remove_learner("Ada")
+    assert again._base.execute("select count(*) from exam").fetchone() == (0,)
+    again.close()
