@@ -262,7 +262,6 @@ class StudyMenu:
             book = self._lab_book(side)
             way[side] = (book.done, len(book.steps))
         sheet = LabStart(cautions_html(self.theme), way, self.learner, self)
-        sheet.exam_changed.connect(lambda name, day: self._set_exam(name, day, sheet))
         sheet.accepted.connect(lambda: self.begin_lab(sheet.side.currentData()))
         self._lab_sheet = sheet
         self._open(sheet)

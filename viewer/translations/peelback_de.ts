@@ -9271,5 +9271,37 @@
       <source>disc {levels}</source>
       <translation>Bandscheibe {levels}</translation>
     </message>
+    <message>
+      <source>Which step of the plan meets it</source>
+      <translation>Welcher Schritt des Plans auf sie trifft</translation>
+    </message>
+    <message>
+      <source>What a cut would lose</source>
+      <translation>Was ein Schnitt kosten würde</translation>
+    </message>
+    <message>
+      <source>Which step of the plan takes the tagged structure off, or folds it away?</source>
+      <translation>Welcher Schritt des Plans nimmt die markierte Struktur weg oder klappt sie um?</translation>
+    </message>
+    <message>
+      <source>Which step of the plan brings the tagged structure into view?</source>
+      <translation>Welcher Schritt des Plans legt die markierte Struktur frei?</translation>
+    </message>
+    <message>
+      <source>A blade follows the white line, {mm} mm deep, in the layer with the tag. Which of these would be lost?</source>
+      <translation>Eine Klinge folgt der weißen Linie, {mm} mm tief, in der markierten Schicht. Was davon ginge verloren?</translation>
+    </message>
+    <message>
+      <source>Exa&amp;mination on</source>
+      <translation>Prü&amp;fung am</translation>
+    </message>
+    <message>
+      <source>Day of the examination</source>
+      <translation>Tag der Prüfung</translation>
+    </message>
+    <message>
+      <source>What would come again after it comes before it</source>
+      <translation>Was erst danach wiederkäme, kommt vorher</translation>
+    </message>
   </context>
 </TS>

@@ -160,13 +160,13 @@ def test_no_card_comes_again_only_after_the_examination(results):
     assert results.exam("Ada") == EXAM
     now = START
     for k in range(40):
-        for repeat in range(3):
-            due = results.keep("Ada", _answer(f"part {k}", True), now + timedelta(hours=repeat))
+        for day in (0, 2, 7):
+            due = results.keep("Ada", _answer(f"part {k}", True), now + timedelta(days=day))
         assert due.date() < EXAM
     days = {when.date() for when, *_ in results.coming("Ada")}
     # Not all on one day, and in the last stretch, where they serve.
     assert len(days) > 3
-    assert min(days) > START.date() + timedelta(days=8)
+    assert min(days) > START.date() + timedelta(days=10)
 
 
 def test_setting_the_examination_brings_late_cards_forward_and_letting_go_gives_them_back(results):
