@@ -10,6 +10,7 @@ import numpy as np
 import trimesh
 from numba import njit
 
+from meshes.drape.audit import self_intersections
 from meshes.drape.bundle import Strand, fill_and_share
 from meshes.drape.carve import fibre_coordinates
 from meshes.drape.distance import MeshIndex
@@ -123,9 +124,12 @@ def _parted(
 
     def free(name: str) -> trimesh.Trimesh:
         mesh = meshes[name]
-        if obstacles:
-            others = [index for other, index in indexes.items() if other != name]
-            mesh = resolve(mesh, [*obstacles, *others], 0.1, rounds=5)
+        others = [index for other, index in indexes.items() if other != name]
+        # What is pushed far may tangle for good: then it is pushed less.
+        for rounds in (5, 2) if obstacles else ():
+            freed = untangle(resolve(mesh, [*obstacles, *others], 0.1, rounds=rounds))
+            if len(self_intersections(freed)) == 0:
+                return freed
         return untangle(mesh)
 
     with ThreadPoolExecutor(2) as pool:
