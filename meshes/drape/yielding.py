@@ -178,8 +178,21 @@ _APART = _Overlap()
 _Pair = tuple[int, int, bool]
 """One thing, another, and whether the other is seen in the mirror."""
 
-_WAYS = ("dent", "shift", "dent the harder", "shift the harder", "dent both")
-"""What is tried on a pair, one after the other."""
+_WAYS = (
+    "dent",
+    "shift",
+    "carry",
+    "dent the harder",
+    "shift the harder",
+    "carry the harder",
+    "dent both",
+    "carry both",
+)
+"""What is tried on a patch, one after the other: the pushed face alone moves, or the whole
+thickness with it, or all within some millimetres."""
+
+_CARRY_MM = 6.0
+"""What lies within half of this goes along wholly, what lies half as far again not at all."""
 
 
 def part_overlapping(
@@ -403,17 +416,19 @@ def _take_back(
         touching: list[tuple[_Pair, np.ndarray]] = []
         for pair in pairs_of[k]:
             there = np.zeros(count + 1, bool)
+            held = np.zeros((2, count + 1))
             for column, overlap in enumerate((old.get(pair, _APART), new[pair])):
                 # What is softer can still give way in its turn.
                 other = pair[0] if pair[1] == k else pair[1]
                 weight = _PASSED_ON if things[other].rank > thing.rank else 1.0
-                for stabs in (overlap.stabs, overlap.held):
+                for row, stabs in ((cost, overlap.stabs), (held, overlap.held)):
                     worst = np.zeros(count + 1)
                     for corner, depth in _on(k, pair, stabs, faces):
                         at = label[corner].max(axis=1)
                         np.maximum.at(worst, at, depth - BORNE_MM)
                         there[at] = True
-                    cost[column] += weight * worst
+                    row[column] += weight * worst
+            cost[1] += np.maximum(held[1] - held[0], 0.0)
             touching.append((pair, there))
         worse = cost[1, :count] > _GAIN * cost[0, :count]
         if not worse.any():
@@ -590,14 +605,15 @@ def _stab(inside: tuple[np.ndarray, ...] | None, declared) -> tuple[_Stab | None
         return None, None
     found = _Stab(*inside)
     borne = exempt(found.point, found.depth, declared)
-    held = found.some(borne & (found.depth > BORNE_MM))
+    anyhow = exempt(found.point, found.depth, [p for p in declared if np.isinf(p.depth)])
+    held = found.some(borne & ~anyhow & (found.depth > BORNE_MM))
     if not (found.depth[~borne] >= BORNE_MM).any():
         return None, held
     return found.some(~borne), held
 
 
-_Push = tuple[np.ndarray, np.ndarray, bool]
-"""Corners (n, 3) to be moved, vectors (n, 3), and whether the whole wall goes along."""
+_Push = tuple[np.ndarray, np.ndarray, str]
+"""Corners (n, 3) to be moved, vectors (n, 3), and what goes along."""
 
 
 def _ask(things, pair: _Pair, overlap: _Overlap, how: str, pushes) -> set[int]:
@@ -606,14 +622,14 @@ def _ask(things, pair: _Pair, overlap: _Overlap, how: str, pushes) -> set[int]:
     softer, harder = (
         (first, second) if things[first].rank > things[second].rank else (second, first)
     )
-    if how == "dent both":
+    if "both" in how:
         asked = {first: 0.55, second: 0.55}
     else:
         asked = {harder if "harder" in how else softer: 1.0}
     if first == second:
         asked = {first: 0.55}
     asked = {k: share for k, share in asked.items() if not things[k].firm}
-    whole = how.startswith("shift")
+    manner = how.split()[0]
     for stab, inner, outer in ((overlap.one, first, second), (overlap.two, second, first)):
         if stab is None:
             continue
@@ -627,7 +643,7 @@ def _ask(things, pair: _Pair, overlap: _Overlap, how: str, pushes) -> set[int]:
             # The second thing was looked at in the mirror; what it is asked is turned back.
             seen_in_mirror = mirror and (sign > 0) == (stab is overlap.two)
             vector = mirror_points(push) if seen_in_mirror else push
-            pushes[k].append((corner, sign * asked[k] * vector, whole))
+            pushes[k].append((corner, sign * asked[k] * vector, manner))
     return set(asked)
 
 
@@ -635,8 +651,9 @@ def _moved(thing: _Thing, pushes: list[_Push]) -> np.ndarray | None:
     """New places of a thing's vertices; None when it can't move without crossing itself."""
     start, faces = thing.index.vertices, thing.index.faces
     move = np.zeros_like(start)
-    for whole in (False, True):
-        chosen = [(c, v) for c, v, w in pushes if w == whole]
+    mean = None
+    for manner in ("dent", "shift", "carry"):
+        chosen = [(c, v) for c, v, m in pushes if m == manner]
         if not chosen:
             continue
         corner = np.concatenate([c for c, _ in chosen])
@@ -644,16 +661,41 @@ def _moved(thing: _Thing, pushes: list[_Push]) -> np.ndarray | None:
         size = np.linalg.norm(vector, axis=1, keepdims=True)
         vector = vector * np.minimum(1.0, _LONGEST_MM / np.maximum(size, 1e-12))
         found = _longest(len(start), corner.reshape(-1), np.repeat(vector, 3, axis=0))
-        if whole:
+        if manner == "shift":
             found = _carry_along(start, found, 2.5 * _thickness(start, faces))
-        longer = np.linalg.norm(found, axis=1) > np.linalg.norm(move, axis=1)
-        move = np.where(longer[:, None], found, move)
-    mean = _neighbour_mean(faces, len(start))
-    for _ in range(2):
-        around = mean @ move
-        longer = np.linalg.norm(around, axis=1) > np.linalg.norm(move, axis=1)
-        move = np.where(longer[:, None], around, move)
+        if manner == "carry":
+            found = _carried(start, found)
+        else:
+            mean = _neighbour_mean(faces, len(start)) if mean is None else mean
+            for _ in range(2):
+                found = _longer(mean @ found, found)
+        move = _longer(found, move)
     return _free(start, move, faces)
+
+
+def _longer(one: np.ndarray, other: np.ndarray) -> np.ndarray:
+    """Row by row the longer of two vectors."""
+    longer = np.linalg.norm(one, axis=1) > np.linalg.norm(other, axis=1)
+    return np.where(longer[:, None], one, other)
+
+
+def _carried(start: np.ndarray, move: np.ndarray) -> np.ndarray:
+    """Take along all that lies near what moves, fading so gently that nothing passes through."""
+    size = np.linalg.norm(move, axis=1)
+    pushed = np.flatnonzero(size > 1e-6)
+    if len(pushed) == 0:
+        return move
+    count = min(12, len(pushed))
+    distance, number = cKDTree(start[pushed]).query(
+        start, k=count, distance_upper_bound=1.5 * _CARRY_MM
+    )
+    distance, number = distance.reshape(len(start), -1), number.reshape(len(start), -1)
+    near = np.isfinite(distance)
+    fade = np.where(near, np.clip(1.5 - distance / _CARRY_MM, 0, 1), 0.0)
+    whose = pushed[np.where(near, number, 0)]
+    way = np.einsum("ij,ijk->ik", fade**2, move[whose])
+    way /= np.maximum(np.linalg.norm(way, axis=1, keepdims=True), 1e-9)
+    return (fade * size[whose]).max(axis=1)[:, None] * way
 
 
 def _thickness(vertices: np.ndarray, faces: np.ndarray) -> float:
