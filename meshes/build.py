@@ -76,6 +76,7 @@ STAGES: tuple[tuple[str, str, str, float], ...] = (
     ("meshes.soft.envelope", "lay_superficial_fascia", "the superficial fascia", 0.5),
     ("meshes.soft.envelope", "lay_skin", "the skin", 0.5),
     ("meshes.soft.context", "lay_context", "the front of the trunk", 1.0),
+    ("meshes.soft.spare", "take_out", "triangles to spare taken out", 0.3),
     ("meshes.soft.parting", "part_finished", "what still overlaps parted", 3.0),
 )
 

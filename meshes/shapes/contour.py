@@ -170,14 +170,16 @@ def simplify(
             continue
         points, new_faces = without_flaps(points.astype(np.float64), new_faces.astype(np.int64))
         if not is_two_manifold(new_faces):
-            points, new_faces = without_crumbs(*unpinched(points, new_faces))
-            if len(np.unique(pieces(new_faces))) > whole:
-                # What hung together by the pinched place must not fall apart.
-                target = int(target * 1.4)
-                continue
-        if is_two_manifold(new_faces):
+            points, new_faces = without_crumbs(
+                *unpinched(points, new_faces, waists=target > _FINER * triangles)
+            )
+        # What hung together by a pinched place must not fall apart.
+        if is_two_manifold(new_faces) and len(np.unique(pieces(new_faces))) <= whole:
             return points, new_faces
-        target = int(target * 1.4)
+        if aggression < 8:
+            aggression = 8
+        else:
+            target, aggression = int(target * 1.2), 5
     return vertices, faces
 
 
@@ -192,7 +194,7 @@ def pieces(faces: np.ndarray) -> np.ndarray:
     return connected_components(graph, directed=False)[1][faces[:, 0]]
 
 
-_CRUMB = 0.01
+_CRUMB = 0.001
 """Share of a mesh's volume below which a piece that came off is dropped."""
 
 
@@ -222,11 +224,15 @@ def without_flaps(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, 
     return vertices[used], renumbered.reshape(-1, 3)
 
 
+_FINER = 1.3
+"""Factor on the wanted triangles up to which a mesh without hair-thin waists is looked for."""
 _PULL = 0.02
 """Share of the way to its neighbours by which a corner taken apart moves."""
 
 
-def unpinched(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+def unpinched(
+    vertices: np.ndarray, faces: np.ndarray, *, waists: bool = False
+) -> tuple[np.ndarray, np.ndarray]:
     """Take a mesh apart where it touches itself along an edge or at a corner.
 
     Decimation lets thin places meet: an edge is then used by four faces. Those
@@ -238,6 +244,8 @@ def unpinched(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, np.n
     vertices : (n, 3) float
     faces : (m, 3) int
         Outward.
+    waists : bool
+        True also keeps waists that shrank to one edge, a hair thin.
 
     Returns
     -------
@@ -281,7 +289,42 @@ def unpinched(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, np.n
         np.add.at(uses, new_faces, 1.0)
     mean = total / uses[:, None]
     points[apart] += _PULL * (mean - points)[apart]
-    return points, new_faces
+    if not waists or not pairs[1:]:
+        return points, new_faces
+    return _own_edges(points, new_faces, np.concatenate(pairs[1:]))
+
+
+def _own_edges(
+    points: np.ndarray, faces: np.ndarray, pairs: np.ndarray
+) -> tuple[np.ndarray, np.ndarray]:
+    """Give the second pair of faces on one edge a corner of its own in the edge's middle.
+
+    Where a waist or a bridge shrank to a single edge, both its ends hang together by other
+    ways, so that they can't be taken apart.
+
+    pairs : (k, 2) numbers 3 * face + corner of half-edges there and back.
+    """
+    faces = faces.copy()
+    seen: set[tuple[int, int]] = set()
+    touched: set[int] = set()
+    new_points, new_faces = [], []
+    for halves in pairs.tolist():
+        (one, at), (two, back) = (divmod(half, 3) for half in halves)
+        a, b, c = (int(faces[one, (at + k) % 3]) for k in range(3))
+        d = int(faces[two, (back + 2) % 3])
+        edge = (min(a, b), max(a, b))
+        if edge not in seen or one in touched or two in touched:
+            seen.add(edge)
+            continue
+        middle = 0.5 * (points[a] + points[b])
+        new_points.append(middle + _PULL * (0.5 * (points[c] + points[d]) - middle))
+        m = len(points) + len(new_points) - 1
+        faces[one], faces[two] = (a, m, c), (b, m, d)
+        new_faces += [(m, b, c), (m, a, d)]
+        touched |= {one, two}
+    if not new_points:
+        return points, faces
+    return np.concatenate([points, new_points]), np.concatenate([faces, new_faces])
 
 
 def _pairs_round_edge(

@@ -10,10 +10,11 @@ import trimesh
 from scipy.interpolate import CubicSpline
 
 from meshes.model import Attachment, Contact, Part
+from meshes.shapes.polyline import resample, thinned
 from meshes.skeleton.frame import LEVELS
 from meshes.soft.ligaments import advance, median, slab
-from meshes.soft.small import resample
 from meshes.soft.tubes import (
+    SEAM_MM,
     Branch,
     cleared,
     join,
@@ -477,7 +478,7 @@ def lay_cauda_equina(bench: Workbench, canal: Canal) -> None:
         way.append(goal)
         line = smooth_course(np.array(way), step)
         line[:, 0] = np.maximum(line[:, 0], 0.75)
-        vertices, faces, _ = tube(line, 0.6, sides)
+        vertices, faces, _ = tube(line, 0.6, sides, rounded=bench.full)
         pieces.append((vertices, faces))
         lines.append(line)
     vertices, faces = unite(pieces)
@@ -559,7 +560,8 @@ def lay_veins(bench: Workbench, canal: Canal) -> None:
             gap = np.linalg.norm(wall - sac)
             way.append(sac + min(0.5 * gap, 1.3) * _unit(wall - sac))
         line = settle(smooth_course(np.array(way), 3.0), 0.6, obstacles, gap=0.15)
-        channels[name] = resample(line, int(len(line) * 3.0 / step))
+        line = resample(line, int(len(line) * 3.0 / min(step, 8.0)))
+        channels[name] = line if bench.full else line[thinned(line, 0.3, step)]
     pieces = [tube(line, 0.6, sides)[:2] for line in channels.values()]
     front = channels["anterior"]
     for level in range(2, 25):
@@ -572,8 +574,10 @@ def lay_veins(bench: Workbench, canal: Canal) -> None:
                       obstacles, gap=0.12)  # fmt: skip
         rung[:, 0] = np.maximum(rung[:, 0], 0.9)
         rung[0] = start
-        pieces.append(tube(rung, 0.6, sides)[:2])
-    vertices, faces = unite(pieces)
+        if not bench.full:
+            rung = rung[thinned(rung, 0.25, step)]
+        pieces.append(tube(rung, 0.6, sides, rounded=bench.full)[:2])
+    vertices, faces = unite(pieces, SEAM_MM[bench.detail])
     vertices = cleared(vertices, faces, obstacles, 0.08)
     both, turned = join([(vertices, faces), (vertices * [-1.0, 1.0, 1.0], faces[:, ::-1])])
     _finish(bench, "internal_vertebral_venous_plexus", both, turned,

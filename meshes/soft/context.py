@@ -108,7 +108,7 @@ def lay_context(bench: Workbench) -> None:
     vertices, faces = contour_grid(whole, start, h)
     vertices, faces = largest_piece(vertices, faces)
     vertices = relax(vertices, faces, 2)
-    vertices, faces = simplify(vertices, faces, bench.triangles(9000, 4400))
+    vertices, faces = simplify(vertices, faces, bench.triangles(9000, 2300))
     mesh = trimesh_of(_cleared(bench, vertices, faces), faces)
     record = bench.catalogue["context_trunk"]
     part = Part(

@@ -39,7 +39,7 @@ from meshes.soft.surface_grid import (
 )
 from meshes.soft.workbench import Workbench, trimesh_of
 
-_STEP_MM = {"full": 8.0, "preview": 15.0}
+_STEP_MM = {"full": 8.0, "preview": 18.0}
 _BASE_LEVEL_MM = 11.0
 _HIGHEST_BASE_MM = 23.0
 _HOLLOW_LEVEL_MM = -3.0

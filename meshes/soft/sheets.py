@@ -127,7 +127,8 @@ def put_sheet(
             sheet = clear_sheet(bench, sheet, ids, own, gap, outermost, outward, end_taper)
         if from_spines:
             sheet = flat_beside_spines(bench, laid, sheet, ids, gap)
-    thick = thicken(sheet, tendon=tendon, fibres=fibres)
+    rim = 3 if bench.full else (2 if sheet.thickness.max() > _CHAMFER_MM else 1)
+    thick = thicken(sheet, rim_points=rim, tendon=tendon, fibres=fibres)
     record = bench.catalogue[entry]
     attachments = [Attachment(attach_kind[0], e.to, np.asarray(e.curve, float)) for e in origins]
     attachments += [
@@ -245,6 +246,9 @@ def free_spot(
     return candidates[int(np.argmin(away + 4.0 * lack))]
 
 
+_CHAMFER_MM = 6.0
+"""Thickness up to which a preview's sheet has its rim bevelled instead of rounded: less than
+a millimetre is missing then."""
 _END_LIFT_MM = 3.0
 _END_FADE_MM = 12.0
 _END_GAP_MM = 0.05

@@ -14,7 +14,7 @@ from meshes.drape.carve import clear_of, fibre_coordinates
 from meshes.drape.distance import MeshIndex
 from meshes.drape.several import Several
 from meshes.model import Contact, Part
-from meshes.soft.small import resample
+from meshes.shapes.polyline import resample, thinned
 from meshes.soft.workbench import Workbench
 
 LEAST_RADIUS_MM = 0.6
@@ -26,6 +26,16 @@ _REACH_MM = 10.0
 _SPECK_FACES = 10
 """Pieces with fewer triangles than this are no part of a tube."""
 _PARTING_MM = 4.0
+_BOWED_MM = 0.35
+"""How far the course of a preview's tube may lie from the settled one."""
+_HAIR_MM = 1.2
+"""Radius up to which a preview's tube has four sides."""
+_STOUT_MM = 3.0
+"""Radius from which its ends are rounded."""
+SEAM_MM = {"full": 1e-3, "preview": 0.05}
+"""How far united tubes may move when short edges are taken away."""
+_LONGEST_STEP_MM = 15.0
+"""A nerve that a turned-back flap takes along bends at its points."""
 
 
 @dataclass(frozen=True)
@@ -133,7 +143,12 @@ def settle(
 
 
 def tube(
-    line: np.ndarray, radius: np.ndarray | float, sides: int, squeeze: float = 1.0
+    line: np.ndarray,
+    radius: np.ndarray | float,
+    sides: int,
+    squeeze: float = 1.0,
+    *,
+    rounded: bool = True,
 ) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     """Closed tube round a course, with rounded ends.
 
@@ -145,6 +160,8 @@ def tube(
     sides : int
     squeeze : float
         Height of the section relative to its width; 1 is round.
+    rounded : bool
+        False ends the tube in points instead, with fewer triangles.
 
     Returns
     -------
@@ -166,17 +183,18 @@ def tube(
         first = first / max(np.linalg.norm(first), 1e-9)
         up[i] = first
     side = np.cross(along, up)
-    reach = np.array([0.75, 0.0])
-    centres = np.concatenate(
-        [
-            line[:1] - reach[0] * radius[0] * along[:1],
-            line,
-            line[-1:] + reach[0] * radius[-1] * along[-1:],
-        ]
-    )
-    sizes = np.concatenate([[0.66 * radius[0]], radius, [0.66 * radius[-1]]])
-    ups = np.concatenate([up[:1], up, up[-1:]])
-    across = np.concatenate([side[:1], side, side[-1:]])
+    centres, sizes, ups, across = line, radius, up, side
+    if rounded:
+        centres = np.concatenate(
+            [
+                line[:1] - 0.75 * radius[0] * along[:1],
+                line,
+                line[-1:] + 0.75 * radius[-1] * along[-1:],
+            ]
+        )
+        sizes = np.concatenate([[0.66 * radius[0]], radius, [0.66 * radius[-1]]])
+        ups = np.concatenate([up[:1], up, up[-1:]])
+        across = np.concatenate([side[:1], side, side[-1:]])
     angle = 2 * np.pi * np.arange(sides) / sides
     ring = (
         np.cos(angle)[None, :, None] * across[:, None]
@@ -199,7 +217,7 @@ def tube(
         faces = faces[:, ::-1]
     s = np.concatenate([[0.0], np.cumsum(np.linalg.norm(np.diff(line, axis=0), axis=1))])
     s = s / max(s[-1], 1e-9)
-    u = np.repeat(np.concatenate([[0.0], s, [1.0]]), sides)
+    u = np.repeat(np.concatenate([[0.0], s, [1.0]]) if rounded else s, sides)
     v = np.tile(np.arange(sides) / sides, count)
     uv = np.stack([np.concatenate([u, [0, 1]]), np.concatenate([v, [0, 0]])], axis=1)
     return vertices, faces, uv.astype(np.float32)
@@ -210,8 +228,13 @@ def _volume(vertices: np.ndarray, faces: np.ndarray) -> float:
     return float(np.einsum("ij,ij->", corners[:, 0], np.cross(corners[:, 1], corners[:, 2])))
 
 
-def unite(pieces: Sequence[tuple[np.ndarray, np.ndarray]]) -> tuple[np.ndarray, np.ndarray]:
-    """Boolean union of closed meshes (vertices, faces), exact where they cross."""
+def unite(
+    pieces: Sequence[tuple[np.ndarray, np.ndarray]], seam: float = 1e-3
+) -> tuple[np.ndarray, np.ndarray]:
+    """Boolean union of closed meshes (vertices, faces), exact where they cross.
+
+    Short edges are taken away as long as nothing moves farther than ``seam`` mm.
+    """
     import manifold3d
 
     whole = None
@@ -225,7 +248,7 @@ def unite(pieces: Sequence[tuple[np.ndarray, np.ndarray]]) -> tuple[np.ndarray, 
             raise ValueError("unite: a piece is not a closed mesh")
         whole = solid if whole is None else whole + solid
     # Slivers along the seams would be degenerate in single precision.
-    mesh = whole.simplify(1e-3).to_mesh64()
+    mesh = whole.simplify(seam).to_mesh64()
     vertices = np.array(mesh.vert_properties)[:, :3]
     faces = np.array(mesh.tri_verts).astype(np.int64)
     # Specks that enclose nothing are left where walls all but coincide.
@@ -347,7 +370,8 @@ def lay_tube(
     asked = float(ends.min())
     ends = np.maximum(ends, LEAST_RADIUS_MM)
     budget = bench.triangles(*triangles)
-    sides = 8 if bench.full else 5
+    rounded = bench.full or ends.max() > _STOUT_MM
+    sides = 8 if bench.full else (5 if ends.max() > _HAIR_MM else 4)
     courses = [(np.asarray(waypoints, float), ends)]
     courses += [
         (np.asarray(b.waypoints, float), np.full(1, max(b.radius, LEAST_RADIUS_MM)))
@@ -374,19 +398,24 @@ def lay_tube(
         if settled:
             line = settle(line, r, obstacles, gap=gap)
         line = resample(line, max(int(round(length / step)) + 1, 4))
+        r = profile(size, len(line))
+        if not bench.full:
+            kept = thinned(line, _BOWED_MM, _LONGEST_STEP_MM)
+            if len(kept) >= 3:
+                line, r = line[kept], r[kept]
         lines.append(line)
-        radii.append(profile(size, len(line)))
+        radii.append(r)
     if len(lines) > 1:
         # A branch starts inside the stem wherever the stem has settled.
         for k in range(1, len(lines)):
             near = lines[0][np.argmin(np.linalg.norm(lines[0] - lines[k][0], axis=1))]
             fade = np.clip(1 - np.arange(len(lines[k])) / max(len(lines[k]) - 1, 1), 0, 1) ** 2
             lines[k] = lines[k] + fade[:, None] * (near - lines[k][0])
-    tubes = [tube(line, r, sides) for line, r in zip(lines, radii, strict=True)]
+    tubes = [tube(line, r, sides, rounded=rounded) for line, r in zip(lines, radii, strict=True)]
     if len(tubes) == 1:
         vertices, faces, uv = tubes[0]
     else:
-        vertices, faces = unite([(v, f) for v, f, _ in tubes])
+        vertices, faces = unite([(v, f) for v, f, _ in tubes], SEAM_MM[bench.detail])
         uv, _ = fibre_coordinates(vertices, lines)
     if settled:
         vertices = cleared(vertices, faces, obstacles, 0.15)

@@ -36,3 +36,31 @@ def test_crumbs_are_dropped_and_pieces_are_kept():
     kept, faces = without_crumbs(many, np.concatenate([one, one + 4, one + 8]))
     assert len(kept) == 8
     assert len(np.unique(pieces(faces))) == 2
+
+
+def _shrunken_waist() -> tuple[np.ndarray, np.ndarray]:
+    """A ring of three prisms, two of which meet in one edge only: it can't be taken apart."""
+    box = trimesh.creation.annulus(2.0, 5.0, 1.0, sections=8)
+    points, faces = np.asarray(box.vertices, float).copy(), np.asarray(box.faces)
+    # All corners at one station of the ring are drawn together, top with top, bottom with bottom.
+    angle = np.arctan2(points[:, 1], points[:, 0])
+    at = np.abs(angle - angle[0]) < 1e-6
+    for z in np.unique(points[:, 2]):
+        level = np.flatnonzero(at & (points[:, 2] == z))
+        faces = np.where(np.isin(faces, level), level[0], faces)
+    flat = (np.sort(faces, axis=1)[:, 1:] == np.sort(faces, axis=1)[:, :-1]).any(axis=1)
+    used, renumbered = np.unique(faces[~flat], return_inverse=True)
+    return points[used], renumbered.reshape(-1, 3)
+
+
+def test_a_waist_that_shrank_to_an_edge_is_kept_as_a_hair_where_asked():
+    points, faces = _shrunken_waist()
+    assert not is_two_manifold(faces)
+    _, left = unpinched(points, faces)
+    mended_points, mended = unpinched(points, faces, waists=True)
+    assert is_two_manifold(mended)
+    assert len(np.unique(pieces(mended))) == 1
+    mesh = trimesh.Trimesh(mended_points, mended, process=False)
+    before = trimesh.Trimesh(points, faces, process=False)
+    assert abs(mesh.volume - before.volume) < 0.05 * abs(before.volume)
+    assert len(left) <= len(mended)
