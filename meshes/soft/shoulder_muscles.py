@@ -249,7 +249,7 @@ def lay_deltoid(bench: Workbench) -> None:
     grid = _off(bench.index("axillary_nerve.left"), grid, 0.5 * thickness + 1.4, head, axis)
     lay_fan(
         bench, "deltoid", grid, thickness, [End(i, c) for i, c in pieces],
-        [End("humerus.left", insertion)], triangles=(5200, 1200), spacing=(2.4, 2.3),
+        [End("humerus.left", insertion)], triangles=(5200, 1000), spacing=(2.4, 2.3),
         tendon=(0.02, 0.1), region="shoulder", gap=1.1,
     )  # fmt: skip
 

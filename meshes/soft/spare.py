@@ -17,7 +17,7 @@ from meshes.model import Part
 from meshes.shapes.thinning import thinned_mesh
 from meshes.soft.workbench import Workbench, trimesh_of
 
-_FLATTENED_MM = 0.6
+_FLATTENED_MM = 0.75
 """How far a surface may move."""
 _OF_THICKNESS = 0.45
 """The same as a share of the thickness of what is thin."""
@@ -29,7 +29,7 @@ _AT_ENDS_MM = 0.08
 """How far it may move there."""
 _LONGEST_MM = 25.0
 """Longest edge that may arise; what is folded bends at its edges."""
-_WHOLE = ("bone", "skin", "context")
+_WHOLE = ("bone", "skin")
 """Kinds that have no triangle to spare."""
 
 
