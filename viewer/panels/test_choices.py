@@ -40,7 +40,7 @@ REGION_WORDS = {
     "trunk": "Chest and shoulder",
     "loin": "Loin and pelvis",
 }
-WIDE_LETTERS = 126
+WIDE_LETTERS = 140
 """Width of the sheet with form and lists side by side, in letters."""
 _ID = Qt.ItemDataRole.UserRole
 

@@ -473,11 +473,8 @@ class Sheet:
         rows = []
         for title, answers in self.answers:
             line = "; &nbsp;".join(f"<b>{n}</b> {escape(text)}" for n, text in answers)
-            rows.append(
-                KeepTogether(
-                    [rich(f"<b>{escape(title)}</b>", "cell"), rich(line, "cell", spaceAfter=5)]
-                )
-            )
+            # Close set: all answers have to stand on one page.
+            rows.append(rich(f"<b>{escape(title)}:</b> &nbsp;{line}", "small", spaceAfter=3))
         return [PageBreak(), rich(told("Answers"), "heading"), *rows]
 
 
