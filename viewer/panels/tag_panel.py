@@ -98,6 +98,9 @@ class TagPanel(QFrame):
         self.advice.setWordWrap(True)
         self.order = QListWidget()
         self.order.setAccessibleName("Five parts, the outermost first")
+        # A long name takes two rows: a bar for moving it sideways would hide the last of the five.
+        self.order.setWordWrap(True)
+        self.order.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.order.setDragDropMode(QAbstractItemView.DragDropMode.InternalMove)
         self.up_button = QPushButton("Move up")
         self.down_button = QPushButton("Move down")
@@ -290,11 +293,16 @@ class TagPanel(QFrame):
             self.choices[0].setFocus()
         self.scroll.verticalScrollBar().setValue(0)
         self.fit_order()
+        QTimer.singleShot(0, self, self.fit_order)
 
     def fit_order(self) -> None:
         """Give the list of five the height of its rows."""
-        rows = sum(self.order.sizeHintForRow(k) for k in range(self.order.count()))
-        self.order.setFixedHeight(rows + 8)
+        order = self.order
+        if not order.count():
+            return
+        order.doItemsLayout()
+        top, last = (order.visualItemRect(order.item(k)) for k in (0, order.count() - 1))
+        order.setFixedHeight(last.bottom() - top.top() + 10)
 
     def _fill_choices(self, words: Sequence[str]) -> None:
         while self._choice_box.count():
@@ -380,6 +388,8 @@ class TagPanel(QFrame):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._fit_reason()
+        # Rows break anew; the list has its width only after this.
+        QTimer.singleShot(0, self, self.fit_order)
 
     # --- time -----------------------------------------------------------------------------------
 

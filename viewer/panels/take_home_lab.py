@@ -476,9 +476,9 @@ class TakeHomeLab(Takeover):
         rows = [
             f"<p><b>{escape(head)}</b></p>"
             "<table cellpadding='3' cellspacing='0' width='100%'>"
-            f"<tr><td width='12%'></td><td width='60%'><b>{escape(told('Step'))}</b></td>"
-            f"<td align='right'><b>{escape(told('Lines'))}</b></td>"
-            f"<td align='right'><b>{escape(told('Points'))}</b></td></tr>"
+            f"<tr><td width='14%'></td><td width='46%'><b>{escape(told('Step'))}</b></td>"
+            f"<td width='20%' align='right'><b>{escape(told('Lines'))}</b></td>"
+            f"<td width='20%' align='right'><b>{escape(told('Points'))}</b></td></tr>"
         ]
         for number, step_id in enumerate(self.book.steps, start=1):
             record = self.book.of(step_id)

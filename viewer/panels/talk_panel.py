@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QFrame,
     QGridLayout,
     QLabel,
     QLineEdit,
@@ -12,6 +13,7 @@ from PySide6.QtWidgets import (
     QListWidgetItem,
     QPlainTextEdit,
     QPushButton,
+    QScrollArea,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -32,6 +34,10 @@ DEEDS = (
     ("undo", "Undo", "Undo the last change of the talk"),
     ("redo", "Redo", "Do again what was undone"),
 )
+
+
+LEAST_ROWS = 4.5
+"""Rows of scenes and of notes that are seen at once, whatever the size of the letters."""
 
 
 class _Scenes(QListWidget):
@@ -154,13 +160,25 @@ class TalkPanel(QWidget):
         words.addWidget(self.title, 0, 0)
         words.addWidget(self.line, 1, 0)
         words.addWidget(self.notes, 2, 0)
-        box = QVBoxLayout(self)
-        box.setContentsMargins(0, 4, 0, 0)
+        # With large letters in a small window all of it is still reached, by scrolling.
+        desk = QWidget()
+        box = QVBoxLayout(desk)
+        box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(5)
         box.addWidget(self.head)
         box.addWidget(self.list, 3)
         box.addWidget(buttons)
         box.addLayout(words, 2)
+        self.scroll = QScrollArea()
+        self.scroll.setWidget(desk)
+        self.scroll.setWidgetResizable(True)
+        self.scroll.setFrameShape(QFrame.Shape.NoFrame)
+        self.scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 4, 0, 0)
+        box.setSpacing(5)
+        box.addWidget(self.scroll, 1)
         box.addWidget(self.present)
 
     def _deed_of_list(self, deed: str) -> None:
@@ -174,6 +192,9 @@ class TalkPanel(QWidget):
         """Take the letter scale."""
         for widget in (self.list, self.title, self.line, self.notes):
             widget.setFont(font(scale))
+        row = self.list.fontMetrics().lineSpacing()
+        self.list.setMinimumHeight(round(LEAST_ROWS * row))
+        self.notes.setMinimumHeight(round(LEAST_ROWS * row))
         self.head.setFont(font(scale, 1.0, bold=True))
         self.present.setFont(font(scale, 1.0, bold=True))
         for button in self.buttons.values():
