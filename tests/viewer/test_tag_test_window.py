@@ -218,6 +218,18 @@ def test_closing_the_window_during_a_test_loses_nothing(qtbot, desk):
     assert desk.session.state == before
 
 
+def test_with_large_letters_all_five_rows_of_the_order_are_seen(qtbot, desk):
+    for _ in range(20):
+        desk._actions["font_larger"].trigger()
+    sitting = begin(desk, kinds=("order",), number=1)
+    qtbot.wait(50)
+    order = sitting.panel_.order
+    seen = order.viewport().rect()
+    assert order.count() == 5
+    assert all(seen.contains(order.visualItemRect(order.item(k))) for k in range(5))
+    sitting.finish()
+
+
 def test_large_letters_keep_the_test_in_the_window(qtbot, desk):
     sitting = begin(desk)
     for _ in range(20):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSignalBlocker, Qt, Signal
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
@@ -192,7 +193,7 @@ class TalkPanel(QWidget):
         """Take the letter scale."""
         for widget in (self.list, self.title, self.line, self.notes):
             widget.setFont(font(scale))
-        row = self.list.fontMetrics().lineSpacing()
+        row = QFontMetrics(font(scale)).lineSpacing()
         self.list.setMinimumHeight(round(LEAST_ROWS * row))
         self.notes.setMinimumHeight(round(LEAST_ROWS * row))
         self.head.setFont(font(scale, 1.0, bold=True))

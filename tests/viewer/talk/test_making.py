@@ -100,6 +100,20 @@ def test_a_scene_can_be_given_another_view_and_doubled(three):
     assert titles(three)[2:] == ["Intermediate", "Intermediate"]
 
 
+def test_with_large_letters_every_button_of_the_desk_is_reached_by_scrolling(qtbot, three):
+    window, panel = three, three.talk_panel
+    for _ in range(20):
+        window._actions["font_larger"].trigger()
+    qtbot.wait(50)
+    area = panel.scroll
+    for widget in (panel.list, *panel.buttons.values(), panel.title, panel.line):
+        area.ensureWidgetVisible(widget)
+        place = widget.mapTo(area.viewport(), widget.rect().center())
+        assert area.viewport().rect().contains(place), widget.accessibleName()
+        assert widget.parentWidget().rect().contains(widget.geometry().center())
+    assert panel.notes.height() >= 3 * panel.notes.fontMetrics().lineSpacing()
+
+
 def test_every_control_of_the_panel_has_a_spoken_name(three):
     panel = three.talk_panel
     for widget in (panel.list, panel.title, panel.line, panel.notes, *panel.buttons.values()):
