@@ -25,10 +25,6 @@ from meshes.errors import PeelbackError
 FILE = "folds.toml"
 CUT_ENDS = ("origin", "insertion")
 MOST_TURN_DEG = 180.0
-MOST_DRAWN_MM = 80.0
-LEAST_DRAWN_SLOPE = 2.0
-"""A column leaves its bed over twice as long a way at least as it is drawn aside."""
-
 OUT_OF_THE_WAY = 0.5
 """From this share on a flap counts as folded back: it lies clear of what it covered."""
 
@@ -97,16 +93,6 @@ class FoldRule:
         A round muscle, whose fibres make no sheet.
     off_with : str
         Later step with which the flap comes off altogether; "": it stays.
-    drawn_mm : float
-        It is not turned but drawn sideways so far: above 0 outward, below 0 to the spines.
-    drawn_from : str
-        Landmark at whose level it leaves its bed.
-    drawn_over_mm : float
-        Length over which it does.
-    drawn_back : str
-        Landmark at whose level it begins to come back to its bed; "": it does not.
-    drawn_back_to : float
-        Share of the way that is left at its upper end then.
     clings : tuple of str
         Part names of nerves and vessels that come along.
     """
@@ -116,7 +102,7 @@ class FoldRule:
     step: str
     parts: tuple[str, ...]
     cut_end: str
-    turn_deg: float = 0.0
+    turn_deg: float
     axis: tuple[float, float, float] | None = None
     falls: tuple[float, float, float] = (0.0, -1.0, 0.0)
     hinge: tuple[str, ...] = ()
@@ -129,11 +115,6 @@ class FoldRule:
     off_with: str = ""
     square: bool = False
     belly: bool = False
-    drawn_mm: float = 0.0
-    drawn_from: str = ""
-    drawn_over_mm: float = 150.0
-    drawn_back: str = ""
-    drawn_back_to: float = 1.0
     clings: tuple[str, ...] = ()
 
     def part_ids(self, side: str) -> tuple[str, ...]:
@@ -252,7 +233,7 @@ def read_folds(
     if not read_citations(FILE, "folds", table.get("sources", {}), catalogue.citations):
         raise entry_error(FILE, "folds", "source is missing")
     allowed = {f.name for f in fields(FoldRule)}
-    needed = ("id", "title", "step", "parts", "cut_end")
+    needed = ("id", "title", "step", "parts", "cut_end", "turn_deg")
     made: list[FoldRule] = []
     for row in table.get("fold", []):
         key = row.get("id", "(no id)")
@@ -272,11 +253,9 @@ def _make_fold(key, row, catalogue: Catalogue, plan: DissectionPlan, made) -> Fo
         raise entry_error(
             FILE, key, f"cut_end must be one of {', '.join(CUT_ENDS)}, got {row['cut_end']!r}"
         )
-    if "drawn_mm" in row:
-        _check_drawn(key, row, catalogue)
-    elif not 0 < row.get("turn_deg", 0.0) <= MOST_TURN_DEG:
+    if not 0 < row["turn_deg"] <= MOST_TURN_DEG:
         raise entry_error(
-            FILE, key, f"turn_deg must lie in 0–{MOST_TURN_DEG:g}, got {row.get('turn_deg')}"
+            FILE, key, f"turn_deg must lie in 0–{MOST_TURN_DEG:g}, got {row['turn_deg']}"
         )
     if not 0.0 <= row.get("held", 0.0) <= 0.8:
         raise entry_error(FILE, key, f"held must lie in 0–0.8, got {row['held']}")
@@ -315,21 +294,6 @@ def _make_fold(key, row, catalogue: Catalogue, plan: DissectionPlan, made) -> Fo
         raise entry_error(FILE, key, f"stump_mm must lie in 0–60, got {row['stump_mm']}")
     lists = {name: tuple(value) for name, value in row.items() if isinstance(value, list)}
     return FoldRule(**{**row, **lists, "flaps": flaps})
-
-
-def _check_drawn(key, row, catalogue: Catalogue) -> None:
-    if "turn_deg" in row:
-        raise entry_error(FILE, key, "is either turned (turn_deg) or drawn aside (drawn_mm)")
-    if not 0 < abs(row["drawn_mm"]) <= MOST_DRAWN_MM:
-        raise entry_error(
-            FILE, key, f"drawn_mm must lie within ±{MOST_DRAWN_MM:g}, not 0, got {row['drawn_mm']}"
-        )
-    for name in (row.get("drawn_from", ""), row.get("drawn_back", row.get("drawn_from", ""))):
-        if name.format(side="left") not in catalogue.landmarks:
-            raise entry_error(FILE, key, f"unknown landmark {name!r}")
-    least = LEAST_DRAWN_SLOPE * abs(row["drawn_mm"])
-    if row.get("drawn_over_mm", 150.0) < least:
-        raise entry_error(FILE, key, f"drawn_over_mm must be {least:g} at least for so far a way")
 
 
 def _make_incision(key, row, catalogue: Catalogue, lines: int | None) -> Incision:

@@ -33,14 +33,14 @@ from meshes.model import BackModel, mirror_points, other_side
 from meshes.questions.folding.bulk import Bulk, bulk_of
 from meshes.questions.folding.carrying import Carried
 from meshes.questions.folding.cloth import march
-from meshes.questions.folding.column import Column, belly_column, column_of
+from meshes.questions.folding.column import Column, belly_column
 from meshes.questions.folding.control_sheet import (
     ControlSheet,
     sheet_through,
     trimmed,
     without_short_ends,
 )
-from meshes.questions.folding.cutting import cut_across, cut_out, stumps, uncut
+from meshes.questions.folding.cutting import cut_across, cut_out, stumps
 from meshes.questions.folding.flap_mesh import STAYS, FlapMesh
 from meshes.questions.folding.ground import ground_of
 from meshes.questions.folding.patch import PatchLines, patch_sheet
@@ -107,7 +107,7 @@ class Flap:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class RodFlap:
-    """A belly that turns over, or a column that is drawn aside, about its middle line.
+    """A belly that turns over, about its middle line.
 
     Attributes
     ----------
@@ -474,7 +474,7 @@ class Reflector:
         column = None
         if rule.flaps:
             sheets, cut = self._by_incisions(rule, side, turned, shell)
-        elif rule.belly or rule.drawn_mm:
+        elif rule.belly:
             column, cut = self._as_column(rule, side, turned, shell)
             sheets = [column.sheet]
         else:
@@ -511,7 +511,7 @@ class Reflector:
             for part in cut.values():
                 held = column.held(part.rest)
                 shells.append((part.rest, part.mesh.faces[held[part.mesh.faces].all(axis=1)]))
-        ground = ground_of(shells, _reach(sheets) if not rule.drawn_mm else column.reach())
+        ground = ground_of(shells, _reach(sheets))
         if column is not None:
             flap = RodFlap(column.sheet, tuple(column.way(rule, ground)), column.nodes())
             return FoldPath(rule, side, (flap,), cut, {})
@@ -566,18 +566,11 @@ class Reflector:
         return [sheet], made
 
     def _as_column(self, rule: FoldRule, side: str, turned, shell):
-        """Return a belly or column as a rod, and its parts cut where they are cut."""
+        """Return a belly as a rod, and its parts cut across their fibres."""
         parts = self.model.parts
         own = rule.part_ids(side)
         shells = {i: shell(i) for i in own}
         fibres = [turned(np.asarray(parts[i].fibres, float)) for i in own]
-        if rule.drawn_mm:
-            start = self._landmark(rule, rule.drawn_from, turned, side)
-            back = None
-            if rule.drawn_back:
-                back = self._landmark(rule, rule.drawn_back, turned, side)
-            column = column_of(fibres, [shells[i][0] for i in own], start, back)
-            return column, {i: _cut_part(uncut(*shells[i]), shells[i][0], [column]) for i in own}
         whole = sheet_through(
             fibres, [MeshIndex(*shells[i]) for i in own], rule.cut_end, None, rule.held, True
         )

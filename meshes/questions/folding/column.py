@@ -1,9 +1,9 @@
-"""A belly or a column of the back as a rod, with what is needed to work its way out."""
+"""A belly as a rod, with what is needed to work its way out."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from scipy.ndimage import gaussian_filter1d
@@ -11,15 +11,11 @@ from scipy.ndimage import gaussian_filter1d
 from meshes.questions.folding.control_sheet import ControlSheet
 from meshes.questions.folding.ground import Ground
 from meshes.questions.folding.rod import Reeds, Rod, RodCarried, reeds_of, rod_along, within
-from meshes.questions.folding.rod_ways import drawn_aside, turned_over
+from meshes.questions.folding.rod_ways import turned_over
 
-SLICE_MM, SLICES_EVENED_MM = 10.0, 30.0
-ROWS = 5
 LEAST_RADIUS_MM, RADIUS_OF_HALF = 6.0, 1.25
 """Least radius of a bend, mm, and as a multiple of the flesh's depth: its inside must not
 run backwards."""
-
-SIDEWAYS_MM = 90.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -40,8 +36,6 @@ class Column:
         Its fibres.
     start : int
         Station from which it is free.
-    back_from_mm : float
-        Level from which a column that is drawn aside comes back to its bed.
     """
 
     rod: Rod
@@ -51,15 +45,9 @@ class Column:
     under: np.ndarray
     reeds: Reeds
     start: int = 0
-    back_from_mm: float = 1e6
 
     def way(self, rule, ground: Ground) -> list[Rod]:
         """Return the poses of a rule's fold over a ground, the rest pose first."""
-        if rule.drawn_mm:
-            return drawn_aside(
-                *(self.rod, self.start, rule.drawn_over_mm, rule.drawn_mm),
-                *(self.back_from_mm, rule.drawn_back_to, self.under, ground),
-            )
         by_hinge = slice(self.start, max(self.start + 3, len(self.over) // 2))
         depth = max(float(self.over[by_hinge].max()), float(self.under[by_hinge].max()))
         radius = max(LEAST_RADIUS_MM, RADIUS_OF_HALF * depth)
@@ -80,12 +68,6 @@ class Column:
         along = self.rod.frame[self.start, 0]
         return (np.asarray(points) - self.rod.centre[self.start]) @ along < -2.0
 
-    def reach(self) -> np.ndarray:
-        """Return the box (2, 3) that a column can be drawn about in, mm."""
-        low, high = self.rod.centre.min(axis=0), self.rod.centre.max(axis=0)
-        room = np.array([SIDEWAYS_MM, SIDEWAYS_MM, 20.0])
-        return np.array([low - room, high + room])
-
 
 def belly_column(sheet: ControlSheet, vertices: np.ndarray, fibres: Sequence[np.ndarray]) -> Column:
     """Return a belly as a rod, from the grid laid through its middle (column 0: its hinge)."""
@@ -93,53 +75,6 @@ def belly_column(sheet: ControlSheet, vertices: np.ndarray, fibres: Sequence[np.
     side = sheet.mid[-1] - sheet.mid[0]
     rod = rod_along(middle, side, sheet.normals().mean(axis=0))
     return _measured(rod, sheet, vertices, 0, fibres)
-
-
-def column_of(
-    fibres: Sequence[np.ndarray],
-    vertices: Sequence[np.ndarray],
-    start: np.ndarray,
-    back: np.ndarray | None = None,
-) -> Column:
-    """Lay a rod through a column, level by level, from below.
-
-    Parameters
-    ----------
-    fibres : sequence of (k, m, 3) float
-        mm, left side.
-    vertices : sequence of (n, 3) float
-        Of its parts' meshes, mm.
-    start : (3,) float
-        At this level it leaves its bed.
-    back : (3,) float, optional
-        At this level it begins to come back.
-    """
-    points = np.concatenate([*(_dense(f) for f in fibres), *vertices])
-    levels = np.arange(points[:, 2].min() + 4.0, points[:, 2].max() - 4.0, SLICE_MM)
-    table = np.full((len(levels), 2), np.nan)
-    for k, level in enumerate(levels):
-        near = points[np.abs(points[:, 2] - level) < SLICE_MM, :2]
-        if len(near) >= 6:
-            table[k] = 0.5 * np.percentile(near, [4, 96], axis=0).sum(axis=0)
-    for column in table.T:
-        known = np.isfinite(column)
-        column[~known] = np.interp(levels[~known], levels[known], column[known])
-    table = gaussian_filter1d(table, SLICES_EVENED_MM / SLICE_MM, axis=0, mode="nearest")
-    line = np.column_stack([table, levels])
-    rod = rod_along(line, np.array([1.0, 0.0, 0.0]), np.array([0.0, 1.0, 0.0]), 10.0)
-    first = int(np.abs(rod.centre[:, 2] - start[2]).argmin())
-    made = _measured(rod, None, np.concatenate(vertices), first, fibres)
-    stations = np.arange(first, len(rod.centre), 2)
-    rows = np.linspace(made.breadth[0], made.breadth[1], ROWS)
-    grid = np.stack(
-        [rod.place(stations, np.full(len(stations), at), np.zeros(len(stations))) for at in rows]
-    )
-    half = np.tile(0.5 * (made.over + made.under)[stations], (ROWS, 1))
-    sheet = ControlSheet(np.ascontiguousarray(grid), np.maximum(half, 0.3), 1)
-    if (sheet.normals()[..., 1]).mean() < 0:
-        sheet = ControlSheet(sheet.mid, sheet.half_mm, -1)
-    level = 1e6 if back is None else float(back[2])
-    return replace(made, sheet=sheet, back_from_mm=level)
 
 
 def _measured(rod: Rod, sheet: ControlSheet | None, vertices, start: int, fibres) -> Column:
@@ -162,12 +97,3 @@ def _measured(rod: Rod, sheet: ControlSheet | None, vertices, start: int, fibres
     )
     reeds = reeds_of(rod, [line for lines in fibres for line in lines])
     return Column(rod, sheet, breadth, over, under, reeds, start)
-
-
-def _dense(fibres: np.ndarray) -> np.ndarray:
-    """Points of fibre lines (k, m, 3), a few between each two."""
-    fibres = np.asarray(fibres, float)
-    between = [
-        fibres[:, :-1] + t * (fibres[:, 1:] - fibres[:, :-1]) for t in (0.0, 0.25, 0.5, 0.75)
-    ]
-    return np.concatenate([b.reshape(-1, 3) for b in between])

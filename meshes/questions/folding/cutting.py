@@ -21,9 +21,6 @@ MOST_STUMP = 0.6
 ROLL_EDGE_MM, EDGE_MM = 4.0, 7.0
 """Longest edges of a flap's triangles, where it rolls and elsewhere."""
 
-UNCUT_EDGE_MM = 12.0
-"""Of a column that is drawn aside: its bends are wide."""
-
 ROLLS_FOR_MM = 35.0
 ROUND_MM = 1200.0
 """Length given to the way round a flap, when its rim is laid flat."""
@@ -101,23 +98,6 @@ def cut_across(
         return frame(points, row, column)
 
     return _cut(vertices, faces, [inside], limit, flat, [sheet])
-
-
-def uncut(vertices: np.ndarray, faces: np.ndarray) -> FlapMesh:
-    """Return the mesh of a part that is moved whole, its triangles fine enough to bend."""
-    vertices, faces = np.asarray(vertices, float), np.asarray(faces, int)
-    weights = sparse.identity(len(vertices), format="csr")
-    faces, weights = refined(faces, weights, vertices, lambda at: np.full(len(at), UNCUT_EDGE_MM))
-    count = weights.shape[0]
-    return FlapMesh(
-        weights,
-        faces,
-        np.zeros(count, int),
-        np.arange(count),
-        faces,
-        np.zeros(count, bool),
-        np.zeros(count),
-    )
 
 
 def cut_out(
