@@ -30,10 +30,10 @@ from meshes.catalogue.plan import load_plan, removed_by
 from meshes.drape.distance import MeshIndex
 from meshes.errors import PeelbackError
 from meshes.model import BackModel, mirror_points, other_side
+from meshes.questions.folding.belly import Belly, belly_of
 from meshes.questions.folding.bulk import Bulk, bulk_of
 from meshes.questions.folding.carrying import Carried
 from meshes.questions.folding.cloth import march
-from meshes.questions.folding.column import Column, belly_column
 from meshes.questions.folding.control_sheet import (
     ControlSheet,
     sheet_through,
@@ -471,12 +471,12 @@ class Reflector:
         def shell(part_id: str):
             return surface(parts[part_id].mesh.vertices, parts[part_id].mesh.faces)
 
-        column = None
+        belly = None
         if rule.flaps:
             sheets, cut = self._by_incisions(rule, side, turned, shell)
         elif rule.belly:
-            column, cut = self._as_column(rule, side, turned, shell)
-            sheets = [column.sheet]
+            belly, cut = self._as_belly(rule, side, turned, shell)
+            sheets = [belly.sheet]
         else:
             sheets, cut = self._by_fibres(rule, side, turned, shell)
         # A flap that was folded before counts as laid back; one only lifted is in no one's way.
@@ -509,11 +509,11 @@ class Reflector:
         if rule.belly:
             # A belly that is turned over comes to lie on the end of it that stays.
             for part in cut.values():
-                held = column.held(part.rest)
+                held = belly.held(part.rest)
                 shells.append((part.rest, part.mesh.faces[held[part.mesh.faces].all(axis=1)]))
         ground = ground_of(shells, _reach(sheets))
-        if column is not None:
-            flap = RodFlap(column.sheet, tuple(column.way(rule, ground)), column.nodes())
+        if belly is not None:
+            flap = RodFlap(belly.sheet, tuple(belly.way(rule, ground)), belly.nodes())
             return FoldPath(rule, side, (flap,), cut, {})
         axis = None if rule.axis is None else np.asarray(rule.axis, float)
         falls = np.asarray(rule.falls, float)
@@ -565,7 +565,7 @@ class Reflector:
             made[i] = replace(part, strands=strands)
         return [sheet], made
 
-    def _as_column(self, rule: FoldRule, side: str, turned, shell):
+    def _as_belly(self, rule: FoldRule, side: str, turned, shell):
         """Return a belly as a rod, and its parts cut across their fibres."""
         parts = self.model.parts
         own = rule.part_ids(side)
@@ -577,8 +577,8 @@ class Reflector:
         stump = stumps(whole, rule.stump_mm, rule.stump_from_midline)
         sheet = without_short_ends(trimmed(whole, stump))
         cut = {i: cut_across(whole, sheet, stump, *shells[i]) for i in own}
-        column = belly_column(sheet, np.concatenate([v for v, _ in shells.values()]), fibres)
-        return column, {i: _cut_part(m, shells[i][0], [column]) for i, m in cut.items()}
+        belly = belly_of(sheet, np.concatenate([v for v, _ in shells.values()]), fibres)
+        return belly, {i: _cut_part(m, shells[i][0], [belly]) for i, m in cut.items()}
 
     def _by_incisions(self, rule: FoldRule, side: str, turned, shell):
         """Return the sheets between lines of incision, and the part cut along them."""
@@ -591,12 +591,12 @@ class Reflector:
 
 
 def _cut_part(
-    mesh: FlapMesh, vertices: np.ndarray, sheets: Sequence[ControlSheet | Column]
+    mesh: FlapMesh, vertices: np.ndarray, sheets: Sequence[ControlSheet | Belly]
 ) -> CutPart:
     rest = mesh.weights @ vertices
     at = tuple(np.flatnonzero(mesh.piece == k) for k in range(len(sheets)))
     carried = tuple(
-        sheet.carried(rest[a]) if isinstance(sheet, Column) else Carried(sheet, rest[a])
+        sheet.carried(rest[a]) if isinstance(sheet, Belly) else Carried(sheet, rest[a])
         for sheet, a in zip(sheets, at, strict=True)
     )
     bulk = tuple(

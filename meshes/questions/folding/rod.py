@@ -1,4 +1,4 @@
-"""A belly or a column as a rod: a middle line that bends, and flesh carried beside it.
+"""A belly as a rod: a middle line that bends, and flesh carried beside it.
 
 A sheet bends about a line; a belly that is as thick as it is broad bends like a sheaf of
 reeds. Every point keeps its offset from the middle line, across and in height, and its

@@ -19,7 +19,7 @@ run backwards."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Column:
+class Belly:
     """A rod within its flesh, left side.
 
     Attributes
@@ -69,7 +69,7 @@ class Column:
         return (np.asarray(points) - self.rod.centre[self.start]) @ along < -2.0
 
 
-def belly_column(sheet: ControlSheet, vertices: np.ndarray, fibres: Sequence[np.ndarray]) -> Column:
+def belly_of(sheet: ControlSheet, vertices: np.ndarray, fibres: Sequence[np.ndarray]) -> Belly:
     """Return a belly as a rod, from the grid laid through its middle (column 0: its hinge)."""
     middle = sheet.mid[len(sheet.mid) // 2]
     side = sheet.mid[-1] - sheet.mid[0]
@@ -77,7 +77,7 @@ def belly_column(sheet: ControlSheet, vertices: np.ndarray, fibres: Sequence[np.
     return _measured(rod, sheet, vertices, 0, fibres)
 
 
-def _measured(rod: Rod, sheet: ControlSheet | None, vertices, start: int, fibres) -> Column:
+def _measured(rod: Rod, sheet: ControlSheet | None, vertices, start: int, fibres) -> Belly:
     """Measure the flesh about a rod."""
     station, offset = within(rod, np.asarray(vertices, float))
     inside = station > start
@@ -96,4 +96,4 @@ def _measured(rod: Rod, sheet: ControlSheet | None, vertices, start: int, fibres
         np.maximum(gaussian_filter1d(values, 4.0, mode="nearest"), 1.0) for values in (over, under)
     )
     reeds = reeds_of(rod, [line for lines in fibres for line in lines])
-    return Column(rod, sheet, breadth, over, under, reeds, start)
+    return Belly(rod, sheet, breadth, over, under, reeds, start)
