@@ -13,7 +13,7 @@ from meshes.questions.folding.ground import Ground
 from meshes.questions.folding.rod import Reeds, Rod, RodCarried, reeds_of, rod_along, within
 from meshes.questions.folding.rod_ways import turned_over
 
-LEAST_RADIUS_MM, RADIUS_OF_HALF = 6.0, 1.25
+LEAST_RADIUS_MM, RADIUS_OF_HALF = 6.0, 1.6
 """Least radius of a bend, mm, and as a multiple of the flesh's depth: its inside must not
 run backwards."""
 
