@@ -130,6 +130,56 @@ def test_reloaded_glb_of_one_part_is_in_metres(tmp_path):
     assert back.extents * 1000 == pytest.approx(part.mesh.extents[[0, 2, 1]], abs=1e-3)
 
 
+@pytest.mark.parametrize("pieces", ["whole", "stratum", "part"])
+def test_another_library_finds_printed_files_closed_and_in_millimetres(tmp_path, pieces):
+    """VTK reads the STL files back: no open edge, none with three faces, the model's own size."""
+    from vtkmodules.vtkFiltersCore import vtkCleanPolyData, vtkFeatureEdges
+    from vtkmodules.vtkIOGeometry import vtkSTLReader
+
+    model = toy_model()
+    bounds = []
+    for path in write_pieces(model, tmp_path, "stl", pieces):
+        reader = vtkSTLReader()
+        reader.SetFileName(str(path))
+        reader.MergingOff()
+        clean = vtkCleanPolyData()
+        clean.SetInputConnection(reader.GetOutputPort())
+        clean.SetTolerance(0.0)
+        edges = vtkFeatureEdges()
+        edges.SetInputConnection(clean.GetOutputPort())
+        edges.FeatureEdgesOff()
+        edges.ManifoldEdgesOff()
+        edges.NonManifoldEdgesOff()
+        edges.Update()
+        assert clean.GetOutput().GetNumberOfCells() > 0
+        assert edges.GetOutput().GetNumberOfCells() == 0, path.name
+        bounds.append(np.reshape(clean.GetOutput().GetBounds(), (3, 2)))
+    ours = np.array([part.mesh.bounds for part in model.parts.values()])
+    low, high = ours[:, 0].min(axis=0), ours[:, 1].max(axis=0)
+    assert np.min([b[:, 0] for b in bounds], axis=0) == pytest.approx(low, abs=1e-3)
+    assert np.max([b[:, 1] for b in bounds], axis=0) == pytest.approx(high, abs=1e-3)
+
+
+@pytest.mark.parametrize("pieces", ["whole", "stratum", "part"])
+def test_another_library_finds_glb_files_in_metres_and_in_the_axes_of_gltf(tmp_path, pieces):
+    from vtkmodules.vtkIOGeometry import vtkGLTFReader
+
+    model, bounds = toy_model(), []
+    for path in write_pieces(model, tmp_path, "glb", pieces):
+        reader = vtkGLTFReader()
+        reader.SetFileName(str(path))
+        reader.Update()
+        each = np.zeros(6)
+        reader.GetOutput().GetBounds(each)
+        bounds.append(each.reshape(3, 2))
+    ours = np.array([part.mesh.bounds for part in model.parts.values()])
+    low, high = ours[:, 0].min(axis=0), ours[:, 1].max(axis=0)
+    # Left +X, head +Y, front +Z: LPS (x, y, z) goes to (x, z, -y).
+    wanted = np.array([[low[0], high[0]], [low[2], high[2]], [-high[1], -low[1]]]) / 1000.0
+    assert np.min([b[:, 0] for b in bounds], axis=0) == pytest.approx(wanted[:, 0], abs=1e-5)
+    assert np.max([b[:, 1] for b in bounds], axis=0) == pytest.approx(wanted[:, 1], abs=1e-5)
+
+
 @pytest.mark.slow
 def test_every_printed_part_of_the_real_back_reloads_closed(preview_model, tmp_path):
     open_parts = []

@@ -100,4 +100,4 @@ def called(name: str, catalogue: Catalogue) -> str:
     try:
         return name_of(name, catalogue)
     except KeyError:
-        return name.replace("_", " ")
+        return told(name.replace("_", " "))

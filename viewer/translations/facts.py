@@ -13,10 +13,19 @@ MISTAKE_FIELDS = ("title", "looks", "tell", "cause", "avoid", "save")
 def name_texts() -> tuple[str, ...]:
     """Return the English names of rows, of the parts of families and of groups."""
     from meshes.catalogue import load_catalogue
+    from meshes.catalogue.plan import steps
+    from viewer.state.step_words import called
 
     catalogue = load_catalogue()
     found = [t for row in catalogue.values() for t in (row.english, row.part_english)]
     found += [group.english for group in catalogue.groups.values()]
+    # Names of the plan for several rows together go by their own words.
+    found += [
+        called(name, catalogue)
+        for step in steps()
+        for name in (*step.keep, *step.reveals)
+        if name not in catalogue and name not in catalogue.groups and "." not in name
+    ]
     return _once(found)
 
 

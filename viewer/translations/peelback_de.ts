@@ -9303,5 +9303,13 @@
       <source>What would come again after it comes before it</source>
       <translation>Was erst danach wiederkäme, kommt vorher</translation>
     </message>
+    <message>
+      <source>spinal roots</source>
+      <translation>Wurzeln der Spinalnerven</translation>
+    </message>
+    <message>
+      <source>cluneal nerves</source>
+      <translation>Nn. clunium</translation>
+    </message>
   </context>
 </TS>
