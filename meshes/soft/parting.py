@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 from scipy.spatial import cKDTree
 
+from meshes.contacts import TUBES
 from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
 from meshes.drape.yielding import part_overlapping
@@ -191,7 +192,9 @@ def part_finished(bench: Workbench) -> None:
         moved = part_overlapping(bench.parts, bench.contacts, indexes, rounds=most, among=among)
         for part_id, mesh in moved.items():
             bench.replace(replace(bench.parts[part_id], mesh=mesh))
-        among = _seat_ends(bench)
+        # How far a tube's piercing reaches goes by its radius, which may have changed.
+        tubes = {part_id for part_id in moved if bench.parts[part_id].kind in TUBES}
+        among = _seat_ends(bench) | tubes
         if not among:
             break
 
