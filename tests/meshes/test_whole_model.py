@@ -69,6 +69,10 @@ def test_triangles_stay_within_reach_of_the_budget(full_model):
     assert sum(len(part.mesh.faces) for part in full_model.parts.values()) <= 1_500_000
 
 
+def test_the_preview_stays_within_a_quarter_of_a_million_triangles(preview_model):
+    assert sum(len(part.mesh.faces) for part in preview_model.parts.values()) <= 250_000
+
+
 def test_every_part_has_a_stratum_a_row_and_its_own_id(full_model):
     for part_id, part in full_model.parts.items():
         assert part.id == part_id
