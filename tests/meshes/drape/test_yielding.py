@@ -96,3 +96,15 @@ def test_a_median_part_is_cleared_of_the_right_side_too():
     )
     assert set(moved) == {"ligament"}
     assert _depth(meshes["ligament"], right) <= BORNE_MM + 0.05
+
+
+def test_a_place_that_finds_no_way_out_does_not_hold_back_another():
+    sheet = _plate("muscle.left", "muscle", (1.6, 24, 80), (60, 0, 0))
+    free = _ball("free.left", "bone", 12.0, (60 + 0.8 + 12 - 1.2, 0, 28))
+    vice = [
+        _ball(f"vice_{n}.left", "bone", 12.0, (60 + sign * (0.8 + 12 - 1.2), 0, -28))
+        for n, sign in enumerate((1, -1))
+    ]
+    meshes, _ = _parted(sheet, free, *vice)
+    assert _depth(meshes["free.left"], meshes["muscle.left"]) <= BORNE_MM + 0.05
+    assert len(self_intersections(meshes["muscle.left"])) == 0

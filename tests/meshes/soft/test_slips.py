@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 import trimesh
 
-from meshes.drape.audit import is_closed, self_intersections
+from meshes.drape.audit import is_closed, overlap_depth, self_intersections
 from meshes.drape.distance import MeshIndex
 from meshes.soft.slips import MET_MM, with_slips
 
@@ -57,3 +57,22 @@ def test_a_fibre_that_passes_beside_the_belly_is_joined_across():
     led = with_slips(belly, [beside], RADIUS)
     assert _off(led, beside[0]) <= MET_MM
     assert len(self_intersections(led)) == 0
+
+
+def _round_ball(radius: float, at) -> trimesh.Trimesh:
+    mesh = trimesh.creation.icosphere(subdivisions=3, radius=radius)
+    return trimesh.Trimesh(mesh.vertices + np.asarray(at, float), mesh.faces, process=False)
+
+
+def test_a_slip_runs_behind_a_bone_that_stands_in_its_way():
+    belly, bone = _round_ball(8.0, (20, 0, 0)), MeshIndex.of(_round_ball(4.0, (20, -1.0, 18)))
+    fibre = np.linspace((20.0, 0, 30.0), (20.0, 0, 0.0), 31)
+    led = with_slips(belly, [fibre], 1.3, [bone])
+    assert is_closed(led) and len(self_intersections(led)) == 0
+    assert abs(MeshIndex.of(led).signed_distance(fibre[:1])[0][0]) < 1.7
+    through = with_slips(belly, [fibre], 1.3)
+    assert overlap_depth(MeshIndex.of(through), bone)[0] > 2.0
+    assert overlap_depth(MeshIndex.of(led), bone)[0] < 0.8
+    # Over the back of it (+y), not round its front.
+    beside = np.abs(led.vertices[:, 2] - 18) < 2
+    assert led.vertices[beside, 1].min() > 1.0
