@@ -10,6 +10,7 @@ from meshes.drape.distance import MeshIndex
 from meshes.drape.sheet import SheetGrid, arc_length, belly_profile, lay_sheet, slip_cells
 from meshes.model import Contact
 from meshes.skeleton.frame import LUMBAR
+from meshes.soft.fan import fan_grid, lay_fan, lift_grid, smooth_grid
 from meshes.soft.investing import collar, held_down
 from meshes.soft.midline import flat_beside_spines
 from meshes.soft.relief import Relief
@@ -31,10 +32,6 @@ _FLESHY_END = 0.35
 al., J Clin Ultrasound 2011;39:78-82, found 6.3 and 3.5 mm beside the medial border."""
 _COLLAR_MM = 100.0
 """Radius of the hollow curve from neck to shoulder as the investing fascia bridges it."""
-
-_LEVATOR_COLLAR_MM = 70.0
-_LEVATOR_HOLD = 0.35
-"""Levator runs close to the column before it sweeps out to the scapula; it is held half."""
 
 
 def _thick(bench: Workbench, entry: str) -> float:
@@ -259,32 +256,8 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
     at_root = float(s[int(np.argmin(np.linalg.norm(border - root, axis=1)))] / s[-1])
     off = 0.6 * radial(bench)(border)
     border = border + off
-    across, along = (20, 40) if bench.full else (12, 20)
-    levels = ("C1", "C2", "C3", "C4")
-    tips = [_tubercle(bench, v, [1.5, 0.0, 0.0]) for v in levels]
-    slips = [np.stack([t + [0.2, 0.8, 1.5], t + [0.4, 0.0, 0.0], t + [0.2, -0.8, -1.5]])
-             for t in tips]  # fmt: skip
-    cells = slip_cells(
-        across, along, _shares([1, 1, 1, 1], across), [0.25, 0.3, 0.35], end="origin"
-    )
-    # The upper slips end lowest on the border: the strap turns on its way down.
-    target = part_of_curve(border, at_root - 0.02, 0.01, 8)
-    sheet = lay_sheet(
-        slips, target, bench.field,
-        belly_profile(_thick(bench, "levator_scapulae"), tendon=(0.08, 0.05), edge=0.6),
-        along=along, across=across, outward=radial(bench), border_tension=0.01, cells=cells,
-        across_weight=0.2,
-    )  # fmt: skip
-    u = np.linspace(0, 1, along)[None]
-    middle = _smooth((u - 0.3) / 0.25) * _smooth((1 - u) / 0.4)
-    held_by = collar(bench, _LEVATOR_COLLAR_MM * bench.frame.scale,
-                     sheet.mid.min((0, 1)), sheet.mid.max((0, 1)))  # fmt: skip
-    need = 0.5 * sheet.thickness + 0.4
-    mid = held_down(sheet.mid, held_by, bench.field, need, _LEVATOR_HOLD * middle + 0 * need)
-    sheet = replace(sheet, mid=mid)
-    _put(bench, "levator_scapulae", sheet,
-         [End(f"vertebra_{v}", c) for v, c in zip(levels, slips, strict=True)],
-         [End("scapula.left", target)], tendon=(0.08, 0.05))  # fmt: skip
+    # From the superior angle to the root of the spine.
+    _lay_levator(bench, part_of_curve(border, at_root - 0.02, 0.01, 20))
     ligament = nuchal_edge(bench, 0.10, 0.03, 3)
     minor_levels, major_levels = ["C7", "T1"], ["T2", "T3", "T4", "T5"]
     spines = _spines(bench, minor_levels)
@@ -307,6 +280,57 @@ def lay_levator_and_rhomboids(bench: Workbench) -> None:
     _put(bench, "rhomboid_major", sheet, _ends(major_levels, spines),
          [End("scapula.left", target)], tendon=(0.1, 0.04), from_spines=True, end_taper=_FLESHY_END,
          contacts=[at_ligament("rhomboid_major.left", spines)])  # fmt: skip
+
+
+def _lay_levator(bench: Workbench, target: np.ndarray) -> None:
+    """Lay levator scapulae: four slips, one belly on edge beside the neck, turned on its way down.
+
+    The fibres of the atlas lie behind in the neck and end lowest on the medial border, those of
+    C4 lie in front and end at the superior angle (Gray 1918, as recalled, for the attachments;
+    the turn: common practice, no source).
+
+    Parameters
+    ----------
+    bench : Workbench
+    target : (n, 3) float
+        The medial border from the root of the spine (first) to the superior angle, mm.
+    """
+    scale = bench.frame.scale
+    levels = ("C1", "C2", "C3", "C4")
+    tips = [_tubercle(bench, v, [1.5, 0.0, 0.0]) for v in levels]
+    per, along = (5, 26) if bench.full else (3, 18)
+    at_c5, at_c7 = (bench.landmark(f"{v}.left.posterior_tubercle") for v in ("C5", "C7"))
+    # Where the belly stands beside the lower neck, and its half breadth there from front to back.
+    beside = at_c5 + np.array([14.5, 20.0, 0.0]) * scale, at_c7 + np.array([11.5, 13.0, 2.0]) * scale
+    half = 8.0 * scale, 8.5 * scale
+    side = np.linspace(1.0, -1.0, 4 * per)
+    ends = part_of_curve(target, 0.02, 0.98, 4 * per)
+    paths = []
+    for k, (place, end) in enumerate(zip(side, ends, strict=True)):
+        slip, within = k // per, (k % per) / (per - 1) - 0.5
+        start = tips[slip] + np.array([0.3, 1.4 * within, 2.8 * within])
+        high = beside[0] + np.array([0.0, half[0] * place, 1.5 * place])
+        low = beside[1] + np.array([0.0, half[1] * place, 0.0])
+        # Each slip stays a strand of its own until it meets the others.
+        free = tips[slip] + 0.5 * (high - tips[slip]) + np.array([2.5, 2.5 * within, 3.0 * within])
+        turn = 0.52 * low + 0.48 * end + np.array([0.5, 0.0, 2.5]) * scale
+        paths.append(np.array([start, free, high, low, turn, end]))
+    grid = np.stack([fan_grid([path], 1, along)[0] for path in paths])
+    peak = _thick(bench, "levator_scapulae")
+    u = np.linspace(0, 1, along)
+    swell = np.interp(u, [0, 0.12, 0.3, 0.5, 0.72, 1.0], [0.42, 0.45, 0.6, 1.0, 0.95, 0.3])
+    # Round slips above, one rounded strap below.
+    slip_round = np.tile(1 - 0.35 * np.linspace(-1, 1, per) ** 2, 4)[:, None]
+    strap_round = 0.6 + 0.4 * np.sqrt(np.clip(1 - side**4, 0, 1))[:, None]
+    one = _smooth((u - 0.2) / 0.25)
+    thickness = peak * swell * ((1 - one) * slip_round + one * strap_round)
+    grid = smooth_grid(lift_grid(bench.field, grid, 0.5 * thickness, ends=0.0), 1)
+    lay_fan(
+        bench, "levator_scapulae", grid, thickness,
+        [End(f"vertebra_{v}", grid[k * per : (k + 1) * per, 0]) for k, v in enumerate(levels)],
+        [End("scapula.left", target)], triangles=(3600, 900), spacing=(1.3, 1.8),
+        tendon=(0.1, 0.07), least_width=1.6,
+    )  # fmt: skip
 
 
 def lay_trapezius(bench: Workbench) -> None:
