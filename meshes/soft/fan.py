@@ -15,11 +15,13 @@ from meshes.drape.resolve import give_way, untangle
 from meshes.model import Attachment, Contact, Part
 from meshes.shapes.solid import Solid
 from meshes.soft.sheets import End
+from meshes.soft.slips import with_slips
 from meshes.soft.small import resample, tendon_at_ends
 from meshes.soft.workbench import Workbench
 
 GAP_MM = 0.5
 """Clearance to what is there already; cut corners of coarse triangles eat half of it."""
+_SLIP_MM = 1.3
 _ATTACHED_MM = 1.5
 """A fibre's end counts as fixed where belly and bone come this near each other."""
 
@@ -185,6 +187,7 @@ def lay_fan(
     gap: float = GAP_MM,
     part_id: str | None = None,
     solid: bool = True,
+    led: Sequence[np.ndarray] = (),
 ) -> Part:
     """Carve a broad muscle out of the room round its fibres and put it on the bench.
 
@@ -208,6 +211,8 @@ def lay_fan(
         None takes the left part of the row.
     solid : bool
         False leaves the field to the caller (thin sheets).
+    led : sequence of (k, 3) float
+        Fibres, the end to be reached first, on which a slip too thin for the grid is led on.
 
     Returns
     -------
@@ -221,6 +226,8 @@ def lay_fan(
         x_min=0.15, smoothing=smoothing,
     )  # fmt: skip
     mesh = untangle(give_way(mesh, obstacles), rounds=4)
+    if len(led):
+        mesh = with_slips(mesh, led, _SLIP_MM, obstacles)
     uv = fan_coordinates(mesh.vertices, grid)
     own = MeshIndex.of(mesh)
     part_id = part_id or f"{entry}.left"

@@ -76,14 +76,22 @@ def _belly(
     edge: float = 0.6,
     region: str = "shoulder",
     least_width: float = 2.5,
+    lifted: float = 0.0,
+    smoothing: int = 5,
 ) -> None:
-    """Lay a fleshy muscle as a fan between a few fibre paths."""
+    """Lay a fleshy muscle as a fan between a few fibre paths.
+
+    ``lifted`` is the share of half its thickness by which the fibres keep off what is laid.
+    """
     grid = fan_grid(paths, across, along)
+    thick = fan_thickness(across, along, thickness, taper, edge)
+    if lifted:
+        grid = smooth_grid(lift_grid(bench.field, grid, 0.5 * lifted * thick, ends=0.3), 1)
     first, last = grid[:, 0], grid[:, -1]
-    lay_fan(bench, entry, grid, fan_thickness(across, along, thickness, taper, edge),
+    lay_fan(bench, entry, grid, thick,
             [End(i, first) for i in ends[0]], [End(i, last) for i in ends[1]],
             triangles=triangles, spacing=spacing, tendon=tendon, region=region,
-            least_width=least_width)  # fmt: skip
+            least_width=least_width, smoothing=smoothing)  # fmt: skip
 
 
 def lay_scapular_muscles(bench: Workbench) -> None:
@@ -120,35 +128,52 @@ def lay_scapular_muscles(bench: Workbench) -> None:
     lower_ordered = lower_lip[np.argsort(lower_lip[:, 0])]
     superior_ordered = superior[np.argsort(superior[:, 0])]
 
+    # Round the head of the humerus, which the cuff's tendons wrap: at heights z, angles from
+    # straight back (0) towards the outer side, `room` mm off the cartilage.
+    head = mark("humerus.left.head_centre")
+    ball = float(np.linalg.norm(mark("humerus.left.anatomical_neck_inferior") - head))
+
+    def round_head(degrees: float, z: float, room: float) -> np.ndarray:
+        level = np.sqrt(max((ball + room) ** 2 - (z - head[2]) ** 2, (0.4 * ball) ** 2))
+        way = np.radians(degrees)
+        return np.array([head[0] + level * np.sin(way), head[1] + level * np.cos(way), z])
+
     # Supraspinatus fills its fossa and passes under the acromion.
     top = mark("humerus.left.greater_tubercle_superior")
     glenoid = mark("scapula.left.supraglenoid_tubercle")
     paths = []
-    for share in (0.08, 0.45, 0.82):
+    for share in (0.0, 0.33, 0.67, 1.0):
         path = []
-        for along in (0.06, 0.3, 0.55, 0.78):
+        for along in (0.03, 0.3, 0.55, 0.78):
             a = on(superior_ordered, min(along * 1.05, 1.0))
-            b = on(upper_ordered, along * 0.75)
-            path.append(a + share * (b - a) + back * 2.0)
-        path.append(glenoid + [4.0, 8.0 * (share - 0.3), 2.0])
-        path.append(top + [-1.0, 5.0 * (share - 0.5), 0.0])
+            b = on(upper_ordered, along * 0.78)
+            wide = 0.88 if along < 0.6 else 0.6
+            path.append(a + (0.02 + wide * share) * (b - a) + back * 2.0)
+        path.append(glenoid + [4.0, 10.0 * (share - 0.35), 3.0])
+        path.append(0.45 * glenoid + 0.55 * top + [0.0, 6.0 * (share - 0.5), 8.0])
+        path.append(top + [-0.5, 6.0 * (share - 0.5), 0.5])
         paths.append(np.array(path))
     _belly(bench, "supraspinatus", paths, 20.0 * bulk, (["scapula.left"], ["humerus.left"]),
-           triangles=(2400, 700),
-           spacing=(1.8, 1.9), tendon=(0.03, 0.2), taper=(0.5, 0.2), edge=0.5)  # fmt: skip
+           across=9, along=14, triangles=(2800, 760),
+           spacing=(1.6, 1.9), tendon=(0.03, 0.25), taper=(0.55, 0.24), edge=0.55)  # fmt: skip
 
-    # Teres minor along the lateral border, below infraspinatus.
+    # Teres minor along the lateral border, below infraspinatus, to the lowest facet.
     inferior = mark("humerus.left.greater_tubercle_inferior")
+    infra = mark("scapula.left.infraglenoid_tubercle")
     paths = []
-    for side in (-1.0, 1.0):
-        path = [on(lateral, q) + back * 4.0 + across_border * (5.0 * side - 5.0)
-                for q in (0.30, 0.55, 0.8)]  # fmt: skip
-        path.append(mark("scapula.left.infraglenoid_tubercle") + back * 13.0
-                    + [14.0, 0, 12.0 - 4.0 * side])  # fmt: skip
-        path.append(inferior + [0, 2.0, -1.0 - 3.0 * side])
+    for side in (-1.0, 0.0, 1.0):
+        path = [on(lateral, q) + back * 5.5 + across_border * (4.5 * side - 4.0)
+                for q in (0.34, 0.58, 0.82)]  # fmt: skip
+        # Below the head's equator, above the surgical neck.
+        low = head[2] - (6.0 + 4.0 * side) * bench.frame.scale
+        path.append(0.5 * (infra + round_head(-8.0, low, 5.0)) + back * 4.0)
+        path.append(round_head(28.0, low + 1.0, 4.0))
+        path.append(round_head(62.0, 0.5 * (low + inferior[2]), 3.5))
+        path.append(inferior + [0.5, 1.5, -1.0 - 3.0 * side])
         paths.append(np.array(path))
     _belly(bench, "teres_minor", paths, 11.0 * bulk, (["scapula.left"], ["humerus.left"]),
-           across=4, tendon=(0.05, 0.15), taper=(0.5, 0.4))  # fmt: skip
+           across=6, along=16, tendon=(0.05, 0.18), taper=(0.5, 0.36), edge=0.7,
+           spacing=(1.6, 2.2), lifted=1.0, smoothing=7)  # fmt: skip
 
     # Infraspinatus: a fan from the fossa to the middle facet, below the lower lip.
     middle = mark("humerus.left.greater_tubercle_middle")
@@ -156,21 +181,24 @@ def lay_scapular_muscles(bench: Workbench) -> None:
     paths = []
     for share in (0.02, 0.25, 0.5, 0.75, 0.98):
         # The smooth triangle at the root of the spine stays free for trapezius.
-        start = on(border, at_root + 0.10 + share * (0.80 - at_root)) + [5.0, 0, 0]
+        start = on(border, at_root + 0.10 + share * (0.82 - at_root)) + [4.0, 0, 0]
         if share > 0.9:
-            start = on(lateral, 0.12) - across_border * 6.0
-        waist = (1 - share) * (neck_top + [0, 0, -13.0]) + share * (neck_low - across_border * 6.0)
+            start = on(lateral, 0.14) - across_border * 13.0
+        waist = (1 - share) * (neck_top + [0, 0, -13.0]) + share * (neck_low - across_border * 14.0)
         waist = waist + back * (1.0 + 6.0 * share)
+        z = middle[2] + (4.0 - 9.0 * share) * bench.frame.scale
         path = np.array([
-            start + back * 0.5,
-            0.55 * start + 0.45 * waist + back * 4.0,
+            start + back * 1.5,
+            0.55 * start + 0.45 * waist + back * 5.0,
             waist + back * 3.0,
-            middle + [-14.0, 16.0, -5.0 + 10.0 * (0.5 - share)],
-            middle + [0.0, 2.0, -1.0 + 5.0 * (0.5 - share)],
+            round_head(18.0, z, 5.0),
+            round_head(58.0, 0.5 * (z + middle[2]), 4.0),
+            middle + [0.5, 2.0, 0.5 + 7.0 * (0.5 - share)],
         ])  # fmt: skip
         paths.append(path)
     _belly(bench, "infraspinatus", paths, 15.0 * bulk, (["scapula.left"], ["humerus.left"]),
-           across=13, along=14, triangles=(4200, 760), tendon=(0.03, 0.15), taper=(0.3, 0.35))  # fmt: skip
+           across=19, along=18, triangles=(4400, 800), tendon=(0.03, 0.2), taper=(0.4, 0.3),
+           lifted=0.8, smoothing=7)  # fmt: skip
 
     # Teres major from the back of the inferior angle to the front of the humerus.
     crest = mark("humerus.left.lesser_tubercle_crest")
@@ -185,9 +213,7 @@ def lay_scapular_muscles(bench: Workbench) -> None:
     _belly(bench, "teres_major", paths, 19.0 * bulk, (["scapula.left"], ["humerus.left"]),
            triangles=(3000, 520), taper=(0.6, 0.35), edge=0.7)  # fmt: skip
 
-    infra = mark("scapula.left.infraglenoid_tubercle")
     tuberosity = mark("humerus.left.deltoid_tuberosity")
-    head = mark("humerus.left.head_centre")
     down = tuberosity - head
     down = down / np.linalg.norm(down)
     paths = []
@@ -210,9 +236,10 @@ def lay_deltoid(bench: Workbench) -> None:
         acromion = acromion[::-1]
     lip = mark("scapula.left.spine_crest_lower_lip")
     lip = part_of_curve(lip[np.argsort(-lip[:, 0])], 0.04, 0.74, 10)
-    pieces = [("clavicle.left", clavicle + [0, -1.2, -1.0]), ("scapula.left", acromion + [1.2, 0, -3.0]),
-              ("scapula.left", lip + [0, 1.5, -1.5])]  # fmt: skip
-    across, along = (22, 13) if bench.full else (20, 12)
+    # From the edges themselves: the bone then trims its flesh to a clean line.
+    pieces = [("clavicle.left", clavicle + [0, -0.6, -0.6]), ("scapula.left", acromion + [0.5, 0, -1.5]),
+              ("scapula.left", lip + [0, 2.0, -0.8])]  # fmt: skip
+    across, along = (30, 16) if bench.full else (20, 12)
     origin = resample(np.concatenate([p for _, p in pieces]), across)
     tuberosity = mark("humerus.left.deltoid_tuberosity")
     head = mark("humerus.left.head_centre")
@@ -241,17 +268,42 @@ def lay_deltoid(bench: Workbench) -> None:
     hold = np.sin(np.pi * np.clip(u, 0, 1)) ** 0.4
     shift = (wanted / np.maximum(distance, 1e-9) - 1)[..., None] * away
     grid = grid + hold[None, :, None] * shift
-    thickness = fan_thickness(across, along, 17.0 * bench.body.muscle_bulk * scale, (0.4, 0.5),
+    # The spinal part lies behind infraspinatus and teres minor, its border all but straight.
+    rear = np.clip((np.linspace(0, 1, across) - 0.55) / 0.25, 0, 1)[:, None, None]
+    grid = grid + rear * np.sin(np.pi * u)[None, :, None] * np.array([4.0, 16.0, 0.0]) * scale
+    thickness = fan_thickness(across, along, 17.0 * bench.body.muscle_bulk * scale, (0.34, 0.5),
                               edge=0.55, at=0.45)  # fmt: skip
     grid = smooth_grid(grid, 3)
+    for _ in range(2):
+        grid = smooth_grid(_backward(bench.field, grid, 0.5 * thickness + 1.8, rear[..., 0]), 3)
     grid = smooth_grid(lift_grid(bench.field, grid, 0.5 * thickness + 1.0, ends=0.4), 1)
     # Quite off the axillary nerve, which runs on its deep face and never within it.
     grid = _off(bench.index("axillary_nerve.left"), grid, 0.5 * thickness + 1.4, head, axis)
     lay_fan(
         bench, "deltoid", grid, thickness, [End(i, c) for i, c in pieces],
         [End("humerus.left", insertion)], triangles=(5200, 1000), spacing=(2.4, 2.3),
-        tendon=(0.02, 0.1), region="shoulder", gap=1.1,
+        tendon=(0.02, 0.1), region="shoulder", gap=1.1, smoothing=9,
     )  # fmt: skip
+
+
+def _backward(field: Field, grid: np.ndarray, need: np.ndarray, share: np.ndarray) -> np.ndarray:
+    """Fibres (nv, nu, 3) brought out backward, not forward, until nothing lies behind them.
+
+    Parameters
+    ----------
+    field : Field
+    need : (nv, nu) float
+        Distance to keep, mm.
+    share : (nv, 1) float
+        How much of the way each fibre goes, 0 to 1.
+    """
+    step = np.arange(0.0, 45.0, 1.5)
+    way = grid[..., None, :] + step[:, None] * np.array([0.25, 0.97, 0.0])
+    free = field.sample(way.reshape(-1, 3)).reshape(way.shape[:3]) >= need[..., None]
+    # Past the last place that is not free.
+    last = np.where(free, 0.0, step).max(axis=-1)
+    last[:, [0, -1]] = 0.0
+    return grid + (share * last)[..., None] * np.array([0.25, 0.97, 0.0])
 
 
 def _off(
