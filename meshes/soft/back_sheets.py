@@ -7,7 +7,6 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from meshes.drape.distance import MeshIndex
-from meshes.drape.several import Several
 from meshes.drape.sheet import SheetGrid, arc_length, belly_profile, lay_sheet, slip_cells
 from meshes.model import Contact
 from meshes.skeleton.frame import LUMBAR
@@ -125,22 +124,6 @@ def _tubercle(bench: Workbench, level: str, shift: list[float]) -> np.ndarray:
     """A free place on the posterior tubercle of a cervical vertebra, left, (3,) mm."""
     wanted = bench.landmark(f"{level}.left.posterior_tubercle") + shift
     return free_spot(bench, f"vertebra_{level}", wanted)
-
-
-def _in_sight(bench: Workbench, level: str, belly: np.ndarray) -> np.ndarray:
-    """Place on a posterior tubercle, left, (3,) mm, with the freest way to a belly."""
-    wanted = bench.landmark(f"{level}.left.posterior_tubercle") + [1.5, 0.0, 0.0]
-    places = bench.index(f"vertebra_{level}").samples(1.0)[0]
-    away = np.linalg.norm(places - wanted, axis=1)
-    places, away = places[away < 7.0], away[away < 7.0]
-    if len(places) == 0:
-        return wanted
-    t = np.array([0.06, 0.12, 0.2, 0.3, 0.4, 0.5])[:, None]
-    way = places[:, None] + t * (belly - places[:, None]) + np.sin(np.pi * t) * [2.0, 2.0, 0.0]
-    others = [bench.index(i) for i in bench.near_ids(way.reshape(-1, 3), 2.0)]
-    room = Several(others).least(way.reshape(-1, 3), 12.0, 12.0).reshape(way.shape[:2])
-    lack = np.maximum(1.8 - room, 0.0)
-    return places[int(np.argmin(away + 1.5 * lack.sum(axis=1)))]
 
 
 def lay_serrati_posteriores(bench: Workbench) -> None:
@@ -322,10 +305,7 @@ def _lay_levator(bench: Workbench, target: np.ndarray) -> None:
         at_c7 + np.array([11.5, 13.0, 2.0]) * scale,
     )
     half = 8.0 * scale, 8.5 * scale
-    tips = [
-        _in_sight(bench, v, beside[0] + np.array([0.0, half[0] * place, 0.0]))
-        for v, place in zip(levels, (0.75, 0.25, -0.25, -0.75), strict=True)
-    ]
+    tips = [_tubercle(bench, v, [1.5, 0.0, 0.0]) for v in levels]
     side = np.linspace(1.0, -1.0, 4 * per)
     ends = part_of_curve(target, 0.02, 0.98, 4 * per)
     paths = []

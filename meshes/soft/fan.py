@@ -21,7 +21,7 @@ from meshes.soft.workbench import Workbench
 
 GAP_MM = 0.5
 """Clearance to what is there already; cut corners of coarse triangles eat half of it."""
-_SLIP_MM = 1.3
+_SLIP_MM = 0.9
 _ATTACHED_MM = 1.5
 """A fibre's end counts as fixed where belly and bone come this near each other."""
 

@@ -238,7 +238,7 @@ def lay_deltoid(bench: Workbench) -> None:
     lip = part_of_curve(lip[np.argsort(-lip[:, 0])], 0.04, 0.74, 10)
     # From the edges themselves: the bone then trims its flesh to a clean line.
     pieces = [("clavicle.left", clavicle + [0, -0.6, -0.6]), ("scapula.left", acromion + [0.5, 0, -1.5]),
-              ("scapula.left", lip + [0, 2.0, -0.8])]  # fmt: skip
+              ("scapula.left", lip + [0, 3.2, -0.6])]  # fmt: skip
     across, along = (30, 16) if bench.full else (20, 12)
     origin = resample(np.concatenate([p for _, p in pieces]), across)
     tuberosity = mark("humerus.left.deltoid_tuberosity")
@@ -275,7 +275,7 @@ def lay_deltoid(bench: Workbench) -> None:
                               edge=0.55, at=0.45)  # fmt: skip
     grid = smooth_grid(grid, 3)
     for _ in range(2):
-        grid = smooth_grid(_backward(bench.field, grid, 0.5 * thickness + 1.8, rear[..., 0]), 3)
+        grid = smooth_grid(_backward(bench.field, grid, 0.5 * thickness + 2.6, rear[..., 0]), 3)
     grid = smooth_grid(lift_grid(bench.field, grid, 0.5 * thickness + 1.0, ends=0.4), 1)
     # Quite off the axillary nerve, which runs on its deep face and never within it.
     grid = _off(bench.index("axillary_nerve.left"), grid, 0.5 * thickness + 1.4, head, axis)
