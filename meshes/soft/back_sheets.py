@@ -30,7 +30,7 @@ from meshes.soft.workbench import Workbench
 _FLESHY_END = 0.35
 """Slope with which the flesh of rhomboids and serrati rises from scapula and ribs: Hung D et
 al., J Clin Ultrasound 2011;39:78-82, found 6.3 and 3.5 mm beside the medial border."""
-_COLLAR_MM = 100.0
+_COLLAR_MM = 130.0
 """Radius of the hollow curve from neck to shoulder as the investing fascia bridges it."""
 
 

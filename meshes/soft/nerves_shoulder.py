@@ -19,9 +19,9 @@ _TO_HILUM = np.array([0.733, -0.677, 0.065])
 DORSAL_SCAPULAR_MEDIAL_MM = (7.0, 10.5, 14.5)
 """Artery, nerve and vein medial to the medial border, mm. They lie deep to it as well: the
 nerve's whole distance from the border is 16.1 +- 5.3 mm (Pinto MC et al., 22 shoulders)."""
-ACCESSORY_ABOVE_CLAVICLE_MM = 42.0
-"""Where the accessory nerve lies well under trapezius, whose front border it meets somewhat
-higher (49.8 +- 5.9 mm, Orthopedics 2002;25:71-4)."""
+ACCESSORY_ABOVE_CLAVICLE_MM = 52.0
+"""Where the accessory nerve lies under the front border of trapezius, as the collar of the neck
+holds it (published 49.8 +- 5.9 mm, Orthopedics 2002;25:71-4)."""
 ACCESSORY_BELOW_MASTOID_MM = 52.0
 """Where it leaves sternocleidomastoid (same: 50.7 +- 12.9 mm)."""
 TRIANGLE_BREADTH_MM = 23.0

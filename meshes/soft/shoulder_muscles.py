@@ -154,8 +154,8 @@ def lay_scapular_muscles(bench: Workbench) -> None:
         path.append(top + [-0.5, 6.0 * (share - 0.5), 0.5])
         paths.append(np.array(path))
     _belly(bench, "supraspinatus", paths, 20.0 * bulk, (["scapula.left"], ["humerus.left"]),
-           across=9, along=14, triangles=(2800, 760),
-           spacing=(1.6, 1.9), tendon=(0.03, 0.25), taper=(0.55, 0.24), edge=0.55)  # fmt: skip
+           across=9, along=14, triangles=(2800, 900),
+           spacing=(1.6, 1.7), tendon=(0.03, 0.25), taper=(0.55, 0.24), edge=0.55)  # fmt: skip
 
     # Teres minor along the lateral border, below infraspinatus, to the lowest facet.
     inferior = mark("humerus.left.greater_tubercle_inferior")
@@ -173,7 +173,7 @@ def lay_scapular_muscles(bench: Workbench) -> None:
         paths.append(np.array(path))
     _belly(bench, "teres_minor", paths, 11.0 * bulk, (["scapula.left"], ["humerus.left"]),
            across=6, along=16, tendon=(0.05, 0.18), taper=(0.5, 0.36), edge=0.7,
-           spacing=(1.6, 2.2), lifted=1.0, smoothing=7)  # fmt: skip
+           spacing=(1.6, 1.8), triangles=(2400, 640), lifted=1.0, smoothing=7)  # fmt: skip
 
     # Infraspinatus: a fan from the fossa to the middle facet, below the lower lip.
     middle = mark("humerus.left.greater_tubercle_middle")
