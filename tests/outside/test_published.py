@@ -21,9 +21,6 @@ from meshes.questions.published import (
 MALE = [value for value in published_values() if value.sex in ("any", "male")]
 
 DISAGREEMENTS = {
-    ("muscle_thickness levator_scapulae", "ranges"): (
-        "pressed flat between splenius and the fascia of the neck; the range is from memory"
-    ),
     ("posterior_body_height T", "Panjabi MM"): (
         "heights follow Busscher 2010 and ANSUR II, taller than these specimens at their stature"
     ),
