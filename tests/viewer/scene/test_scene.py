@@ -363,7 +363,10 @@ def filmed(scene, model):
     muscle = model.parts["latissimus_dorsi.left"]
     mesh = muscle.mesh.copy()
     mesh.apply_translation([0.0, 2.0, 0.0])
-    film = replace(muscle, id="deep_fascia.left", entry="deep_fascia", kind="fascia", mesh=mesh)
+    # Without the muscle's tendon, by which a fascia would thin out and let the flesh show.
+    film = replace(
+        muscle, id="deep_fascia.left", entry="deep_fascia", kind="fascia", mesh=mesh, tendon=None
+    )
     assert is_film(film)
     scene.add_parts([film])
     bare = scene.screenshot(SIZE)
