@@ -73,6 +73,12 @@ def test_the_preview_stays_within_a_quarter_of_a_million_triangles(preview_model
     assert sum(len(part.mesh.faces) for part in preview_model.parts.values()) <= 250_000
 
 
+def test_the_preview_passes_every_check_overlaps_included(preview_model):
+    findings = check.check_model(preview_model)
+    assert {f.check for f in findings} > {"overlap", "attachment", "contact", "closed"}
+    assert _failed(findings) == []
+
+
 def test_every_part_has_a_stratum_a_row_and_its_own_id(full_model):
     for part_id, part in full_model.parts.items():
         assert part.id == part_id
