@@ -14,6 +14,7 @@ from scipy.spatial import cKDTree
 from meshes.catalogue.plan import Cut
 from meshes.model import BackModel
 from meshes.questions.outward import InwardRays
+from meshes.shapes.polyline import resample
 
 STEP_MM = 2.0
 MIDLINE_MM = 1.0
@@ -72,13 +73,10 @@ def mean_inward(rays: InwardRays) -> Callable[[np.ndarray], np.ndarray]:
 def evenly(line: np.ndarray, step_mm: float) -> np.ndarray:
     """Return a polyline (n, 3) with points at most a step apart, ends kept."""
     line = np.asarray(line, float).reshape(-1, 3)
-    gone = np.concatenate([[0.0], np.linalg.norm(np.diff(line, axis=0), axis=1).cumsum()])
-    keep = np.concatenate([[True], np.diff(gone) > 1e-9])
-    line, gone = line[keep], gone[keep]
-    if len(line) < 2:
-        return line
-    wanted = np.linspace(0.0, gone[-1], max(int(np.ceil(gone[-1] / step_mm)), 1) + 1)
-    return np.column_stack([np.interp(wanted, gone, line[:, k]) for k in range(3)])
+    length = np.linalg.norm(np.diff(line, axis=0), axis=1).sum()
+    if length < 1e-9:
+        return line[:1]
+    return resample(line, max(int(np.ceil(length / step_mm)), 1) + 1)
 
 
 def _moved_off(points: np.ndarray, by_mm: float, side: str, inward: np.ndarray) -> np.ndarray:

@@ -1008,8 +1008,7 @@ class Scene:
         right, up, back = self.pose.axes()
         focus = np.asarray(self.pose.focus)
         near, far = self._clipping(back, focus)
-        fronts = [self._front] + ([self._front_second] if self._front_second else [])
-        for renderer in [v.renderer for v in self._viewports] + fronts:
+        for renderer in [v.renderer for v in self._viewports] + self._fronts():
             eye = renderer.GetActiveCamera()
             eye.ParallelProjectionOn()
             eye.SetFocalPoint(*focus)
@@ -1093,10 +1092,13 @@ class Scene:
             # Even an empty layer clears the depths of the whole picture.
             renderer.SetDraw(any(thing.GetVisibility() for thing in renderer.GetViewProps()))
 
-    def _renderers_before(self) -> list:
+    def _fronts(self) -> list[vtkRenderer]:
+        """Return the renderers of lines and spots, one a picture."""
+        return [self._front] + ([self._front_second] if self._front_second else [])
+
+    def _renderers_before(self) -> list[vtkRenderer]:
         """Return the renderers of what lies before the model."""
-        before = [self._front, self._written]
-        return before + ([self._front_second] if self._front_second else [])
+        return [*self._fronts(), self._written]
 
     def _has_texts(self) -> bool:
         return bool(

@@ -19,6 +19,7 @@ from scipy.ndimage import gaussian_filter1d
 from scipy.spatial import cKDTree
 
 from meshes.drape.distance import KERNEL
+from meshes.shapes.polyline import resample
 
 STATION_MM = 2.0
 REED_STEP_MM = 2.0
@@ -161,7 +162,8 @@ def reeds_of(rod: Rod, fibres: Sequence[np.ndarray]) -> Reeds:
     """Lay fibre lines (each (m, 3), mm) into a rod at rest, from its first station on."""
     lines = []
     for fibre in fibres:
-        line = _evenly(np.asarray(fibre, float))
+        length = np.linalg.norm(np.diff(fibre, axis=0), axis=1).sum()
+        line = resample(fibre, max(int(length / REED_STEP_MM), 2) + 1)
         station = _feet(rod, line)
         if station[0] > station[-1]:
             line, station = line[::-1], station[::-1]
@@ -184,12 +186,6 @@ def within(rod: Rod, points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     station = _feet(rod, points)
     centre, frame = _interpolated(rod.centre, rod.frame, station)
     return station, np.einsum("nij,nj->ni", frame, points - centre)
-
-
-def _evenly(line: np.ndarray) -> np.ndarray:
-    gone = np.append(0.0, np.linalg.norm(np.diff(line, axis=0), axis=1).cumsum())
-    at = np.linspace(0.0, gone[-1], max(int(gone[-1] / REED_STEP_MM), 2) + 1)
-    return np.column_stack([np.interp(at, gone, line[:, c]) for c in range(3)])
 
 
 class RodCarried:
