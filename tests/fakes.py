@@ -31,7 +31,7 @@ _ROWS = (
         False,
     ),
     (
-        "dura_mater",
+        "spinal_dura_mater",
         "spinal_dura_mater",
         "canal",
         10,
@@ -338,7 +338,7 @@ _ROWS = (
         True,
     ),
     (
-        "cutaneous_branch_T5",
+        "posterior_cutaneous_branch_T5",
         "posterior_cutaneous_branch",
         "nerve",
         1,
