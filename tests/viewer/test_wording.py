@@ -62,6 +62,15 @@ def test_the_german_translation_covers_every_sentence_the_program_makes():
     assert [t for t in (*sentence_texts(), *word_texts()) if t not in known] == []
 
 
+def test_a_stratum_has_one_name_in_german():
+    table = translations(GERMAN)
+    assert [w for w in table.values() if re.search(r"[Ss]trat(um|a|en)\b", w)] == []
+    named = {text for text in table if re.search(r"\b[Ss]trat(um|a)\b", text)}
+    assert len(named) > 25
+    without = {"Weak, under 80 %: {strata}."}
+    assert {text for text in named - without if "chicht" not in table[text]} == set()
+
+
 def test_a_translated_sentence_keeps_its_gaps():
     def gaps(text):
         return sorted(re.findall(r"{\w+}", text))
@@ -90,7 +99,7 @@ def test_no_english_sentence_is_left_in_a_german_window(window):
     assert "Nerv" in window.caption.text.toPlainText()
     assert "links" in window.caption.text.toPlainText()
     assert "auf beiden Seiten" in window.steps._what.text()
-    assert window.rail.accessibleDescription().startswith("linke Seite: abgetragen bis Stratum 2")
+    assert window.rail.accessibleDescription().startswith("linke Seite: abgetragen bis Schicht 2")
     assert any("Bauchlage" in line for line in window.scene_widget.scene.pose_lines)
 
 

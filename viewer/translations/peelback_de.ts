@@ -1413,7 +1413,7 @@
     </message>
     <message>
       <source>peeled to stratum {n}, {name}{under}</source>
-      <translation>abgetragen bis Stratum {n}, {name}{under}</translation>
+      <translation>abgetragen bis Schicht {n}, {name}{under}</translation>
     </message>
     <message>
       <source>Up and Down peel, Control with Up or Down chooses a band, Space takes it out or puts it back.</source>
@@ -1441,7 +1441,7 @@
     </message>
     <message>
       <source>Stratum {n}, {name}{mm}</source>
-      <translation>Stratum {n}, {name}{mm}</translation>
+      <translation>Schicht {n}, {name}{mm}</translation>
     </message>
     <message>
       <source>left side</source>
@@ -1533,7 +1533,7 @@
     </message>
     <message>
       <source>{kind}, stratum {n} ({name}){done}</source>
-      <translation>{kind}, Stratum {n} ({name}){done}</translation>
+      <translation>{kind}, Schicht {n} ({name}){done}</translation>
     </message>
     <message>
       <source>, taken off</source>
@@ -1625,7 +1625,7 @@
     </message>
     <message>
       <source>stratum {n} ({name}){group}; {mm} mm thick there</source>
-      <translation>Stratum {n} ({name}){group}; dort {mm} mm dick</translation>
+      <translation>Schicht {n} ({name}){group}; dort {mm} mm dick</translation>
     </message>
     <message>
       <source>under 1</source>
@@ -1669,7 +1669,7 @@
     </message>
     <message>
       <source>strata 0–{last}</source>
-      <translation>Strata 0–{last}</translation>
+      <translation>Schichten 0–{last}</translation>
     </message>
     <message>
       <source>{names} and {more} more</source>
@@ -1677,7 +1677,7 @@
     </message>
     <message>
       <source>stratum 0 ({name})</source>
-      <translation>Stratum 0 ({name})</translation>
+      <translation>Schicht 0 ({name})</translation>
     </message>
     <message>
       <source>Only {names}</source>
@@ -2209,7 +2209,7 @@
     </message>
     <message>
       <source>One a stratum</source>
-      <translation>Eine je Stratum</translation>
+      <translation>Eine je Schicht</translation>
     </message>
     <message>
       <source>One for all</source>
@@ -3221,7 +3221,7 @@
     </message>
     <message>
       <source>Peeled to stratum {n} ({name}).</source>
-      <translation>Abgetragen bis zur Schicht {n} ({name}).</translation>
+      <translation>Abgetragen bis Schicht {n} ({name}).</translation>
     </message>
     <message>
       <source>Comes again later today.</source>
@@ -8605,7 +8605,7 @@
     </message>
     <message>
       <source>Peel to stratum {n}, {name}</source>
-      <translation>Abtragen bis Stratum {n}, {name}</translation>
+      <translation>Abtragen bis Schicht {n}, {name}</translation>
     </message>
     <message>
       <source>Show {name} alone</source>
@@ -8833,7 +8833,7 @@
     </message>
     <message>
       <source>stratum {n}</source>
-      <translation>Stratum {n}</translation>
+      <translation>Schicht {n}</translation>
     </message>
     <message>
       <source>Choose a scene, or go through them in order.</source>
@@ -8873,23 +8873,23 @@
     </message>
     <message>
       <source>Strata, skin first</source>
-      <translation>Strata, die Haut zuerst</translation>
+      <translation>Schichten, die Haut zuerst</translation>
     </message>
     <message>
       <source>One stratum back ([)</source>
-      <translation>Ein Stratum zurück ([)</translation>
+      <translation>Eine Schicht zurück ([)</translation>
     </message>
     <message>
       <source>Lay one stratum back</source>
-      <translation>Ein Stratum zurücklegen</translation>
+      <translation>Eine Schicht zurücklegen</translation>
     </message>
     <message>
       <source>One stratum deeper (])</source>
-      <translation>Ein Stratum tiefer (])</translation>
+      <translation>Eine Schicht tiefer (])</translation>
     </message>
     <message>
       <source>Peel one stratum deeper</source>
-      <translation>Ein Stratum tiefer abtragen</translation>
+      <translation>Eine Schicht tiefer abtragen</translation>
     </message>
     <message>
       <source>Picture</source>
@@ -9109,7 +9109,7 @@
     </message>
     <message>
       <source>Peel one stratum, or lay one back</source>
-      <translation>Ein Stratum abtragen oder zurücklegen</translation>
+      <translation>Eine Schicht abtragen oder zurücklegen</translation>
     </message>
     <message>
       <source>Home, End</source>
