@@ -88,7 +88,7 @@ def test_pointing_at_the_cut_face_names_the_part_that_owns_it(qtbot, cut):
         place = np.array(region.polygons.representative_point().coords[0])
         plane = cut._outlines.plane
         point = plane.origin + place[0] * plane.right + place[1] * plane.up
-        (pixel,), _ = scene._project(point[None])
+        (pixel,), _ = scene.pixels_of(point[None])
         hit = scene.pick(*pixel)
         assert hit is not None and hit.part_id == region.part_id
         checked += 1
@@ -156,7 +156,7 @@ def test_dragging_the_grip_moves_the_plane_in_one_undo(qtbot, cut):
     cut.set_section_kind("sagittal")
     cut.go_to_view("posterior")
     scene, widget = cut.scene_widget.scene, cut.scene_widget
-    (pixel,), _ = scene._project(scene._caps.grip[None])
+    (pixel,), _ = scene.pixels_of(scene._caps.grip[None])
     ratio = widget.devicePixelRatioF()
     start = QPoint(round(pixel[0] / ratio), round(pixel[1] / ratio))
     assert scene.section_grip_at(*pixel)

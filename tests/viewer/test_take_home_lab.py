@@ -68,9 +68,9 @@ def test_the_plans_line_is_shown_only_once_a_line_was_handed_in(lab):
     to_step_with_lines(lab)
     scene = lab.window.scene_widget.scene
     click_along(lab)
-    assert len(scene._cut_lines[0]) == 4 and not len(scene._cut_lines[2])
+    assert len(scene._marks.cut[0]) == 4 and not len(scene._marks.cut[2])
     lab.hand_in()
-    assert len(scene._cut_lines[2]) == len(lab._planned)
+    assert len(scene._marks.cut[2]) == len(lab._planned)
     assert lab.window.rehearse_dock is None or lab.window.rehearse_dock.isHidden()
 
 
@@ -258,7 +258,7 @@ def test_what_was_freed_before_is_held_aside_by_a_click(lab):
     place = np.array([(low[0] + high[0]) / 2, high[1], (low[2] + high[2]) / 2])
     hit = lab._beneath_flaps(PickHit(part_id, place, np.array([0.0, 1.0, 0.0])))
     assert hit is None or hit.part_id not in freed
-    (pixel,), _ = scene._project(place[None])
+    (pixel,), _ = scene.pixels_of(place[None])
     assert hit is None or hit.part_id == scene.pick(*pixel, without=freed).part_id
 
 

@@ -316,7 +316,7 @@ class TakeHomeLab(Takeover):
         if hit.part_id not in freed:
             return hit
         scene = window.scene_widget.scene
-        (pixel,), _ = scene._project(hit.point[None])
+        (pixel,), _ = scene.pixels_of(hit.point[None])
         return scene.pick(*pixel, without=freed)
 
     def _just_beneath(self, hit: Any, wanted: frozenset[str]) -> Any:
@@ -325,7 +325,7 @@ class TakeHomeLab(Takeover):
         A thread of nerve or fat over the edge that is meant is no other layer.
         """
         scene = self.window.scene_widget.scene
-        (pixel,), _ = scene._project(np.asarray(hit.point)[None])
+        (pixel,), _ = scene.pixels_of(np.asarray(hit.point)[None])
         others = frozenset(scene.shown()) - wanted
         under = scene.pick(*pixel, without=others)
         if under is None or np.linalg.norm(under.point - hit.point) > UNDER_MM:

@@ -293,3 +293,38 @@ def markers_sentence(pose: Pose) -> str:
         left=where("left"),
         head=where("head"),
     )
+
+
+def sight_line(
+    pose: Pose, x: float, y: float, size: tuple[int, int]
+) -> tuple[np.ndarray, np.ndarray]:
+    """Return (origin, unit direction) of the sight line through a pixel of a picture.
+
+    Parameters
+    ----------
+    pose : Pose
+    x, y : float
+        Pixels, y down.
+    size : (width, height)
+        Of the picture, px.
+    """
+    right, up, back = pose.axes()
+    width, height = size
+    mm_per_px = 2.0 * pose.scale_mm / height
+    start = np.asarray(pose.focus) + EYE_DISTANCE_MM * back
+    start = start + (x - width / 2) * mm_per_px * right
+    return start + (height / 2 - y) * mm_per_px * up, -back
+
+
+def projected(
+    pose: Pose, points: np.ndarray, size: tuple[int, int]
+) -> tuple[np.ndarray, np.ndarray]:
+    """Return ((n, 2) pixels, (n,) distance from the eye's plane, mm) of points (n, 3) mm."""
+    right, up, back = pose.axes()
+    width, height = size
+    px_per_mm = height / (2.0 * pose.scale_mm)
+    away = np.asarray(points, float).reshape(-1, 3) - np.asarray(pose.focus)
+    pixels = np.column_stack(
+        [width / 2 + (away @ right) * px_per_mm, height / 2 - (away @ up) * px_per_mm]
+    )
+    return pixels, EYE_DISTANCE_MM - away @ back

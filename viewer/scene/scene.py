@@ -19,17 +19,21 @@ from vtkmodules.vtkRenderingCore import vtkLight, vtkRenderer
 
 from viewer.scene import anchors as anchor_finding
 from viewer.scene import camera as cameras
-from viewer.scene import looks, marks, overlay
+from viewer.scene import looks, overlay
 from viewer.scene.batches import DETAILS, Batch, BatchActors
 from viewer.scene.camera import Flight, Pose
 from viewer.scene.caps import GRIP_PX, Caps
+from viewer.scene.corners import Corners, CornerWords, with_corners
 from viewer.scene.drawn import DrawnPart, Shell, draw_parts, vertex_normals
 from viewer.scene.drawn_cache import drawn_model
 from viewer.scene.hidden import SeenSearch
-from viewer.scene.label_layout import MARGIN_PX, MOST_LABELS, Anchor, Label, lay_out
+from viewer.scene.label_layout import Anchor, Label
+from viewer.scene.labels import Labels, cap_anchors, seen_parts
 from viewer.scene.looks import batch_key
+from viewer.scene.model_marks import ModelMarks
 from viewer.scene.outline import Outline
 from viewer.scene.picture_layer import PictureLayer
+from viewer.scene.sight import Sight
 from viewer.scene.table_pose import HEIGHT_DEG, STANDS, table_pose, walked, with_room_above
 from viewer.scene.table_view import TableView
 from viewer.scene.tag_mark import TagMark
@@ -132,7 +136,6 @@ class Scene:
         self._table: TableView | None = None
         self.table = ""
         self.pose_lines: tuple[str, ...] = ()
-        self.most_labels = 0
         # Lines and spots lie before the model, what is written before both. While two pictures
         # are compared the same lines stand in either.
         self._front = _renderer_before(self.window, 1)
@@ -167,33 +170,13 @@ class Scene:
         self.on_flight: Callable[[Flight], None] | None = None
         self.on_parts: Callable[[], None] | None = None
         self.pattern = True
-        self._labels_on = False
-        self._label_density = 0.5
-        self._label_blank = False
-        self._label_first: frozenset[str] = frozenset()
-        self._names: dict[str, str] = {}
-        self._labels: list[Label] = []
-        self._pins: list[tuple[np.ndarray, str]] = []
-        self._surface_marks: list[tuple[str, np.ndarray]] = []
-        self._measure_text = ""
-        self._measure_at: np.ndarray | None = None
-        self._layers = {
-            name: PictureLayer(self._written)
-            for name in ("inset", "labels", "second", "scale", "marker", "pose")
-        }
-        self._small_key: tuple | None = None
-        self._bar_px = 0
+        self._labels = Labels()
+        self._corners_shown = Corners(self._written)
+        self._label_layers = PictureLayer(self._written), PictureLayer(self._written)
         self._outline = Outline(self._viewports[0].renderer)
         self._caps = Caps(self._viewports[0].renderer)
-        self._measure_line = marks.Strokes(self._front, marks.MEASURE_COLOUR, 9.0, 3.0)
-        self._cut_edge = marks.Strokes(self._front, marks.CUT_EDGE_COLOUR, 11.0, 5.5)
-        self._plan_line = marks.Strokes(self._front, marks.PLAN_COLOUR, 7.0, 2.5, 40.0)
-        self._cut_line = marks.Strokes(self._front, marks.CUT_COLOUR, 7.0, 2.5, 80.0)
-        self._cut_near = marks.Strokes(self._front, marks.NEAR_COLOUR, 11.0, 2.5, 120.0)
-        self._cut_lines: tuple = ((), None, (), ())
-        self._pin_spots = marks.Strokes(self._front, marks.PIN_COLOUR, 11.0)
+        self._marks = ModelMarks(self._front, self._viewports[0].renderer)
         self._tag = TagMark(self._front)
-        self._surface_lines = marks.Strokes(self._viewports[0].renderer, marks.MARK_COLOUR, 9.0)
         self._cap_hover = ""
         self._cut_off: frozenset[str] = frozenset()
         self._boxes: np.ndarray | None = None
@@ -650,14 +633,14 @@ class Scene:
             viewport.renderer.SetBackground(*looks.BACKGROUNDS[theme])
         if self._table is not None:
             self._table.set_theme(theme)
-        self._small_key = None
+        self._corners_shown.forget()
 
     def set_font_scale(self, scale: float) -> None:
         """Set the size of all writing, 1 to 2."""
         if not 0.5 <= scale <= 12.0:
             raise ValueError(f"font scale must lie in 0.5..12, got {scale}")
         self.font_scale = float(scale)
-        self._small_key = None
+        self._corners_shown.forget()
 
     @property
     def font_px(self) -> int:
@@ -702,7 +685,7 @@ class Scene:
             self._front_second = None
             self._viewports[0].renderer.SetViewport(0, 0, 1, 1)
             self._front.SetViewport(0, 0, 1, 1)
-            self._layers["second"].hide()
+            self._label_layers[1].hide()
         self.set_theme(self.theme)
 
     # Section ----------------------------------------------------------------------------
@@ -734,25 +717,6 @@ class Scene:
             name: (np.asarray(at, float), area) for name, (at, area) in spots.items()
         }
 
-    def _cap_anchors(self, titles, size, mm_per_px: float) -> list[Anchor]:
-        """Return an anchor for each part that is seen well enough on the cut face."""
-        caps = self._caps
-        slant = float(caps.towards @ self.pose.axes()[2]) if caps.on else 0.0
-        if slant < 0.15 or not caps.spots:
-            return []
-        names = [name for name in caps.spots if name in titles]
-        places = np.array([caps.spots[name][0] for name in names]).reshape(-1, 3)
-        pixels, _ = self._project(places, size)
-        found = []
-        for name, (x, y) in zip(names, pixels, strict=True):
-            weight = caps.spots[name][1] * slant / mm_per_px**2
-            if weight < 0.6 * self.font_px**2 or not (0 <= x < size[0] and 0 <= y < size[1]):
-                continue
-            hit = self._first_hit(*self._ray(x, y, size), self.shown())
-            if hit is not None and hit[0] == name:
-                found.append(Anchor(name, titles[name], float(x), float(y), 4.0 * weight))
-        return found
-
     def set_section_hover(self, part_id: str) -> None:
         """Tint one part on the cut face ("" for none). Does not render."""
         if part_id != self._cap_hover:
@@ -772,7 +736,7 @@ class Scene:
         """Return whether a pixel lies on the grip of the plane."""
         if self._caps.grip is None:
             return False
-        (pixel,), _ = self._project(self._caps.grip[None])
+        (pixel,), _ = self.pixels_of(self._caps.grip[None])
         return bool(np.hypot(*(pixel - (x, y))) <= GRIP_PX * self.pixel_ratio)
 
     def section_drag_mm(self, dx_px: float, dy_px: float) -> float:
@@ -842,7 +806,7 @@ class Scene:
         if table and table not in STANDS:
             raise ValueError(f"table must be one of {', '.join(STANDS)}, got {table!r}")
         self.table = table
-        self._small_key = None
+        self._corners_shown.forget()
         if not table:
             self.lay_limbs(False)
             if self._table is not None:
@@ -1042,22 +1006,12 @@ class Scene:
         """
         if self._finalized:
             return
-        self._update_small_pictures()
-        labels = self._layers["labels"]
+        self._corners_shown.show(self._corner_words(self.size()), self._table)
         if not moving and self._has_texts():
-            self._labels = self._laid_out_labels()
-            picture = overlay.labels_picture(
-                self._view_size(), self._labels, self.font_px, self.theme
-            )
-            labels.show(picture, 0, 0)
-            if len(self._viewports) > 1:
-                width, height = self._view_size()
-                second = self._laid_out_labels(second=True)
-                picture = overlay.labels_picture((width, height), second, self.font_px, self.theme)
-                self._layers["second"].show(picture, width, 0)
+            self._write_labels()
         else:
-            labels.hide()
-            self._layers["second"].hide()
+            for layer in self._label_layers:
+                layer.hide()
         self._place_tag()
         began = time.perf_counter()
         self._draw_model(moving, full_look)
@@ -1101,52 +1055,17 @@ class Scene:
         return [*self._fronts(), self._written]
 
     def _has_texts(self) -> bool:
-        return bool(
-            (self._labels_on and self._names)
-            or self._pins
-            or self._surface_marks
-            or self._measure_text
-        )
+        return self._labels.wanted() or self._marks.has_texts()
 
-    def _update_small_pictures(self) -> None:
-        width, height = self.size()
-        pose = self.pose
-        key = (
-            width,
-            height,
-            self.small_px,
-            self.theme,
-            round(pose.azimuth_deg),
-            round(pose.elevation_deg),
-            round(float(pose.scale_mm), 2),
-            round(pose.roll_deg),
-            self.table,
-            self.pose_lines,
-        )
-        if key == self._small_key:
-            return
-        before, self._small_key = self._small_key or (None,) * len(key), key
-        marker = overlay.marker_picture(pose, self.small_px, self.theme)
-        self._layers["marker"].show(marker, width - marker.shape[1] - 6, 6)
-        # A turn changes no length: the bar is drawn anew for another scale, size or look only.
-        looks_of_bar = (*key[:4], key[6])
-        if looks_of_bar != (*before[:4], before[6]):
-            bar = overlay.scale_bar_picture(pose.scale_mm, height, self.small_px, self.theme)
-            self._layers["scale"].show(bar, 8, 8)
-            self._bar_px = bar.shape[0]
-        if self.pose_lines:
-            words = overlay.text_picture(self.pose_lines, self.small_px, self.theme)
-            # Above a lying donor there is room; standing, there is beside its feet.
-            below = height - words.shape[0] - 8 if self.table else 12 + self._bar_px
-            self._layers["pose"].show(words, 8, below)
-        else:
-            self._layers["pose"].hide()
-        if self._table is not None:
-            left, top, _, tall = self._table.box((width, height))
-            frame = self._table.frame_picture((width, height), self.small_px, self.theme)
-            self._layers["inset"].show(frame, left, height - top - tall)
-        else:
-            self._layers["inset"].hide()
+    def _write_labels(self) -> None:
+        width, height = self._view_size()
+        for i, layer in enumerate(self._label_layers[: len(self._viewports)]):
+            labels = self._laid_out_labels(self._sight((width, height), whole=i == 1))
+            picture = overlay.labels_picture((width, height), labels, self.font_px, self.theme)
+            layer.show(picture, i * width, 0)
+
+    def _corner_words(self, size: tuple[int, int]) -> CornerWords:
+        return CornerWords(size, self.pose, self.small_px, self.theme, self.pose_lines, self.table)
 
     def screenshot(
         self, size: tuple[int, int] | None = None, supersample: int = 1, overlays: bool = True
@@ -1176,14 +1095,13 @@ class Scene:
         large = (size[0] * supersample, size[1] * supersample)
         if large != before:
             self.window.SetSize(*large)
-        for layer in (*self._layers.values(), self._tag):
+        self._corners_shown.hide()
+        for layer in (*self._label_layers, self._tag):
             layer.hide()
-        self._small_key = None
         try:
-            depth = self._depth_mm() if overlays and self._has_texts() else None
-            beside = None
-            if depth is not None and len(self._viewports) > 1:
-                beside = self._depth_mm(second=True)
+            depths = []
+            if overlays and self._has_texts():
+                depths = [self._depth_mm(second=i == 1) for i in range(len(self._viewports))]
             self._draw_model(moving=False)
             self.window.Render()
             picture = self.grab()
@@ -1192,40 +1110,18 @@ class Scene:
                 self.window.SetSize(*before)
         if supersample > 1:
             picture = _averaged(picture, supersample)
-            if depth is not None:
-                depth = depth[::supersample, ::supersample]
-            if beside is not None:
-                beside = beside[::supersample, ::supersample]
+            depths = [depth[::supersample, ::supersample] for depth in depths]
         if not overlays:
             return picture
-        width, height = size
-        if depth is not None:
-            view = (size[0] // len(self._viewports), size[1])
-            self._labels = self._laid_out_labels(view, depth)
-            layer = overlay.labels_picture(view, self._labels, self.font_px, self.theme)
-            picture = overlay.blended(picture, layer, 0, 0)
-            if beside is not None:
-                second = self._laid_out_labels(view, beside, second=True)
-                layer = overlay.labels_picture(view, second, self.font_px, self.theme)
-                picture = overlay.blended(picture, layer, view[0], 0)
+        view = (size[0] // len(self._viewports), size[1])
+        for i, depth in enumerate(depths):
+            labels = self._laid_out_labels(self._sight(view, depth, whole=i == 1))
+            layer = overlay.labels_picture(view, labels, self.font_px, self.theme)
+            picture = overlay.blended(picture, layer, i * view[0], 0)
         if self._tag.point is not None:
             pixel, hit = self.sight_of(self._tag.point)
             picture = self._tag.laid_over(picture, pixel, self.font_px, hit is None)
-        marker = overlay.marker_picture(self.pose, self.small_px, self.theme)
-        picture = overlay.blended(
-            picture, marker, width - marker.shape[1] - 6, height - marker.shape[0] - 6
-        )
-        bar = overlay.scale_bar_picture(self.pose.scale_mm, height, self.small_px, self.theme)
-        picture = overlay.blended(picture, bar, 8, height - bar.shape[0] - 8)
-        if self.pose_lines:
-            words = overlay.text_picture(self.pose_lines, self.small_px, self.theme)
-            below = bar.shape[0] + words.shape[0] + 12
-            picture = overlay.blended(picture, words, 8, 8 if self.table else height - below)
-        if self._table is not None:
-            left, top, _, _ = self._table.box(size)
-            frame = self._table.frame_picture(size, self.small_px, self.theme)
-            picture = overlay.blended(picture, frame, left, top)
-        return picture
+        return with_corners(picture, self._corner_words(size), self._table)
 
     def twin(self, size: tuple[int, int]) -> Scene:
         """Return an offscreen scene that shows the same (arrays are shared)."""
@@ -1248,24 +1144,19 @@ class Scene:
             twin.set_compare(True)
             twin.apply_whole(self._viewports[1].shown)
         twin.set_table(self.table)
-        twin.pose_lines, twin.most_labels = self.pose_lines, self.most_labels
+        twin.pose_lines = self.pose_lines
         twin.set_theme(self.theme)
         twin.font_scale, twin.pixel_ratio = self.font_scale, self.pixel_ratio
         twin.look = self.look
         twin.apply(self.shown())
         twin.pose, twin.limited = self.pose, self.limited
-        twin._labels_on, twin._label_density = self._labels_on, self._label_density
-        twin._label_blank, twin._names = self._label_blank, self._names
-        twin._label_first = self._label_first
-        twin.set_pins(self._pins)
+        self._labels.copy_to(twin._labels)
+        self._marks.copy_to(twin._marks)
         twin.set_tag(self._tag.point)
         if self._caps.on:
             twin._caps.with_grip, twin._cap_hover = False, self._cap_hover
             twin.set_section(self._caps.outlines, self._caps.near_half)
             twin.set_section_spots(self._caps.spots)
-        twin.set_cut_lines(*self._cut_lines)
-        twin._surface_marks = self._surface_marks
-        twin._draw_surface_marks()
         return twin
 
     def grab(self) -> np.ndarray:
@@ -1304,18 +1195,7 @@ class Scene:
     def ray(self, x: float, y: float) -> tuple[np.ndarray, np.ndarray]:
         """Return (origin, unit direction) of the sight line through a pixel."""
         width, height = self._view_size()
-        return self._ray(x % max(width, 1), y, (width, height))
-
-    def _ray(
-        self, x: float, y: float, size: tuple[int, int], pose: Pose | None = None
-    ) -> tuple[np.ndarray, np.ndarray]:
-        pose = pose or self.pose
-        right, up, back = pose.axes()
-        width, height = size
-        mm_per_px = 2.0 * pose.scale_mm / height
-        start = np.asarray(pose.focus) + cameras.EYE_DISTANCE_MM * back
-        start = start + (x - width / 2) * mm_per_px * right
-        return start + (height / 2 - y) * mm_per_px * up, -back
+        return cameras.sight_line(self.pose, x % max(width, 1), y, (width, height))
 
     def pick(self, x: float, y: float, without: Collection[str] = ()) -> PickHit | None:
         """Return what is shown at a pixel, or None; ``without`` are ids to be looked through."""
@@ -1331,7 +1211,8 @@ class Scene:
         if self._table is not None and self._table.inside(x, y, self.size()):
             left, top, *small = self._table.box(self.size())
             pose = self._table.pose_at(self.size())
-            hit = self.target().first_hit(*self._ray(x - left, y - top, tuple(small), pose), shown)
+            line = cameras.sight_line(pose, x - left, y - top, tuple(small))
+            hit = self.target().first_hit(*line, shown)
         elif second:
             hit = self._whole_hit(*self.ray(x, y), shown)
         else:
@@ -1364,7 +1245,7 @@ class Scene:
 
     def project(self, points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """Return pixels (n, 2) and whether each point is not hidden (by a ray), (n,) bool."""
-        pixels, _ = self._project(points)
+        pixels, _ = self.pixels_of(points)
         visible = np.zeros(len(pixels), bool)
         width, height = self._view_size()
         shown = self.shown()
@@ -1385,7 +1266,7 @@ class Scene:
         lies before it: films are looked through, as a click does.
         """
         point = np.asarray(point, float)
-        (pixel,), _ = self._project(point[None])
+        (pixel,), _ = self.pixels_of(point[None])
         width, height = self._view_size()
         if not (0 <= pixel[0] < width and 0 <= pixel[1] < height):
             return pixel, None
@@ -1395,16 +1276,9 @@ class Scene:
         before = float((hit.point - point) @ self.pose.axes()[2])
         return pixel, hit if before <= anchor_finding.DEPTH_SLACK_MM else None
 
-    def _project(self, points, size: tuple[int, int] | None = None):
-        """Return ((n, 2) pixels, (n,) depth mm)."""
-        right, up, back = self.pose.axes()
-        width, height = size or self._view_size()
-        px_per_mm = height / (2.0 * self.pose.scale_mm)
-        away = np.asarray(points, float).reshape(-1, 3) - np.asarray(self.pose.focus)
-        pixels = np.column_stack(
-            [width / 2 + (away @ right) * px_per_mm, height / 2 - (away @ up) * px_per_mm]
-        )
-        return pixels, cameras.EYE_DISTANCE_MM - away @ back
+    def pixels_of(self, points) -> tuple[np.ndarray, np.ndarray]:
+        """Return ((n, 2) pixels, (n,) distance from the eye's plane, mm) of points (n, 3) mm."""
+        return cameras.projected(self.pose, points, self._view_size())
 
     # Labels and marks -------------------------------------------------------------------
 
@@ -1429,58 +1303,65 @@ class Scene:
         first : iterable of part id
             Parts to be labelled before others of their size.
         """
-        self._labels_on = on
-        self._label_density = float(density)
-        self._label_blank = bool(blank)
-        self._label_first = frozenset(first)
+        self._labels.on = on
+        self._labels.density = float(density)
+        self._labels.blank = bool(blank)
+        self._labels.first = frozenset(first)
         if names is not None:
-            self._names = dict(names)
+            self._labels.names = dict(names)
+
+    @property
+    def most_labels(self) -> int:
+        """Return how many labels a picture bears at most, 0 for no limit."""
+        return self._labels.most
+
+    @most_labels.setter
+    def most_labels(self, most: int) -> None:
+        self._labels.most = int(most)
 
     def labels(self) -> list[Label]:
         """Return the labels of the picture drawn last, in reading order."""
-        return list(self._labels)
+        return list(self._labels.laid_out)
 
-    def _laid_out_labels(self, size=None, depth=None, second: bool = False) -> list[Label]:
-        size = size or self._view_size()
-        depth = self._depth_mm(second) if depth is None else depth
-        found: list[Anchor] = []
-
-        def project(points):
-            return self._project(points, size)
-
-        if self._labels_on:
-            found += self._anchors(self._names, self._label_first, size, depth, second)
-        always = [(point, text) for point, text in self._pins]
-        if self._measure_text and self._measure_at is not None:
-            always.append((self._measure_at, self._measure_text))
-        for i, (point, text) in enumerate(always):
-            pixel, _ = project(point)
-            found.append(
-                Anchor(f"pin {i}", text, *map(float, pixel[0]), weight=1e12, own_words=True)
-            )
-        for name, points in () if second else self._surface_marks:
-            middle = np.asarray(points, float).reshape(-1, 3)
-            middle = middle[len(middle) // 2]
-            pixel, deep = project(middle)
-            if anchor_finding.seen(pixel, deep - 4.0, depth)[0]:
-                found.append(Anchor(f"mark {name}", name, *map(float, pixel[0]), weight=1e9))
-        found = anchor_finding.spread_out(found, size, 8.0)
-        certain = [a for a in found if a.weight >= 1e9]
-        density = self._label_density if self._labels_on else 0.0
-        least = min(1.0, len(certain) / 48.0 + 1e-6) if certain else 0.0
-        marker_room = self.small_px * 9.0
-        if self.most_labels:
-            density = min(density, self.most_labels / MOST_LABELS)
-        inset = self._table.box(size)[3] if self._table is not None else 0
-        return lay_out(
-            found,
+    def _sight(
+        self, size: tuple[int, int], depth: np.ndarray | None = None, whole: bool = False
+    ) -> Sight:
+        """Return one picture as it is drawn; its depths are drawn where they are not given."""
+        viewport = self._viewports[1 if whole else 0]
+        solid = [name for name, look in viewport.shown.items() if look.opacity >= SOLID_FROM]
+        return Sight(
+            self.pose,
             size,
-            lambda text: overlay.text_size(text, self.font_px),
-            max(density, least),
-            self._label_blank,
-            top_px=max(MARGIN_PX, inset + MARGIN_PX),
-            bottom_px=marker_room,
+            self._depth_mm(second=whole) if depth is None else depth,
+            {
+                name: self._whole_part(name).moving.points if whole else self._kept_points(name)
+                for name in solid
+            },
+            {name: self.part_in_place(name).area for name in solid},
+            self._whole_hit if whole else self._first_hit,
+            whole,
         )
+
+    def _cap_anchors(self, sight: Sight, names: Mapping[str, str]) -> list[Anchor]:
+        """Return the anchors on the cut face; the whole picture has none."""
+        caps = self._caps
+        if not caps.on or sight.whole:
+            return []
+        return cap_anchors(caps.spots, caps.towards, names, sight, self.font_px, self.shown())
+
+    def _laid_out_labels(self, sight: Sight) -> list[Label]:
+        laid_out = self._labels.lay_out(
+            sight,
+            self.font_px,
+            notes=self._marks.notes(),
+            landmarks=self._marks.landmarks,
+            cap=self._cap_anchors(sight, self._labels.names) if self._labels.on else (),
+            top_px=self._table.box(sight.size)[3] if self._table is not None else 0,
+            bottom_px=self.small_px * 9.0,
+        )
+        if not sight.whole:
+            self._labels.laid_out = laid_out
+        return laid_out
 
     def seen_anchors(
         self, names: Mapping[str, str], first: Iterable[str] = (), inset_px: float = 4.0
@@ -1501,48 +1382,18 @@ class Scene:
         list of Anchor
             Pixels of a picture of the scene's own size.
         """
-        size = self._view_size()
-        found = self._anchors(names, frozenset(first), size, self._depth_mm())
-        return anchor_finding.spread_out(found, size, inset_px)
-
-    def _anchors(self, names, first, size, depth, second: bool = False) -> list[Anchor]:
-        # The second picture is whole: no section cuts it and no flap lies folded in it.
-        shown = self._viewports[1].shown if second else self.shown()
-        solid = {
-            name: self._whole_part(name).moving.points if second else self._kept_points(name)
-            for name, look in shown.items()
-            if look.opacity >= SOLID_FROM
-        }
-        names = {name: text for name, text in names.items() if not second or name in solid}
-        mm_per_px = 2.0 * self.pose.scale_mm / size[1]
-        return anchor_finding.once_each(
-            ([] if second else self._cap_anchors(names, size, mm_per_px))
-            + anchor_finding.anchors(
-                solid,
-                names,
-                lambda points: self._project(points, size),
-                depth,
-                mm_per_px,
-                {name: self.part_in_place(name).area for name in solid},
-                lambda name, x, y: self._is_seen_at(name, x, y, size, solid, second),
-                least_px2=0.8 * self.font_px**2,
-                first=first,
-            )
-        )
+        sight = self._sight(self._view_size())
+        cap = self._cap_anchors(sight, names)
+        found = seen_parts(sight, names, frozenset(first), self.font_px, cap)
+        return anchor_finding.spread_out(found, sight.size, inset_px)
 
     def _kept_points(self, name: str) -> np.ndarray:
         points = self._drawn[name].moving.points
         return points[self._caps.kept(points)] if self._caps.on else points
 
-    def _is_seen_at(self, name: str, x: float, y: float, size, solid, second=False) -> bool:
-        first_hit = self._whole_hit if second else self._first_hit
-        hit = first_hit(*self._ray(x, y, size), solid)
-        return hit is not None and hit[0] == name
-
     def set_pins(self, pins: Sequence[tuple[np.ndarray, str]]) -> None:
         """Show notes stuck to points of the model."""
-        self._pins = [(np.asarray(point, float), str(text)) for point, text in pins]
-        self._pin_spots.draw([p for p, _ in self._pins], [])
+        self._marks.set_pins(pins)
 
     def set_tag(self, point=None) -> None:
         """Put the flag of a tag test on a place, (3,) mm; None takes it away."""
@@ -1550,13 +1401,7 @@ class Scene:
 
     def set_measure(self, points=(), path=None, text: str = "") -> None:
         """Show a measured line: its ends (k, 3), an optional way (m, 3), and the figure."""
-        points = np.asarray(points, float).reshape(-1, 3)
-        line = points if path is None else np.asarray(path, float)
-        self._measure_line.draw(points, [line] if len(line) > 1 else [])
-        self._measure_text = text if len(points) else ""
-        self._measure_at = (
-            line[len(line) // 2] if len(line) > 2 else (line.mean(axis=0) if len(line) else None)
-        )
+        self._marks.set_measure(points, path, text)
 
     def set_cut_lines(self, points=(), path=None, planned=(), near=()) -> None:
         """Show a rehearsed cut.
@@ -1572,25 +1417,11 @@ class Scene:
         near : (m, 3) float
             Places of what must stay that the cut comes near.
         """
-        self._cut_lines = (points, path, planned, near)
-        points = np.asarray(points, float).reshape(-1, 3)
-        own = [] if path is None else [np.asarray(path, float)]
-        self._cut_edge.draw(points, [*own, *planned])
-        self._plan_line.draw([], planned)
-        self._cut_line.draw(points, own)
-        self._cut_near.draw(near, [])
+        self._marks.set_cut(points, path, planned, near)
 
     def set_surface_marks(self, marks_: Sequence[tuple[str, np.ndarray]], on: bool = True) -> None:
         """Draw named points or curves, (3,) or (k, 3) mm, on the outermost shown surface."""
-        self._surface_marks = (
-            [(str(name), np.asarray(place, float)) for name, place in marks_] if on else []
-        )
-        self._draw_surface_marks()
-
-    def _draw_surface_marks(self) -> None:
-        spots = [place for _, place in self._surface_marks if place.ndim == 1]
-        curves = [place for _, place in self._surface_marks if place.ndim == 2]
-        self._surface_lines.draw(spots, curves)
+        self._marks.set_landmarks(marks_ if on else [])
 
     def surface_path(self, a: np.ndarray, b: np.ndarray) -> np.ndarray | None:
         """Return a short way along the surface of the part under ``a``, (m, 3) mm, or None."""

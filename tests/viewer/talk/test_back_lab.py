@@ -33,7 +33,7 @@ def seen_share(scene, ids, looks):
     solid = {i: None for i, opacity in looks.items() if opacity == 1.0 or i in ids}
     points = np.concatenate([scene.drawn_parts()[i].still.points for i in sorted(ids)])
     points = points[np.linspace(0, len(points) - 1, 80).astype(int)]
-    pixels, _ = scene._project(points)
+    pixels, _ = scene.pixels_of(points)
     width, height = scene.size()
     seen = 0
     for x, y in pixels:

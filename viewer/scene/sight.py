@@ -1,0 +1,54 @@
+"""One picture of the model as labels see it: what is shown, where, and what hides what."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from viewer.scene.camera import Pose, projected, sight_line
+
+
+@dataclass(frozen=True, slots=True)
+class Sight:
+    """A picture that is drawn, or about to be, under one pose.
+
+    Attributes
+    ----------
+    pose : Pose
+    size : (width, height)
+        Of this picture alone, px.
+    depth : (h, w) float
+        Distance from the eye's plane of what each pixel shows, mm; infinite where nothing is.
+    points : mapping of part id to (n, 3) float
+        Vertices of the parts shown solid, as they lie in this picture, mm.
+    areas : mapping of part id to float
+        Surface of the same parts, mm².
+    first_hit : callable
+        (origin, direction, ids) to (id, point, normal) of what a sight line meets, or None.
+    whole : bool
+        The uncut picture of a comparison: no section and no landmark belongs to it.
+    """
+
+    pose: Pose
+    size: tuple[int, int]
+    depth: np.ndarray
+    points: Mapping[str, np.ndarray]
+    areas: Mapping[str, float]
+    first_hit: Callable
+    whole: bool = False
+
+    @property
+    def mm_per_px(self) -> float:
+        """Return the size of a pixel at the model, mm."""
+        return 2.0 * self.pose.scale_mm / self.size[1]
+
+    def project(self, points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        """Return ((n, 2) pixels, (n,) depth mm) of points (n, 3) mm."""
+        return projected(self.pose, points, self.size)
+
+    def shows(self, name: str, x: float, y: float, among: Collection[str]) -> bool:
+        """Return whether a part is what is met at a pixel, of the parts named."""
+        hit = self.first_hit(*sight_line(self.pose, x, y, self.size), among)
+        return hit is not None and hit[0] == name
