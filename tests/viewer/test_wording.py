@@ -63,12 +63,14 @@ def test_the_german_translation_covers_every_sentence_the_program_makes():
 
 
 def test_a_stratum_has_one_name_in_german():
+    def plain(text):
+        return re.sub(r"{\w+}", "", text)
+
     table = translations(GERMAN)
-    assert [w for w in table.values() if re.search(r"[Ss]trat(um|a|en)\b", w)] == []
-    named = {text for text in table if re.search(r"\b[Ss]trat(um|a)\b", text)}
+    assert [w for w in table.values() if re.search(r"[Ss]trat(um|a|en)\b", plain(w))] == []
+    named = [text for text in table if re.search(r"\b[Ss]trat(um|a)\b", plain(text))]
     assert len(named) > 25
-    without = {"Weak, under 80 %: {strata}."}
-    assert {text for text in named - without if "chicht" not in table[text]} == set()
+    assert [text for text in named if "chicht" not in table[text]] == []
 
 
 def test_a_translated_sentence_keeps_its_gaps():
