@@ -122,6 +122,11 @@ class Body:
         """Stature relative to the median male, the body that the tables describe."""
         return float(self.stature_mm) / MEDIAN_STATURE_MM["male"]
 
+    @property
+    def factor(self) -> float:
+        """What lengths laid for it are multiplied by to come to its own."""
+        return 1.0
+
     def as_dict(self) -> dict[str, Any]:
         """Return all parameters by name."""
         return asdict(self)
@@ -136,6 +141,37 @@ class Body:
                     f"unknown body parameter {name!r}; allowed: {', '.join(sorted(known))}"
                 )
         return cls(**values)
+
+
+@dataclass(frozen=True, slots=True)
+class LaidBody(Body):
+    """A body brought to the median man's stature, as it is laid before it gets its own size.
+
+    What the builders say in millimetres (distances, grids, thin sheets) holds for that
+    stature: laid there and scaled as a whole, a small body is built as well as a tall one.
+    Its lengths may lie outside the ranges, which hold for the body itself.
+
+    Attributes
+    ----------
+    factor : float
+        What lengths are multiplied by to come to the body's own.
+    """
+
+    factor: float = 1.0
+
+    def __post_init__(self) -> None:
+        """Nothing to be filled in or refused: the body was checked."""
+
+
+def at_median_stature(body: Body) -> LaidBody:
+    """Bring a body to the median man's stature; all its other lengths go along."""
+    factor = body.scale
+    values = body.as_dict()
+    for name in RANGES:
+        if name.endswith("_mm"):
+            values[name] = values[name] / factor
+    values["stature_mm"] = MEDIAN_STATURE_MM["male"]
+    return LaidBody(**values, factor=factor)
 
 
 def _require_in_range(name: str, value: Any) -> None:

@@ -11,7 +11,7 @@ from types import ModuleType
 
 import numpy as np
 
-from meshes.body import Body
+from meshes.body import Body, at_median_stature
 from meshes.catalogue import load_catalogue
 from meshes.drape.field import Field
 from meshes.errors import PeelbackError
@@ -25,6 +25,7 @@ from meshes.model import (
     side_of,
 )
 from meshes.skeleton.frame import make_frame
+from meshes.soft.stature import scaled
 from meshes.soft.workbench import FIELD_MARGIN_MM, FIELD_SPACING_MM, Workbench
 
 Progress = Callable[[float, str, Sequence[Part]], None]
@@ -76,6 +77,7 @@ STAGES: tuple[tuple[str, str, str, float], ...] = (
     ("meshes.soft.envelope", "lay_superficial_fascia", "the superficial fascia", 0.5),
     ("meshes.soft.envelope", "lay_skin", "the skin", 0.5),
     ("meshes.soft.context", "lay_context", "the front of the trunk", 1.0),
+    ("meshes.soft.stature", "bring_to_stature", "the body's own stature", 0.1),
     ("meshes.soft.spare", "take_out", "triangles to spare taken out", 0.3),
     ("meshes.soft.parting", "part_finished", "what still overlaps parted", 3.0),
 )
@@ -105,11 +107,16 @@ def build(body: Body, detail: str = "full", progress: Progress | None = None) ->
     started = time.perf_counter()
     timings: dict[str, float] = {}
     report = progress or (lambda share, what, parts: None)
-    bench = _start_bench(body, detail)
+    laid_body = at_median_stature(body)
+    bench = _start_bench(laid_body, detail)
+
+    def shown(laid) -> list[Part]:
+        return _with_twins(scaled(laid, laid_body.factor))
+
     timings["bones"] = time.perf_counter() - started
     total = sum(weight for *_, weight in STAGES) + 2.0
     done = 2.0
-    report(done / total, "bones", _with_twins(bench.parts.values()))
+    report(done / total, "bones", shown(bench.parts.values()))
     for module, function, what, weight in STAGES:
         before = set(bench.parts)
         stage_started = time.perf_counter()
@@ -117,7 +124,7 @@ def build(body: Body, detail: str = "full", progress: Progress | None = None) ->
         timings[what] = time.perf_counter() - stage_started
         done += weight
         laid = [part for part_id, part in bench.parts.items() if part_id not in before]
-        report(min(done / total, 1.0), what, _with_twins(laid))
+        report(min(done / total, 1.0), what, shown(laid))
     parts = {part.id: part for part in _with_twins(bench.parts.values())}
     landmarks: dict[str, np.ndarray] = {}
     for name, place in bench.landmarks.items():

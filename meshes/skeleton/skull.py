@@ -43,7 +43,8 @@ _CREST = np.array([(0, 84.0, 38.5), (0, 72, 31), (0, 57, 22.5), (0, 42, 15), (0,
 
 def head_scale(frame: SkeletonFrame) -> float:
     """Size of the head relative to the median man's: it follows stature only in part."""
-    return (1.0 + 0.45 * (frame.scale - 1.0)) * (0.985 if frame.body.sex == "female" else 1.0)
+    size = 1.0 + 0.45 * (frame.scale * frame.body.factor - 1.0)
+    return size / frame.body.factor * (0.985 if frame.body.sex == "female" else 1.0)
 
 
 def _vault() -> Solid:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from meshes.body import MEDIAN_STATURE_MM
 from meshes.drape.distance import MeshIndex
 from meshes.drape.sheet import SheetGrid, arc_length, belly_profile, lay_sheet, slip_cells
 from meshes.model import Contact
@@ -35,9 +36,13 @@ _COLLAR_MM = 130.0
 
 
 def _thick(bench: Workbench, entry: str) -> float:
-    """Greatest thickness of a muscle for this body, mm."""
-    size = bench.catalogue[entry].thickness.for_sex(bench.body.sex)
-    return float(size) * bench.body.muscle_bulk
+    """Greatest thickness of a muscle for this body, mm.
+
+    The catalogue's holds at the median stature of the sex, and goes along with stature.
+    """
+    body = bench.body
+    size = float(bench.catalogue[entry].thickness.for_sex(body.sex)) * body.muscle_bulk
+    return size * body.scale / (MEDIAN_STATURE_MM[body.sex] / MEDIAN_STATURE_MM["male"])
 
 
 def _spines(bench: Workbench, levels: list[str], x: float = 0.8) -> np.ndarray:

@@ -389,7 +389,8 @@ def skin_thickness(bench: Workbench, points: np.ndarray) -> np.ndarray:
     mean = {"male": 3.2, "female": 2.6}[bench.body.sex]
     if record is not None:
         mean = getattr(record, f"{bench.body.sex}_mm", mean)
-    return np.clip(thick * mean / 3.2, 1.6, 4.4)
+    # Skin does not grow with stature.
+    return np.clip(thick * mean / 3.2, 1.6, 4.4) / bench.body.factor
 
 
 def _set_depths(bench: Workbench, envelope: Envelope, vertices: np.ndarray) -> None:

@@ -36,7 +36,10 @@ def lay_nuchal_fascia(bench: Workbench) -> None:
     top[:, 0] = np.maximum(top[:, 0], 1.3)
     splenius = bench.parts["splenius_capitis.left"].mesh.vertices
     z = ligament[:, 2]
-    edge = np.array([splenius[np.abs(splenius[:, 2] - h) < 8.0, 0].max() for h in z])
+    beside = np.abs(splenius[:, 2] - z[:, None])
+    # Beyond the muscle's upper end the margin of its last fibres counts.
+    reach = np.maximum(beside.min(axis=1, keepdims=True) + 1.0, 8.0)
+    edge = np.where(beside < reach, splenius[:, 0], -np.inf).max(axis=1)
     edge = np.minimum(edge, top[-1, 0]) - 5.0
     # A fan of lines of equal v: from the ligament outward, ending on the nuchal line.
     x = ligament[None, :, 0] + v[:, None] * (edge - ligament[:, 0])[None]
