@@ -97,6 +97,8 @@ class QuestionSource(QObject):
         from meshes.questions.probe import Probe
 
         probe = Probe(model)
+        # Worked out here, so that the pointer's first move finds it.
+        _ = probe.inward
         if model is self._model:
             self._probe = probe
         self._send(self.probe_ready, model, probe)

@@ -9,7 +9,6 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-import numpy as np
 from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QKeySequence
 from PySide6.QtWidgets import (
@@ -175,7 +174,7 @@ class MainWindow(
         self._closed = False
         self._actions: dict[str, QAction] = {}
         self._pin_sheet: PinSheet | None = None
-        self._half_width, self._half_depth = 170.0, 110.0
+        self._half_depth = 110.0
         self._make_section()
         self._make_rehearsal()
         self._make_mistakes()
@@ -320,7 +319,7 @@ class MainWindow(
         self._side_split.addWidget(self.caption)
         self.covers = CoverPanel()
         self.covers.hide()
-        self.covers.part_wanted.connect(lambda part_id: self.do(commands.select([part_id])))
+        self.covers.parts_wanted.connect(lambda ids: self.do(commands.select(ids)))
         self.covers.into_view_wanted.connect(self.bring_asked_into_view)
         self.covers.close_wanted.connect(lambda: self.ask_what_covers(False))
         self._side_split.addWidget(self.covers)
@@ -677,16 +676,14 @@ class MainWindow(
         return names
 
     def _measure_trunk(self) -> None:
-        """Half axes of the trunk, for the direction of the drill, mm."""
+        """How far the trunk reaches back, mm."""
         ribs = [
-            (p.vertices.min(axis=0), p.vertices.max(axis=0))
+            p.vertices[:, 1].max()
             for p in self.model.parts.values()
             if p.kind == "bone" and p.region in ("thorax", "loin", "pelvis")
         ]
         if ribs:
-            boxes = np.array(ribs)
-            self._half_width = max(float(np.abs(boxes[:, :, 0]).max()), 60.0)
-            self._half_depth = max(float(boxes[:, 1, 1].max()), 50.0)
+            self._half_depth = max(float(max(ribs)), 50.0)
 
     # --- state ---------------------------------------------------------------------------------
 

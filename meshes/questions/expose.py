@@ -21,7 +21,8 @@ from meshes.drape.distance import MeshIndex
 from meshes.errors import PeelbackError
 from meshes.model import BackModel
 from meshes.questions.cover import Cover, Layers
-from meshes.questions.plan_course import course, mean_inward
+from meshes.questions.outward import mean_inward
+from meshes.questions.plan_course import course
 
 SHARE = 0.8
 """A part counts as brought into view when so much of its area is free, unless asked otherwise."""

@@ -9,6 +9,7 @@ are right for deep parts too.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -28,6 +29,9 @@ SMOOTH_MM = 20.0
 
 INNER_FACE_MM = 60.0
 """A face of the skin that looks at another part nearer than this is its inner face."""
+
+NEIGHBOURS = 12
+"""So many rays make up the direction at a place."""
 
 RIM_COSINE = 0.5
 """Faces that lean away from the mean direction by more than 60° are rims."""
@@ -86,6 +90,21 @@ def inward_rays(model: BackModel, index: RayIndex, spacing_mm: float = SPACING_M
     middle = _unit(outward.sum(axis=1))
     keep = np.einsum("ij,ij->i", _unit(_area_vectors(corners)), middle) > RIM_COSINE
     return _sample(corners[keep] + START_MM * outward[keep], outward[keep], spacing_mm)
+
+
+def mean_inward(rays: InwardRays) -> Callable[[np.ndarray], np.ndarray]:
+    """Return a function from points (n, 3) to unit vectors square to the skin nearest to each."""
+    from scipy.spatial import cKDTree
+
+    tree = cKDTree(rays.origins)
+
+    def inward(points: np.ndarray) -> np.ndarray:
+        points = np.asarray(points, float).reshape(-1, 3)
+        near = tree.query(points, min(NEIGHBOURS, tree.n))[1].reshape(len(points), -1)
+        mean = rays.directions[near].mean(axis=1)
+        return mean / np.linalg.norm(mean, axis=1, keepdims=True)
+
+    return inward
 
 
 def _area_vectors(corners: np.ndarray) -> np.ndarray:

@@ -9,16 +9,13 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import numpy as np
-from scipy.spatial import cKDTree
 
 from meshes.catalogue.plan import Cut
 from meshes.model import BackModel
-from meshes.questions.outward import InwardRays
 from meshes.shapes.polyline import resample
 
 STEP_MM = 2.0
 MIDLINE_MM = 1.0
-OUTWARD_NEIGHBOURS = 12
 
 
 def course(
@@ -55,19 +52,6 @@ def course(
         gone = np.concatenate([[0.0], np.linalg.norm(np.diff(points, axis=0), axis=1).cumsum()])
         points = points[gone <= cut.reach_mm]
     return points if len(points) > 1 else None
-
-
-def mean_inward(rays: InwardRays) -> Callable[[np.ndarray], np.ndarray]:
-    """Return a function from points (n, 3) to unit vectors square to the skin nearest to each."""
-    tree = cKDTree(rays.origins)
-
-    def inward(points: np.ndarray) -> np.ndarray:
-        points = np.asarray(points, float).reshape(-1, 3)
-        near = tree.query(points, min(OUTWARD_NEIGHBOURS, tree.n))[1].reshape(len(points), -1)
-        mean = rays.directions[near].mean(axis=1)
-        return mean / np.linalg.norm(mean, axis=1, keepdims=True)
-
-    return inward
 
 
 def evenly(line: np.ndarray, step_mm: float) -> np.ndarray:

@@ -7,14 +7,16 @@ needle or surgical guidance.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 import numpy as np
 
 from meshes.errors import PeelbackError
 from meshes.model import BackModel, Part
+from meshes.questions.outward import inward_rays, mean_inward
 from meshes.questions.rays import RayIndex
 
 CAUTION = "Teaching model: depths are not for needle or surgical guidance."
@@ -26,6 +28,9 @@ the ray went through an edge or a vertex and met several triangles there."""
 PATCH_MM = 25.0
 """Half width of the patch of skin whose mean slope is taken as the slope at a point: wider than
 the furrow over the spines, whose banks would turn the ray aside."""
+
+SLOPES_MM = 8.0
+"""Spacing of the places of the skin at which its mean slope is known."""
 
 _LEVEL = re.compile(r"(C[1-8]|T(?:[1-9]|1[0-2])|L[1-5]|S[1-5])")
 
@@ -112,6 +117,16 @@ class Probe:
         )
         self._rays = RayIndex(vertices, faces)
         self._lower, self._upper = vertices.min(axis=0), vertices.max(axis=0)
+        self._model = model
+
+    @cached_property
+    def inward(self) -> Callable[[np.ndarray], np.ndarray]:
+        """Points (n, 3) mm to unit vectors (n, 3) into the body, square to the skin over each.
+
+        The skin's mean slope counts, whatever has been taken off; a model without skin is
+        looked at from straight behind.
+        """
+        return mean_inward(inward_rays(self._model, self._rays, SLOPES_MM))
 
     @property
     def index(self) -> RayIndex:

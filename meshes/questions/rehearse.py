@@ -27,8 +27,8 @@ from meshes.catalogue.plan import (
 from meshes.drape.distance import MeshIndex
 from meshes.errors import PeelbackError
 from meshes.model import BackModel, other_side, side_of
-from meshes.questions.outward import inward_rays
-from meshes.questions.plan_course import course, evenly, mean_inward
+from meshes.questions.outward import inward_rays, mean_inward
+from meshes.questions.plan_course import course, evenly
 from meshes.questions.probe import Ladder, Probe
 from meshes.shapes.surface_path import shortest_on_surface
 

@@ -77,8 +77,8 @@ def test_the_list_follows_the_dissection(asked):
     rows = [asked.covers.list.topLevelItem(k) for k in range(asked.covers.list.topLevelItemCount())]
     # Nerve and artery of the same stratum still cross it.
     assert {row.data(0, Qt.ItemDataRole.UserRole) for row in rows} == {
-        "accessory_nerve.left",
-        "transverse_cervical_artery.left",
+        ("accessory_nerve.left",),
+        ("transverse_cervical_artery.left",),
     }
     asked.do(commands.hide(["accessory_nerve.left", "transverse_cervical_artery.left"]))
     assert asked.covers.list.topLevelItemCount() == 0
@@ -89,7 +89,7 @@ def test_the_list_works_from_the_keyboard(qtbot, asked):
     asked.covers.list.setCurrentItem(asked.covers.list.topLevelItem(0))
     first = asked.covers.list.topLevelItem(0).data(0, Qt.ItemDataRole.UserRole)
     qtbot.keyClick(asked.covers.list, Qt.Key.Key_Return)
-    assert asked.state.selection == (first,)
+    assert asked.state.selection == first
     # Another part is picked now, the question stays with the first.
     assert asked.state.covers_of == (TARGET,)
     qtbot.keyClick(asked.covers.list, Qt.Key.Key_Escape)

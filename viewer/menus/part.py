@@ -8,6 +8,7 @@ from dataclasses import replace
 from PySide6.QtCore import Qt
 
 from viewer.state import commands
+from viewer.state.captions import title_of_several
 from viewer.state.search import Named
 from viewer.state.tongue import told
 from viewer.state.visibility import taken_off, visible_parts
@@ -17,10 +18,7 @@ class PartMenu:
     """What the Part menu, the caption, the tree and the search call."""
 
     def _selection_words(self) -> str:
-        chosen = self.state.selection
-        if len(chosen) == 1:
-            return self._titles.get(chosen[0], chosen[0])
-        return told("{count} parts", count=len(chosen))
+        return title_of_several(self.state.selection, self._titles)
 
     def hide_selected(self) -> None:
         """Hide what is picked."""
@@ -38,11 +36,7 @@ class PartMenu:
 
     def _show_or_hide(self, ids: Iterable[str], wanted: bool) -> None:
         ids = list(ids)
-        words = (
-            self._titles.get(ids[0], ids[0])
-            if len(ids) == 1
-            else told("{count} parts", count=len(ids))
-        )
+        words = title_of_several(ids, self._titles)
         if wanted:
             self.do(commands.show(ids, self.model, words))
         else:

@@ -64,7 +64,7 @@ class Pointer:
             # It is being made ready beside the window; its coming asks again.
             return
         try:
-            direction = rail.inward(self._last_place, self._half_width, self._half_depth)
+            direction = self._probe.inward(self._last_place)[0]
             ladder = self._probe.along(rail.drill(self._last_place, direction), direction)
         except Exception:
             LOG.exception("the probe failed")
@@ -105,7 +105,10 @@ class Pointer:
             self.do(commands.select([hit.part_id]))
         menu = QMenu(self)
         if hit is not None:
-            menu.addSection(self._titles.get(hit.part_id, hit.part_id))
+            # Styles leave the title of a section out; one that cannot be chosen they show.
+            title = menu.addAction(self._titles.get(hit.part_id, hit.part_id))
+            title.setEnabled(False)
+            menu.addSeparator()
         for name in (
             "hide",
             "alone",

@@ -14,6 +14,7 @@ from viewer.asking import QuestionSource
 from viewer.building import GrowingModel
 from viewer.panels.probe_sheet import ProbeSheet
 from viewer.state import commands, covering
+from viewer.state.captions import title_of_several
 from viewer.state.commands import Command
 from viewer.state.tongue import told
 from viewer.state.view_state import DONE_FIELDS, ViewState
@@ -33,7 +34,7 @@ class QuestionsMenu:
 
     def _begin_questions(self) -> None:
         self._layers: Any = None
-        self._folded: tuple[tuple, Any] | None = None
+        self._folded_layers: tuple[tuple, Any] | None = None
         self._questions = QuestionSource(self)
         self._questions.probe_ready.connect(self._take_probe)
         self._questions.layers_ready.connect(self._take_layers)
@@ -52,7 +53,7 @@ class QuestionsMenu:
         self._probe_sheet: ProbeSheet | None = None
 
     def _prepare_questions(self, model: Any) -> None:
-        self._probe = self._layers = self._folded = None
+        self._probe = self._layers = self._folded_layers = None
         self._covering = frozenset()
         self._covered_key = ()
         self._questions.prepare(model)
@@ -81,7 +82,7 @@ class QuestionsMenu:
     def _take_folded(self, model: Any, key: tuple, layers: Any) -> None:
         if model is not self.model or self._closed:
             return
-        self._folded = (key, layers)
+        self._folded_layers = (key, layers)
         waiting, self._when_layers = self._when_layers, []
         for go_on in waiting:
             self._with_layers(go_on)
@@ -92,8 +93,8 @@ class QuestionsMenu:
         if self._layers is None or not folds:
             return self._layers
         key = (folds, self.state.removed)
-        if self._folded is not None and self._folded[0] == key:
-            return self._folded[1]
+        if self._folded_layers is not None and self._folded_layers[0] == key:
+            return self._folded_layers[1]
         if not self.folds.playing:
             self._questions.want_folded(self._layers, self.folds.reflector, *key)
         return None
@@ -170,10 +171,7 @@ class QuestionsMenu:
         return self._covering
 
     def _title_of(self, ids: Iterable[str]) -> str:
-        ids = list(ids)
-        if len(ids) == 1:
-            return self._titles.get(ids[0], ids[0])
-        return told("{count} parts", count=len(ids))
+        return title_of_several(list(ids), self._titles)
 
     def _follow_questions(self, before: ViewState | None, after: ViewState) -> None:
         names = ("covers_of", *DONE_FIELDS)
@@ -202,7 +200,10 @@ class QuestionsMenu:
             return
         in_view, rows = covering.cover_rows(layers, self.model, state, self._titles)
         self._covering = frozenset(
-            row.part_id for row in rows if row.share >= covering.TINTED_SHARE
+            part_id
+            for row in rows
+            if row.share >= covering.TINTED_SHARE
+            for part_id in row.part_ids
         )
         note = self._way_note[1] if self._way_note[0] == state.covers_of else ""
         self.covers.show_rows(title, in_view, rows, note)

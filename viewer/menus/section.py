@@ -60,7 +60,7 @@ class SectionMenu:
         self._cut_key: tuple | None = None
         self._only: frozenset[str] | None = None
         self._desk_session = self.session
-        self._folded: tuple[tuple, Slicer] | None = None
+        self._folded_slicer: tuple[tuple, Slicer] | None = None
         self._section_hover = ""
         self._dragged_to: float | None = None
         self._view_before = "posterior"
@@ -239,33 +239,36 @@ class SectionMenu:
             from meshes.questions.section import Slicer
 
             self._slicer, self._slicer_of = Slicer(self.model), self.model
+        from meshes.questions.loose_tissue import loose_strips
+
         self._outlines = self._slicer_as_folded(section).outlines(section.plane(), only)
+        strips = loose_strips(self.model, self._outlines)
         dock = self.section_dock
         dock.show_plane(section, self._section_words(section), self._section_reach(section.kind))
         if self.scene_widget is not None:
-            self.scene_widget.scene.set_section(self._outlines, section.near_half)
+            self.scene_widget.scene.set_section(self._outlines, section.near_half, strips)
             self.scene_widget.refresh()
-        dock.picture.show_moving(self.model, self._outlines, self.state.look)
+        dock.picture.show_moving(self.model, self._outlines, strips, self.state.look)
         self._section_rest.start()
 
     def _slicer_as_folded(self, section: SectionPlane) -> Slicer:
         """Return the meshes to cut: flaps where they lie, but in the whole back in their place."""
         state = self.state
         if section.whole or not state.folds:
-            self._folded = None
+            self._folded_slicer = None
             return self._slicer
         key = (id(self._slicer), state.folds, state.removed)
-        if self._folded is None or self._folded[0] != key:
+        if self._folded_slicer is None or self._folded_slicer[0] != key:
             places = self.folds.surfaces()
             if not places:
                 return self._slicer
-            self._folded = key, self._slicer.moved(places)
-        return self._folded[1]
+            self._folded_slicer = key, self._slicer.moved(places)
+        return self._folded_slicer[1]
 
     def _cut_after_fold(self) -> None:
         """A flap has come to rest: cut it where it lies."""
         if self.state.section is not None and self.state.folds and not self.folds.playing:
-            self._cut_key = self._folded = None
+            self._cut_key = self._folded_slicer = None
             self._follow_section(None, self.state)
 
     def _rest_section(self) -> None:
@@ -311,10 +314,13 @@ class SectionMenu:
 
         def work() -> None:
             try:
+                from meshes.questions.loose_tissue import loose_strips
                 from meshes.questions.section import Slicer
 
                 slicer = Slicer(model)
-                slicer.outlines(SectionPlane().plane()).fill()
+                outlines = slicer.outlines(SectionPlane().plane())
+                outlines.fill()
+                loose_strips(model, outlines)
             except Exception:
                 LOG.exception("the section could not be made ready")
                 return
@@ -352,10 +358,14 @@ class SectionMenu:
         return plane_in_words(station_words(places, section.kind, section.position_mm))
 
     def _section_title(self, section: SectionPlane) -> str:
-        words = f"{KINDS[section.kind].split(' ')[0]} section, {self._section_words(section)}"
+        words = told(
+            "{kind} section, {place}",
+            kind=told(KINDS[section.kind]).split(" ")[0],
+            place=self._section_words(section),
+        )
         if section.kind == "free":
             nod, lean = section.tilt_deg
-            words += f", tilted {nod:.0f}° and {lean:.0f}°"
+            words += told(", tilted {nod}° and {lean}°", nod=f"{nod:.0f}", lean=f"{lean:.0f}")
         return words
 
     def _open_section(self) -> None:

@@ -30,13 +30,13 @@ class CoverPanel(QWidget):
 
     Signals
     -------
-    part_wanted : str
+    parts_wanted : tuple of str
         A row was chosen (Enter or double click).
     into_view_wanted
     close_wanted
     """
 
-    part_wanted = Signal(str)
+    parts_wanted = Signal(object)
     into_view_wanted = Signal()
     close_wanted = Signal()
 
@@ -57,7 +57,7 @@ class CoverPanel(QWidget):
         self.list.setUniformRowHeights(True)
         self.list.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.list.setAccessibleName("What lies over it, from outside inward")
-        self.list.itemActivated.connect(lambda item, _: self.part_wanted.emit(item.data(0, _PART)))
+        self.list.itemActivated.connect(lambda item, _: self.parts_wanted.emit(item.data(0, _PART)))
         header = self.list.header()
         header.setStretchLastSection(False)
         header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
@@ -122,7 +122,7 @@ class CoverPanel(QWidget):
         self.list.clear()
         for row in rows:
             item = QTreeWidgetItem([row.title, percent(row.share), figure(row.depth_mm, ".1f")])
-            item.setData(0, _PART, row.part_id)
+            item.setData(0, _PART, row.part_ids)
             spoken = told(
                 "{title}: hides {share}, {mm} mm deep, {detail}",
                 title=row.title,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import Any
 
 import numpy as np
 import shapely
@@ -28,12 +29,13 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from meshes.questions.loose_tissue import loose_tissue
 from meshes.questions.section import Outlines, Region
 from viewer.panels.flow import FlowLayout
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.print.section_page import letters_measure, paint_section, rings_path, tinted
 from viewer.scene import looks
-from viewer.scene.section_picture import EDGE, PAPER, SectionLayout, section_layout
+from viewer.scene.section_picture import EDGE, GROUND, PAPER, SectionLayout, section_layout
 from viewer.state.measuring import TEACHING_NOTE
 from viewer.state.section_plane import KINDS, SectionPlane
 from viewer.state.tongue import told
@@ -72,6 +74,8 @@ class FlatPicture(QWidget):
         self._model = None
         self._look = "by_kind"
         self._outlines: Outlines | None = None
+        self._strips = np.zeros((0, 4))
+        self._loose: Any = None
         self._regions: Sequence[Region] = ()
         self._names: Mapping[str, str] = {}
         self._title = ""
@@ -92,9 +96,10 @@ class FlatPicture(QWidget):
         self._theme, self._scale = theme, scale
         self._lay_out()
 
-    def show_moving(self, model, outlines: Outlines, look: str) -> None:
+    def show_moving(self, model, outlines: Outlines, strips: np.ndarray, look: str) -> None:
         """Paint a cut whose plane is on its way: no labels, no areas."""
         self._model, self._outlines, self._look = model, outlines, look
+        self._strips = strips
         self._regions, self._layout = (), None
         self._label_timer.stop()
         self.update()
@@ -105,6 +110,7 @@ class FlatPicture(QWidget):
         """Paint a cut whose plane rests, with its labels."""
         self._model, self._outlines, self._look = model, outlines, look
         self._regions, self._names, self._title = regions, names, title
+        self._loose = loose_tissue(model, regions)
         self._lay_out()
 
     def show_picked(self, lit, hovered: str) -> None:
@@ -124,7 +130,7 @@ class FlatPicture(QWidget):
             return None
         return section_layout(
             self._model, self._outlines.plane, self._regions, size, self._names, self._title,
-            self._look, theme, zoom=self.zoom, centre=self.centre,
+            self._look, theme, zoom=self.zoom, centre=self.centre, loose=self._loose,
         )  # fmt: skip
 
     # Zooming and panning ----------------------------------------------------------------
@@ -213,6 +219,7 @@ class FlatPicture(QWidget):
             zoom=self.zoom,
             centre=self.centre,
             measure=letters_measure(self._font_px()),
+            loose=self._loose,
         )
         self._fit_scale = self._layout.px_per_mm / self.zoom
         self.update()
@@ -237,9 +244,14 @@ class FlatPicture(QWidget):
         painter.fillRect(self.rect(), _colour(PAPER[self._theme.name]))
         if self._outlines is None:
             return
-        painter.setPen(_colour(EDGE[self._theme.name]))
         middle, scale, centre = self._ground_middle(), self._px_per_mm(), self._middle()
         shift = np.array([middle.x(), middle.y()])
+        ends = (self._strips.reshape(-1, 2, 2) - centre) * (scale, -scale) + shift
+        ground = _colour(GROUND[self._theme.name])
+        # Their sides on whole pixels, so that no line shows between two.
+        for (left, below), (right, above) in np.rint(ends).astype(int).tolist():
+            painter.fillRect(left, above, right - left, below - above, ground)
+        painter.setPen(_colour(EDGE[self._theme.name]))
         for part_id, rings in zip(self._outlines.ids, self._outlines.rings, strict=True):
             key = (part_id, self._look)
             if key not in self._colours:

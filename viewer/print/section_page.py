@@ -25,6 +25,7 @@ from PySide6.QtWidgets import QApplication
 from meshes.export import write_bytes
 from viewer.scene import overlay
 from viewer.scene.section_picture import CAUTION, EDGE, GROUND, GROUND_NOTE, PAPER, SectionLayout
+from viewer.state.tongue import told
 
 PDF_DPI = 300
 PAGE_MM = (297.0, 210.0)
@@ -114,8 +115,14 @@ def paint_section(
         (width - 0.8 * font_px, 1.7 * font_px, right, 1.2, "end"),
         (width / 2, 3.0 * font_px, top, 1.0, "middle"),
         (width / 2, height - 2.6 * font_px, bottom, 1.0, "middle"),
-        (width - font_px, height - 0.7 * font_px, CAUTION, 0.85, "end"),
-        (width / 2, height - 0.7 * font_px, GROUND_NOTE if layout.ground else "", 0.85, "middle"),
+        (width - font_px, height - 0.7 * font_px, told(CAUTION), 0.85, "end"),
+        (
+            width - font_px,
+            height - 1.75 * font_px,
+            told(GROUND_NOTE) if layout.ground else "",
+            0.85,
+            "end",
+        ),
     ):
         _text(painter, x, y, text, size * font_px, ink, halo, anchor)
     length = overlay.bar_length_mm(height / (2 * layout.px_per_mm), height, 9.0 * font_px)

@@ -47,6 +47,9 @@ class Caps:
         self.spots: dict[str, tuple[np.ndarray, float]] = {}
         self.with_grip = True
         self._plane = vtkPlane()
+        self._ground = _flat_actor(renderer, 1.0)
+        self._ground[0].GetProperty().SetColor(*(c / 255.0 for c in looks.LOOSE_TISSUE))
+        self._strips = np.zeros((0, 4))
         self._face = _flat_actor(renderer, 1.0)
         self._rings = _flat_actor(renderer, 1.2)
         self._frame = _flat_actor(renderer, 2.0)
@@ -65,7 +68,9 @@ class Caps:
         """True while something is cut."""
         return self.outlines is not None
 
-    def show(self, outlines: Outlines | None, near_half: bool) -> None:
+    def show(
+        self, outlines: Outlines | None, near_half: bool, strips: np.ndarray | None = None
+    ) -> None:
         """Cut along these outlines, or not at all.
 
         Parameters
@@ -73,10 +78,13 @@ class Caps:
         outlines : Outlines or None
         near_half : bool
             Keep the half towards the reader of the flat picture, not the half beyond.
+        strips : (n, 4) float, optional
+            Loose tissue under the parts, as ``loose_strips`` gives it.
         """
         self.outlines, self.near_half = outlines, near_half
+        self._strips = np.zeros((0, 4)) if strips is None else strips
         self.spots = {}
-        for actor, _ in (self._face, self._rings, self._frame, self._grip):
+        for actor in self._actors():
             actor.SetVisibility(outlines is not None)
         if outlines is None:
             self.grip = None
@@ -91,6 +99,7 @@ class Caps:
         if near_half:
             triangles = triangles[:, ::-1]
         lift = STEP_MM * (1.0 + np.arange(len(outlines.ids)))
+        self._put_ground(plane)
         self._put_face(plane, triangles, lift)
         self._put_rings(plane, outlines, lift)
         self._put_frame(plane, outlines.bounds())
@@ -98,6 +107,24 @@ class Caps:
     def _space(self, plane, flat: np.ndarray, lift) -> np.ndarray:
         places = plane.origin + flat[..., :1] * plane.right + flat[..., 1:] * plane.up
         return places + np.asarray(lift)[..., None] * self.towards
+
+    @property
+    def strips(self) -> np.ndarray:
+        """The loose tissue of the cut, (n, 4) mm."""
+        return self._strips
+
+    def _actors(self) -> list[vtkActor]:
+        pairs = (self._ground, self._face, self._rings, self._frame, self._grip)
+        return [actor for actor, _ in pairs]
+
+    def _put_ground(self, plane) -> None:
+        left, low, right, high = self._strips.T
+        corners = np.stack([left, low, right, low, right, high, left, high], axis=1)
+        places = self._space(plane, corners.reshape(-1, 2), 0.0)
+        _set_points(self._ground[1], places)
+        cells = vtkCellArray()
+        cells.SetData(4, numpy_to_vtk(np.arange(len(places), dtype=np.int32), deep=True))
+        self._ground[1].SetPolys(cells)
 
     def _put_face(self, plane, triangles: np.ndarray, lift: np.ndarray) -> None:
         data = self._face[1]
@@ -238,14 +265,21 @@ class Caps:
         if slope > -1e-9:
             return None
         at = origin + (height / -slope) * direction
-        owner = self.outlines.owner_at(plane.flat(at[None])[0])
+        place = plane.flat(at[None])[0]
+        owner = self.outlines.owner_at(place)
         if owner is not None:
             return owner, at, self.towards.copy()
-        return ask(at)
+        # Loose tissue belongs to no part, and nothing is seen through it.
+        return None if self._is_loose(place) else ask(at)
+
+    def _is_loose(self, place: np.ndarray) -> bool:
+        left, low, right, high = self._strips.T
+        (x, y) = place
+        return bool(np.any((left <= x) & (x <= right) & (low <= y) & (y <= high)))
 
     def remove(self) -> None:
         """Take the actors out of their renderer."""
-        for actor, _ in (self._face, self._rings, self._frame, self._grip):
+        for actor in self._actors():
             self.renderer.RemoveActor(actor)
 
 

@@ -247,6 +247,10 @@ def vertex_colours(
     return np.broadcast_to(colour, (len(tendon), 3))
 
 
+LOOSE_TISSUE = (243, 234, 206)
+"""Between the parts of a cut face, where no part stands for the tissue; paler than the fat."""
+
+
 def section_colour(part, look: str = "by_kind") -> tuple[int, int, int]:
     """Return a part's colour in a section, as whole numbers.
 

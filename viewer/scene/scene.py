@@ -690,7 +690,7 @@ class Scene:
 
     # Section ----------------------------------------------------------------------------
 
-    def set_section(self, outlines=None, near_half: bool = False) -> None:
+    def set_section(self, outlines=None, near_half: bool = False, strips=None) -> None:
         """Cut the first picture flat, or not at all with None. Does not render.
 
         Parameters
@@ -699,8 +699,10 @@ class Scene:
             The cut of the parts that are to show on the cut face.
         near_half : bool
             Keep the half towards the reader of the flat picture, not the half beyond.
+        strips : (n, 4) float, optional
+            Loose tissue between the parts (``meshes.questions.loose_tissue``).
         """
-        self._caps.show(outlines, near_half)
+        self._caps.show(outlines, near_half, strips)
         self._use_seen()
         self._leave_out_what_is_cut_off()
         self._paint_caps()
@@ -1155,7 +1157,7 @@ class Scene:
         twin.set_tag(self._tag.point)
         if self._caps.on:
             twin._caps.with_grip, twin._cap_hover = False, self._cap_hover
-            twin.set_section(self._caps.outlines, self._caps.near_half)
+            twin.set_section(self._caps.outlines, self._caps.near_half, self._caps.strips)
             twin.set_section_spots(self._caps.spots)
         return twin
 

@@ -13,24 +13,20 @@ import shapely
 from PIL import Image, ImageDraw
 
 from meshes.model import BackModel
+from meshes.questions.loose_tissue import loose_tissue
 from meshes.questions.section import CutPlane, Region, only_areas
 from viewer.scene import looks, overlay
 from viewer.scene.anchors import once_each
 from viewer.scene.label_layout import Anchor, Label, lay_out
+from viewer.state.tongue import told
 
 PAPER = {"light": (250, 250, 248), "dark": (26, 27, 31)}
 EDGE = {"light": (60, 46, 42), "dark": (12, 12, 14)}
-GROUND = {"light": (243, 234, 206), "dark": (92, 86, 66)}
+GROUND = {"light": looks.LOOSE_TISSUE, "dark": (92, 86, 66)}
 """Loose tissue and fat between the parts, which the model holds no part for; paler than its fat."""
 
-GROUND_NOTE = "Pale ground: loose tissue and fat between the parts, not modelled"
-GROUND_GAP_MM = 24.0
-"""Widest gap that the ground fills."""
-
-GROUND_HOLE_MM2 = 2000.0
-"""A hole within the body up to this size is filled too, such as the one under latissimus."""
-
-GROUND_STEP_MM = 0.4
+GROUND_NOTE = "Pale: loose tissue and fat, not modelled"
+ENDS = (("Left", "Right"), ("Back", "Front"), ("Head", "Foot"))
 SUPERSAMPLE = 2
 LEAST_LABELLED_PX2 = 40.0
 LABEL_SHARE = (0.23, 0.26)
@@ -70,6 +66,7 @@ def section_layout(
     zoom: float = 1.0,
     centre=None,
     measure: Callable[[str], tuple[float, float]] | None = None,
+    loose: shapely.MultiPolygon | None = None,
 ) -> SectionLayout:
     """Fit the regions of a cut into a picture and place their labels.
 
@@ -94,6 +91,8 @@ def section_layout(
         Place of the cut in the middle of the picture, mm; that of the whole when not given.
     measure : callable, optional
         Text to (width, height) in pixels, for letters other than this module's own.
+    loose : shapely.MultiPolygon, optional
+        Loose tissue of the cut, where it is known already.
     """
     width, height = size
     font_px = font_px or max(11, round(height / 62))
@@ -153,7 +152,7 @@ def section_layout(
             place(np.asarray(p.exterior.coords)),
             tuple(place(np.asarray(r.coords)) for r in p.interiors),
         )
-        for p in loose_tissue(model, regions).geoms
+        for p in (loose_tissue(model, regions) if loose is None else loose).geoms
     )
     return SectionLayout(
         (int(width), int(height)),
@@ -168,37 +167,11 @@ def section_layout(
     )
 
 
-def loose_tissue(model: BackModel, regions: Sequence[Region]) -> shapely.MultiPolygon:
-    """Return what lies within the skin between the parts of a cut, mm.
-
-    Nothing where the skin is not shown: then the gaps are what was taken away.
-    """
-    if not any(model.parts[r.part_id].kind == "skin" for r in regions):
-        return shapely.MultiPolygon()
-    half = 0.5 * GROUND_GAP_MM
-    shown = shapely.unary_union([r.polygons.simplify(GROUND_STEP_MM) for r in regions])
-    closed = shown.buffer(half, quad_segs=4).buffer(-half, quad_segs=4)
-    filled = shapely.MultiPolygon([_without_holes(p) for p in only_areas(closed).geoms])
-    # Round cord and roots there is fluid.
-    fluid = [
-        shapely.Polygon(p.exterior)
-        for r in regions
-        if model.parts[r.part_id].entry == "spinal_arachnoid_mater"
-        for p in r.polygons.geoms
-    ]
-    return only_areas(filled.simplify(GROUND_STEP_MM).difference(shapely.unary_union(fluid)))
-
-
-def _without_holes(polygon: shapely.Polygon) -> shapely.Polygon:
-    """Return a polygon with its smaller holes filled."""
-    large = [r for r in polygon.interiors if shapely.Polygon(r).area > GROUND_HOLE_MM2]
-    return shapely.Polygon(polygon.exterior, large)
-
-
 def short_name(title: str) -> str:
     """Return a title as it stands beside a section: without the side, vertebrae by their sign."""
-    for side in (", left", ", right"):
-        title = title.removesuffix(side).removeprefix(f"{side[2:]} ")
+    for side in ("left", "right"):
+        title = title.removesuffix(f", {told(side)}").removesuffix(f", {side}")
+        title = title.removeprefix(f"{side} ")
     sign = re.fullmatch(r".*vertebra \(([CTL]\d+)\)", title)
     return f"Vertebra {sign[1]}" if sign else title[:1].upper() + title[1:]
 
@@ -208,8 +181,7 @@ def _ends(plane: CutPlane) -> tuple[str, str, str, str]:
 
     def word(direction: np.ndarray) -> str:
         axis = int(np.argmax(np.abs(direction)))
-        names = (("Left", "Right"), ("Back", "Front"), ("Head", "Foot"))[axis]
-        return names[0] if direction[axis] > 0 else names[1]
+        return told(ENDS[axis][0 if direction[axis] > 0 else 1])
 
     return word(-plane.right), word(plane.right), word(plane.up), word(-plane.up)
 
@@ -272,11 +244,16 @@ def _frame(layout: SectionLayout) -> np.ndarray:
     overlay.draw_text(draw, (width / 2, font * 2.2), top, font, theme, "ma")
     overlay.draw_text(draw, (width / 2, height - font * 2.6), bottom, font, theme, "ms")
     overlay.draw_text(
-        draw, (width - font, height - font * 0.7), CAUTION, round(font * 0.85), theme, "rs"
+        draw, (width - font, height - font * 0.7), told(CAUTION), round(font * 0.85), theme, "rs"
     )
     if layout.ground:
         overlay.draw_text(
-            draw, (width / 2, height - font * 0.7), GROUND_NOTE, round(font * 0.85), theme, "ms"
+            draw,
+            (width - font, height - font * 1.75),
+            told(GROUND_NOTE),
+            round(font * 0.85),
+            theme,
+            "rs",
         )
     bar = overlay.scale_bar_picture(height / (2.0 * layout.px_per_mm), height, font, theme)
     image.alpha_composite(Image.fromarray(bar), (8, height - bar.shape[0] - 8))
@@ -338,8 +315,12 @@ def section_svg(layout: SectionLayout) -> str:
         (width - font * 0.8, font * 1.6, "end", right),
         (width / 2, font * 3.0, "middle", top),
         (width / 2, height - font * 2.6, "middle", bottom),
-        (width - font, height - font * 0.7, "end", CAUTION),
-        *([(width / 2, height - font * 0.7, "middle", GROUND_NOTE)] if layout.ground else []),
+        (width - font, height - font * 0.7, "end", told(CAUTION)),
+        *(
+            [(width - font, height - font * 1.75, "end", told(GROUND_NOTE))]
+            if layout.ground
+            else []
+        ),
         (16 + bar_px / 2, height - 22, "middle", f"{length / 10:g} cm"),
     ):
         out.append(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -141,6 +141,26 @@ def part_titles(model: BackModel, *, latin: bool = False, spelling: str = "uk") 
         part.id: part_title(part, model.catalogue, latin=latin, spelling=spelling)
         for part in model.parts.values()
     }
+
+
+def title_of_several(ids: Sequence[str], titles: Mapping[str, str]) -> str:
+    """Return one part's title, "Rhomboid major, both sides" for twins, or how many they are.
+
+    Parameters
+    ----------
+    ids : sequence of str
+    titles : mapping of id to title
+    """
+    ids = list(dict.fromkeys(ids))
+    if len(ids) == 1:
+        return titles.get(ids[0], ids[0])
+    stems = {i.removesuffix(".left").removesuffix(".right") for i in ids}
+    if len(ids) == 2 and len(stems) == 1:
+        name = titles.get(ids[0], ids[0])
+        for side in ("left", "right"):
+            name = name.removesuffix(f", {told(side)}")
+        return f"{name}, {told('both sides')}"
+    return told("{count} parts", count=len(ids))
 
 
 def _attachment_words(row: object) -> str:

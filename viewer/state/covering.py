@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from viewer.state import commands
-from viewer.state.captions import drawn_words
+from viewer.state.captions import drawn_words, title_of_several
 from viewer.state.commands import Command
 from viewer.state.folding import is_folded
 from viewer.state.plan import Plan, names_in_words
@@ -18,7 +18,7 @@ from viewer.state.visibility import HasParts, taken_off
 
 if TYPE_CHECKING:
     from meshes.model import BackModel
-    from meshes.questions.cover import Layers
+    from meshes.questions.cover import Cover, Layers
     from meshes.questions.expose import WayIn
 
 LISTED_SHARE = 0.01
@@ -37,8 +37,10 @@ class CoverRow:
 
     Attributes
     ----------
-    part_id, title : str
-        The title names the side only where it is not that of the asked part.
+    part_ids : tuple of str
+        One part, or two twins where both sides are asked about together.
+    title : str
+        It names the side only where it is not that of the asked part.
     share : float
         Share (0–1) of the asked part's area that it hides.
     depth_mm, thickness_mm : float
@@ -47,7 +49,7 @@ class CoverRow:
         Stratum, group and thickness in words.
     """
 
-    part_id: str
+    part_ids: tuple[str, ...]
     title: str
     share: float
     depth_mm: float
@@ -76,33 +78,52 @@ def cover_rows(
     there = frozenset(layers.ids) - taken(model, state)
     sides = {model.parts[i].side for i in asked}
     rows = []
-    for cover in layers.covers(asked, there):
-        if cover.share < LISTED_SHARE:
+    for covers in _twins_together(layers.covers(asked, there), model, sides):
+        share = sum(c.share for c in covers)
+        if share < LISTED_SHARE:
             continue
-        part = model.parts[cover.part_id]
+        part = model.parts[covers[0].part_id]
         group = f", {called(part.group, model.catalogue)}" if part.group else ""
-        title = titles.get(cover.part_id, cover.part_id)
+        ids = tuple(c.part_id for c in covers)
+        title = title_of_several(ids, titles)
         if sides == {part.side} and part.side is not None:
             title = title.removesuffix(f", {told(part.side)}")
-        if is_folded(state, cover.part_id):
+        elif len(ids) == 2:
+            title = title.removesuffix(f", {told('both sides')}")
+        if all(is_folded(state, part_id) for part_id in ids):
             title = told("{title} (folded)", title=title)
+        thickness = sum(c.thickness_mm * c.share for c in covers) / share
         rows.append(
             CoverRow(
-                cover.part_id,
+                ids,
                 title,
-                cover.share,
-                cover.depth_mm,
-                cover.thickness_mm,
+                share,
+                sum(c.depth_mm * c.share for c in covers) / share,
+                thickness,
                 told(
                     "stratum {n} ({name}){group}; {mm} mm thick there",
                     n=part.stratum,
                     name=told(STRATA[part.stratum]),
                     group=group,
-                    mm=figure(cover.thickness_mm, ".1f"),
+                    mm=figure(thickness, ".1f"),
                 ),
             )
         )
     return layers.in_view(asked, there), tuple(rows)
+
+
+def _twins_together(
+    covers: Sequence[Cover], model: BackModel, sides: Collection[str | None]
+) -> Iterable[tuple[Cover, ...]]:
+    """Yield covers one by one; those of twins as one where both sides are asked about."""
+    if not {"left", "right"} <= set(sides):
+        yield from ((cover,) for cover in covers)
+        return
+    together: dict[str, tuple[Cover, ...]] = {}
+    for cover in covers:
+        name = model.parts[cover.part_id].name
+        together[name] = (*together.get(name, ()), cover)
+    yield from together.values()
 
 
 def percent(share: float) -> str:

@@ -174,18 +174,6 @@ def handle_y(bands: Sequence[Band], depth: int) -> float:
     return bands[depth].top if depth < len(bands) else bands[-1].bottom
 
 
-def inward(point: Sequence[float], half_width_mm: float, half_depth_mm: float) -> np.ndarray:
-    """Return the drill's direction at a point of the trunk, (3,) unit, mm LPS.
-
-    The trunk is taken as an ellipse in transverse section about the origin's
-    axis, so that the direction is steady under a moving pointer and the same
-    whatever has been peeled.
-    """
-    x, y = float(point[0]), max(float(point[1]), 1.0)
-    outward = np.array([x / half_width_mm**2, y / half_depth_mm**2, 0.0])
-    return -outward / np.linalg.norm(outward)
-
-
 def drill(point: Sequence[float], direction: np.ndarray) -> np.ndarray:
     """Return where the drill starts: outside the body on the line through ``point``."""
     return np.asarray(point, float) - direction * DRILL_START_MM

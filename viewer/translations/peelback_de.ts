@@ -9311,5 +9311,21 @@
       <source>cluneal nerves</source>
       <translation>Nn. clunium</translation>
     </message>
+    <message>
+      <source>{kind} section, {place}</source>
+      <translation>{kind} geschnitten, {place}</translation>
+    </message>
+    <message>
+      <source>, tilted {nod}° and {lean}°</source>
+      <translation>, geneigt um {nod}° und {lean}°</translation>
+    </message>
+    <message>
+      <source>Teaching model – not for needle or surgical guidance</source>
+      <translation>Lehrmodell – nicht zur Führung von Nadel oder Messer</translation>
+    </message>
+    <message>
+      <source>Pale: loose tissue and fat, not modelled</source>
+      <translation>Hell: lockeres Gewebe und Fett, nicht modelliert</translation>
+    </message>
   </context>
 </TS>

@@ -63,6 +63,8 @@ def word_texts() -> tuple[str, ...]:
     from viewer.print.sheet import SIDES as SHEET_SIDES
     from viewer.print.sheet_words import SIDES as SIDE_WORDS
     from viewer.scene.overlay import _LETTERS
+    from viewer.scene.section_picture import CAUTION as SECTION_CAUTION
+    from viewer.scene.section_picture import ENDS, GROUND_NOTE
     from viewer.share.payload import CAUTION, SHORT_VIEWS, TITLE, page_texts
     from viewer.state.captions import ATTACHED, FIELDS, KIND_WORDS, OWN_NOTE, REGIONS
     from viewer.state.places import PLANE_TEXTS
@@ -86,6 +88,9 @@ def word_texts() -> tuple[str, ...]:
                 UNTITLED,
                 CAUTION_OF_DEPTHS,
                 *PLANE_TEXTS,
+                SECTION_CAUTION,
+                GROUND_NOTE,
+                *(end for ends in ENDS for end in ends),
                 " or ",
                 NUMBER_WORDS,
                 *(row.words for row in PRESENTER_KEYS),

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from meshes.errors import PeelbackError
 from meshes.model import Part
+from meshes.questions.outward import inward_rays
 from meshes.questions.probe import CAUTION, Probe, describe
 from tests.fakes import toy_model
 
@@ -181,3 +182,17 @@ def test_a_ray_takes_less_than_two_milliseconds():
     for _ in range(50):
         probe.along((40, 200, 280), (0, -1, 0))
     assert (time.perf_counter() - started) / 50 < 0.002
+
+
+def test_inward_is_square_to_the_skin_even_on_the_shoulder(preview_model):
+    probe = Probe(preview_model)
+    at = inward_rays(preview_model, probe.index, 15.0).origins
+    inward = probe.inward(at)
+    assert np.linalg.norm(inward, axis=1) == pytest.approx(1.0)
+    ladders = probe.along_many(at - 20.0 * inward, inward)
+    first = [ladder.rungs[0] for ladder in ladders]
+    assert all(rung.part_id.startswith("skin.") for rung in first)
+    # A slanting way through skin of 3.2 mm at most would be longer.
+    thick = np.array([rung.thickness_mm for rung in first])
+    assert np.percentile(thick, 99) < 1.4 * 3.2
+    assert np.percentile(thick, 1) > 1.5

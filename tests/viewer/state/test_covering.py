@@ -13,7 +13,7 @@ from meshes.questions.cover import Layers, cast_layers
 from meshes.questions.probe import CAUTION, Probe
 from tests.fakes import toy_model
 from viewer.state import commands, covering
-from viewer.state.captions import part_titles
+from viewer.state.captions import part_titles, title_of_several
 from viewer.state.plan import plan_from_records
 from viewer.state.session import Session
 from viewer.state.view_state import ViewState
@@ -42,7 +42,7 @@ def test_what_is_peeled_lies_over_nothing(layers):
     in_view, rows = covering.cover_rows(layers, MODEL, state, TITLES)
     assert in_view < 0.5
     assert rows[0].title == "Trapezius, ascending part" or "Trapezius" in rows[0].title
-    assert not any(MODEL.parts[row.part_id].stratum < 2 for row in rows)
+    assert not any(MODEL.parts[i].stratum < 2 for row in rows for i in row.part_ids)
     deeper = commands.peel_to(3, "left").change(state)
     in_view, rows = covering.cover_rows(layers, MODEL, deeper, TITLES)
     assert in_view > 0.95
@@ -70,6 +70,20 @@ def test_the_answer_in_words_names_shares(layers):
     assert "%" in words
     assert "Nothing lies over" in covering.covers_in_words("Skin", 1.0, ())
     assert "not reached" in covering.covers_in_words("Sternum", None, ())
+
+
+def test_both_sides_asked_about_together_have_one_line_a_pair(layers):
+    both = ViewState(covers_of=("rhomboid_major.left", "rhomboid_major.right"))
+    in_view, rows = covering.cover_rows(layers, MODEL, both, TITLES)
+    one_view, one = covering.cover_rows(layers, MODEL, _asked("rhomboid_major.left"), TITLES)
+    assert in_view == pytest.approx(one_view, abs=0.02)
+    assert [row.title for row in rows] == [row.title for row in one]
+    for row, single in zip(rows, one, strict=True):
+        assert len(row.part_ids) == 2
+        assert row.share == pytest.approx(single.share, abs=0.03)
+        assert row.depth_mm == pytest.approx(single.depth_mm, abs=0.3)
+    assert title_of_several(both.covers_of, TITLES) == "Rhomboid major, both sides"
+    assert title_of_several(("skin.left", "scapula.left"), TITLES) == "2 parts"
 
 
 def test_asking_is_passed_over_by_undo():
@@ -148,7 +162,7 @@ def test_any_part_in_any_state_is_answered_and_played_without_loss(data, layers)
     state = commands.peel_to(left, "left").change(state)
     state = commands.peel_to(right, "right").change(state)
     in_view, rows = covering.cover_rows(layers, MODEL, state, TITLES)
-    assert not any(taken_off(MODEL.parts[row.part_id], state) for row in rows)
+    assert not any(taken_off(MODEL.parts[i], state) for row in rows for i in row.part_ids)
     way = _way(layers, state, (target,))
     session = Session(state)
     for command in covering.play(PLAN, MODEL, state, (target,), way, "it"):

@@ -2,7 +2,6 @@
 
 from types import SimpleNamespace
 
-import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -12,7 +11,6 @@ from viewer.state.rail import (
     band_heights,
     depth_at,
     handle_y,
-    inward,
     rail_bands,
     thickness_by_stratum,
 )
@@ -58,10 +56,3 @@ def test_the_ladder_stops_at_the_bone():
     assert ladder[0] == pytest.approx(2.4)
     assert ladder[9] == pytest.approx(12.0)
     assert ladder[2] is None
-
-
-def test_the_drill_points_into_the_body_on_both_sides():
-    left, right = inward((90, 90, 200), 170, 110), inward((-90, 90, 200), 170, 110)
-    assert left[0] < 0 < right[0]
-    assert left[1] < 0
-    assert np.linalg.norm(left) == pytest.approx(1.0)
