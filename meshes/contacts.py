@@ -51,35 +51,50 @@ def declared_places(
         for part in parts.values()
         for a in part.attachments
     ]
+    radii: dict[str, float] = {}
     for contact in contacts:
-        place = place_of(contact, parts)
+        place = place_of(contact, parts, radii)
         places[contact.a, contact.b].append(place)
         places[contact.b, contact.a].append(place)
     return places
 
 
-def place_of(contact: Contact, parts: Mapping[str, Part]) -> Place:
-    """Return the reach and the depth that a contact allows."""
+def place_of(
+    contact: Contact, parts: Mapping[str, Part], radii: dict[str, float] | None = None
+) -> Place:
+    """Return the reach and the depth that a contact allows.
+
+    ``radii`` keeps the radii of parts between calls.
+    """
     if contact.kind == "attach":
         return Place(contact, ATTACH_REACH_MM, ATTACH_DEPTH_MM)
     if contact.kind == "pierce":
-        return Place(contact, PIERCE_RADII * tube_radius(contact, parts), np.inf)
+        return Place(contact, PIERCE_RADII * tube_radius(contact, parts, radii), np.inf)
     return Place(contact, BORDER_REACH_MM, np.inf)
 
 
-def tube_radius(contact: Contact, parts: Mapping[str, Part]) -> float:
+def tube_radius(
+    contact: Contact, parts: Mapping[str, Part], known: dict[str, float] | None = None
+) -> float:
     """Return the radius of the piercing tube, mm (2 volume / surface, as of a cylinder)."""
+    known = {} if known is None else known
     radii = []
     for part_id in (contact.a, contact.b):
         part = parts.get(part_id)
         if part is not None and (part.kind in TUBES or part_id == contact.a):
-            corners = np.asarray(part.mesh.vertices)[np.asarray(part.mesh.faces)]
-            corners = corners - corners[0, 0]
-            cross = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
-            volume = abs(float(np.einsum("ij,ij->", corners[:, 0], cross))) / 6.0
-            area = 0.5 * float(np.linalg.norm(cross, axis=1).sum())
-            radii.append(2.0 * volume / max(area, 1e-9))
+            if part_id not in known:
+                known[part_id] = _radius(part)
+            radii.append(known[part_id])
     return max(min(radii, default=0.0), 0.5)
+
+
+def _radius(part: Part) -> float:
+    corners = np.asarray(part.mesh.vertices)[np.asarray(part.mesh.faces)]
+    corners = corners - corners[0, 0]
+    cross = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    volume = abs(float(np.einsum("ij,ij->", corners[:, 0], cross))) / 6.0
+    area = 0.5 * float(np.linalg.norm(cross, axis=1).sum())
+    return 2.0 * volume / max(area, 1e-9)
 
 
 def exempt(points: np.ndarray, depth: np.ndarray, places: Sequence[Place]) -> np.ndarray:

@@ -12,7 +12,7 @@ import numpy as np
 import trimesh
 from numba import njit
 
-from meshes.drape.distance import KERNEL, MeshIndex
+from meshes.drape.distance import KERNEL, LEAF_SIZE, MeshIndex, _boxes, _build_tree, _corners
 from meshes.shapes.halves import in_halves
 
 SAMPLE_STEP = 2.0
@@ -126,12 +126,18 @@ def _cross(a, b, fa, fb, touch):
 
 
 @njit(**KERNEL)
-def _self_pairs(low, high, link, corners, order, faces, touch, most, begin, end):
-    """Pairs of crossing triangles, found by walking the tree with each triangle's box."""
+def _self_pairs(low, high, link, corners, order, faces, fresh, touch, most, begin, end):
+    """Pairs of crossing triangles, found by walking the tree with each triangle's box.
+
+    With ``fresh`` (m,), in the order of the tree, one of each pair is marked; empty asks all.
+    """
+    every = fresh.size == 0
     found = np.empty((most, 2), np.int64)
     count = 0
     stack = np.empty(128, np.int32)
     for i in range(begin, end):
+        if not (every or fresh[i]):
+            continue
         t = corners[i]
         l0, l1, l2 = min(t[0], t[3], t[6]), min(t[1], t[4], t[7]), min(t[2], t[5], t[8])
         h0, h1, h2 = max(t[0], t[3], t[6]), max(t[1], t[4], t[7]), max(t[2], t[5], t[8])
@@ -160,7 +166,10 @@ def _self_pairs(low, high, link, corners, order, faces, touch, most, begin, end)
                 stack[top + 1] = first
                 top += 2
                 continue
-            for j in range(max(first, i + 1), first + n):
+            for j in range(first, first + n):
+                # Of two that are asked, the earlier one finds the pair.
+                if j == i or (j < i and (every or fresh[j])):
+                    continue
                 s = corners[j]
                 if (
                     min(s[0], s[3], s[6]) > h0
@@ -184,6 +193,50 @@ def _self_pairs(low, high, link, corners, order, faces, touch, most, begin, end)
     return found[: min(count, most)].copy(), count
 
 
+_ALL = np.zeros(0, bool)
+
+
+@njit(**KERNEL)
+def _moved_pairs(vertices, faces, moved, touch, most):
+    order, low, high, link = _build_tree(*_boxes(vertices, faces), LEAF_SIZE)
+    corners = _corners(vertices, faces, order)
+    fresh = np.zeros(order.size, np.bool_)
+    for i in range(order.size):
+        for k in range(3):
+            fresh[i] = fresh[i] or moved[faces[order[i], k]]
+    return _self_pairs(
+        low, high, link, corners, order, faces, fresh, touch, most, 0, order.size
+    )[0]  # fmt: skip
+
+
+def moved_intersections(
+    vertices: np.ndarray, faces: np.ndarray, moved: np.ndarray, most: int = 20_000
+) -> np.ndarray:
+    """Pairs of triangles that cross, of those that moved with all.
+
+    Parameters
+    ----------
+    vertices : (n, 3) float
+        mm.
+    faces : (m, 3) int
+    moved : (n,) bool
+        Vertices that moved; pairs of triangles without any of them are passed over.
+    most : int
+        Largest number of pairs handed back.
+
+    Returns
+    -------
+    (k,) int
+        Each pair as one number, smaller face first: face * m + face; sorted.
+    """
+    vertices = np.ascontiguousarray(vertices, dtype=np.float64)
+    faces = np.ascontiguousarray(faces, dtype=np.int64)
+    if len(faces) == 0:
+        return np.zeros(0, np.int64)
+    pairs = _moved_pairs(vertices, faces, np.ascontiguousarray(moved), TOUCH, most)
+    return np.sort(pairs.min(axis=1) * len(faces) + pairs.max(axis=1))
+
+
 def self_intersections(mesh: trimesh.Trimesh | MeshIndex, most: int = 100_000) -> np.ndarray:
     """Pairs of faces of one mesh that cross each other.
 
@@ -205,7 +258,7 @@ def self_intersections(mesh: trimesh.Trimesh | MeshIndex, most: int = 100_000) -
 
     def rows(first: int, last: int) -> np.ndarray:
         return _self_pairs(
-            *index.tree, index.order, index.faces, TOUCH, most, first, last
+            *index.tree, index.order, index.faces, _ALL, TOUCH, most, first, last
         )[0]  # fmt: skip
 
     pairs = np.sort(np.concatenate(in_halves(rows, len(index.faces)))[:most], axis=1)

@@ -20,7 +20,7 @@ from scipy.sparse.csgraph import connected_components
 from scipy.spatial import cKDTree
 
 from meshes.contacts import Place, declared_places, exempt
-from meshes.drape.audit import self_intersections
+from meshes.drape.audit import moved_intersections
 from meshes.drape.distance import MeshIndex
 from meshes.drape.immersion import Surface, immersions
 from meshes.drape.resolve import (
@@ -495,7 +495,9 @@ def _tangled(start: np.ndarray, goal: np.ndarray, faces: np.ndarray) -> bool:
     low, high = moved.min(axis=0) - _LONGEST_MM, moved.max(axis=0) + _LONGEST_MM
     at = goal[faces]
     near = faces[np.all((at.max(axis=1) >= low) & (at.min(axis=1) <= high), axis=1)]
-    return bool(_crossings(goal, near) - _crossings(start, near))
+    moving = np.any(start != goal, axis=1)
+    known = moved_intersections(start, near, moving)
+    return len(np.setdiff1d(moved_intersections(goal, near, moving), known)) > 0
 
 
 def _meeting(things: list[_Thing]) -> list[_Pair]:
@@ -716,15 +718,15 @@ def _free(start: np.ndarray, move: np.ndarray, faces: np.ndarray) -> np.ndarray 
     tree = cKDTree(start[active])
     beside = np.isfinite(tree.query(start, distance_upper_bound=2.0 + 2.0 * size.max())[0])
     near = faces[beside[faces].any(axis=1)]
-    known = _crossings(start, near)
+    known = moved_intersections(start, near, active)
     share = np.ones(len(start))
     place = None
     for turn in range(_FREEING):
         goal = start + share[:, None] * move
-        bad = _crossings(goal, near) - known
-        if not bad:
+        bad = np.setdiff1d(moved_intersections(goal, near, active), known)
+        if len(bad) == 0:
             return goal if share[active].any() else None
-        touched = np.unique(near[np.array(sorted(bad)).reshape(-1)])
+        touched = np.unique(near[np.concatenate(np.divmod(bad, len(near)))])
         if turn >= 7:
             # It finds no way here: all of this place stays, the others go on.
             if place is None:
@@ -735,7 +737,3 @@ def _free(start: np.ndarray, move: np.ndarray, faces: np.ndarray) -> np.ndarray 
         around = np.unique(near[np.isin(near, touched).any(axis=1)])
         share[around] *= 0.8 if turn < 5 else 0.0
     return None
-
-
-def _crossings(vertices: np.ndarray, faces: np.ndarray) -> set[tuple[int, int]]:
-    return set(map(tuple, self_intersections(MeshIndex(vertices, faces)).tolist()))
