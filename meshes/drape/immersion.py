@@ -129,9 +129,7 @@ def immersions(
         )  # fmt: skip
 
     found = in_halves(rows, len(one), 20)
-    return Immersions(
-        touch, np.concatenate([f[0] for f in found]), np.concatenate([f[1] for f in found])
-    )
+    return Immersions(touch, *map(np.concatenate, zip(*found, strict=True)))
 
 
 @njit(**KERNEL)
@@ -250,6 +248,8 @@ def _flood(mine, yours, seeds, step, reach, left, whole, real, count):
     seen_vertex = np.zeros(mine[13], np.bool_)
     seen_edge = np.zeros(mine[12], np.bool_)
     seen_face = np.zeros(mine[11], np.bool_)
+    # How far outside each corner lies: what is nearer to it than that lies outside as well.
+    outside = np.zeros(mine[13])
     queue = np.empty(mine[11], np.int64)
     waiting = 0
     for f in range(mine[11]):
@@ -309,11 +309,23 @@ def _flood(mine, yours, seeds, step, reach, left, whole, real, count):
                 x = u * vertices[p, 0] + v * vertices[q, 0] + w * vertices[r, 0]
                 y = u * vertices[p, 1] + v * vertices[q, 1] + w * vertices[r, 1]
                 z = u * vertices[p, 2] + v * vertices[q, 2] + w * vertices[r, 2]
+                clear = False
+                for k in range(3):
+                    c = faces[f, k]
+                    clear = clear or outside[c] ** 2 > (
+                        (x - vertices[c, 0]) ** 2
+                        + (y - vertices[c, 1]) ** 2
+                        + (z - vertices[c, 2]) ** 2
+                    )
+                if clear:
+                    continue
                 d, nx, ny, nz, found = _signed(yours, x, y, z, reach, stack, slot)
                 if found < 0:
                     continue
                 slot = found
                 if d >= 0:
+                    if kind < 3:
+                        outside[p] = d
                     continue
                 if kind < 3:
                     for k in range(start[p], start[p + 1]):

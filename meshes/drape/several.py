@@ -15,7 +15,15 @@ from numba.core import cgutils
 from numba.extending import intrinsic
 
 from meshes.drape.audit import TOUCH, _trees_cross
-from meshes.drape.distance import KERNEL, MeshIndex, feature_normal, nearest
+from meshes.drape.distance import (
+    KERNEL,
+    LEAF_SIZE,
+    MeshIndex,
+    _boxes,
+    _build_tree,
+    feature_normal,
+    nearest,
+)
 from meshes.shapes.halves import in_halves
 
 _FLOATS = ("node_low", "node_high", "corners", "face_normal", "edge_normal", "vertex_normal")
@@ -46,6 +54,41 @@ def _row(index: MeshIndex) -> list[int]:
         len(index.node_low), len(index.faces), len(index.edge_normal), len(index.vertex_normal),
     ]  # fmt: skip
     return [array.ctypes.data for array in (*arrays, index.link)] + sizes
+
+
+class Triangles:
+    """Triangles in a tree, no mesh: only where they cross others can be asked.
+
+    Parameters
+    ----------
+    corners : (m, 9) float
+        mm; in any order, at least one.
+    """
+
+    def __init__(self, corners: np.ndarray) -> None:
+        corners = np.ascontiguousarray(corners, dtype=np.float64)
+        order, self.node_low, self.node_high, self.link = _build_tree(
+            *_boxes(corners.reshape(-1, 3), np.arange(3 * len(corners)).reshape(-1, 3)), LEAF_SIZE
+        )
+        self._finish(corners[order])
+
+    def _finish(self, corners: np.ndarray) -> None:
+        self.corners = corners
+        self.bounds = np.array([self.node_low[0], self.node_high[0]])
+        self.row = [0] * 14
+        self.row[:3] = [
+            array.ctypes.data for array in (self.node_low, self.node_high, self.corners)
+        ]
+        self.row[9:12] = [self.link.ctypes.data, len(self.link), len(self.corners)]
+
+    def mirrored(self) -> Triangles:
+        """Their mirror image in the plane x = 0."""
+        twin = object.__new__(Triangles)
+        twin.link = self.link
+        twin.node_low, twin.node_high = self.node_low.copy(), self.node_high.copy()
+        twin.node_low[:, 0], twin.node_high[:, 0] = -self.node_high[:, 0], -self.node_low[:, 0]
+        twin._finish(self.corners * [-1.0, 1.0, 1.0, -1.0, 1.0, 1.0, -1.0, 1.0, 1.0])
+        return twin
 
 
 class Several:
@@ -102,13 +145,13 @@ class Several:
 
 
 def crossing_boxes(
-    ones: Sequence[MeshIndex], others: Sequence[MeshIndex]
+    ones: Sequence[MeshIndex | Triangles], others: Sequence[MeshIndex | Triangles]
 ) -> tuple[np.ndarray, np.ndarray]:
     """Where the surfaces of many pairs of meshes meet.
 
     Parameters
     ----------
-    ones, others : sequence of MeshIndex
+    ones, others : sequence of MeshIndex or Triangles
         The pairs.
 
     Returns
@@ -145,8 +188,10 @@ def _crossing_boxes(one, other, meet, boxes, first, last, touch):
         boxes[i, 1] = box_high
 
 
-def _handle(index: MeshIndex) -> list[int]:
+def _handle(index: MeshIndex | Triangles) -> list[int]:
     """The index's row, made once."""
+    if isinstance(index, Triangles):
+        return index.row
     row = index.__dict__.get("_row")
     if row is None:
         row = index.__dict__["_row"] = _row(index)

@@ -9,7 +9,7 @@ triangles, and moves nowhere so far that it would cross itself.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
 
@@ -28,7 +28,7 @@ from meshes.drape.resolve import (
     _longest,
     _neighbour_mean,
 )
-from meshes.drape.several import crossing_boxes
+from meshes.drape.several import Triangles, crossing_boxes
 from meshes.model import Contact, Part, mirror_points, other_side
 
 BORNE_MM = 0.4
@@ -88,8 +88,8 @@ class _Thing:
     order: int
     surface: Surface
     twin: Surface | None = None
-    news: MeshIndex | None = None
-    news_twin: MeshIndex | None = None
+    news: Triangles | None = None
+    news_twin: Triangles | None = None
 
     @property
     def index(self) -> MeshIndex:
@@ -113,8 +113,8 @@ class _Thing:
             self.twin = self.surface.moved(self.index.mirrored())
         return self.twin
 
-    def mirrored_news(self) -> MeshIndex:
-        """Index of the moved triangles on the other side."""
+    def mirrored_news(self) -> Triangles:
+        """The moved triangles on the other side."""
         if self.news_twin is None:
             self.news_twin = self.news.mirrored()
         return self.news_twin
@@ -124,8 +124,8 @@ class _Thing:
         before = (self.surface, self.twin)
         faces = self.index.faces
         moved = np.any(vertices != self.index.vertices, axis=1)
-        self.news = MeshIndex(vertices, faces[moved[faces].any(axis=1)])
-        self.surface = self.surface.moved(MeshIndex(vertices, faces))
+        self.news = Triangles(vertices[faces[moved[faces].any(axis=1)]].reshape(-1, 9))
+        self.surface = self.surface.moved(self.index.moved(vertices))
         self.twin = self.news_twin = None
         return before
 
@@ -225,75 +225,134 @@ def part_overlapping(
     dict of str to trimesh.Trimesh
         The moved ones, same triangles.
     """
-    places = _places_of_both_sides(parts, contacts)
-    at_hand = indexes or {}
-    with ThreadPoolExecutor(threads) as pool:
-        made = pool.map(
-            lambda p: Surface(at_hand.get(p.id) or MeshIndex(p.mesh.vertices, p.mesh.faces)),
-            parts.values(),
-        )
-        things = [
-            _Thing(p, n, s) for n, (p, s) in enumerate(zip(parts.values(), made, strict=True))
+    parting = Parting(parts, indexes)
+    moved = parting.apart(parts, contacts, rounds=rounds, among=among, threads=threads)
+    return {part_id: parting.mesh(part_id) for part_id in moved}
+
+
+class Parting:
+    """Parts under way, and what is known of how they lie in each other.
+
+    What was measured of a pair is kept until one of the two moves, and beyond for the case
+    that the move is taken back.
+
+    Parameters
+    ----------
+    parts : mapping of str to Part
+        Left and median ones; the right side is their mirror image and counts as well.
+    indexes : mapping of str to MeshIndex or None
+        Those at hand already.
+    """
+
+    def __init__(
+        self, parts: Mapping[str, Part], indexes: Mapping[str, MeshIndex] | None = None
+    ) -> None:
+        at_hand = indexes or {}
+        self.things = [
+            _Thing(
+                part,
+                n,
+                Surface(at_hand.get(part.id) or MeshIndex(part.mesh.vertices, part.mesh.faces)),
+            )
+            for n, part in enumerate(parts.values())
         ]
+        self._number = {thing.part.id: n for n, thing in enumerate(self.things)}
+        self._first = [thing.surface for thing in self.things]
+        self._ledger = _Ledger()
+
+    def index(self, part_id: str) -> MeshIndex:
+        """Exact distances to a part as it is now."""
+        return self.things[self._number[part_id]].index
+
+    def mesh(self, part_id: str) -> trimesh.Trimesh:
+        """A part as it is now, same triangles as ever."""
+        index = self.index(part_id)
+        return trimesh.Trimesh(index.vertices, index.faces, process=False)
+
+    def apart(
+        self,
+        parts: Mapping[str, Part],
+        contacts: Iterable[Contact],
+        *,
+        rounds: int = 30,
+        among: Collection[str] | None = None,
+        threads: int = 2,
+    ) -> list[str]:
+        """Push softer parts out of harder ones; returns the ids of those that moved.
+
+        Parameters
+        ----------
+        parts : mapping of str to Part
+            The same ones as at the start, with their attachments as they are now.
+        contacts, rounds, among, threads
+            As in :func:`part_overlapping`.
+        """
+        things, ledger = self.things, self._ledger
+        for thing in things:
+            thing.part = parts[thing.part.id]
+        ledger.declare(_places_of_both_sides(parts, contacts))
         meeting = _meeting(things)
         if among is not None:
-            meeting = [p for p in meeting if any(things[k].part.id in among for k in p[:2])]
-        overlaps = {p: o for p, o in _measured(things, meeting, places).items() if o is not _APART}
+            changed = [t.surface is not first for t, first in zip(things, self._first, strict=True)]
+            chosen = [thing.part.id in among for thing in things]
+            meeting = [
+                pair
+                for pair in meeting
+                if (chosen[pair[0]] or chosen[pair[1]])
+                and (changed[pair[0]] or changed[pair[1]] or pair in ledger.known)
+            ]
+        overlaps = {p: o for p, o in ledger.measured(things, meeting).items() if o is not _APART}
         tried: dict[_Pair, list[_Patch]] = {}
         moved: set[int] = set()
         since = False
-        for _ in range(rounds):
-            pushes: dict[int, list[_Push]] = defaultdict(list)
-            givers: dict[int, list[_Patch]] = defaultdict(list)
-            tried = {
-                pair: _patches(things, pair, overlap, tried.get(pair, ()))
-                for pair, overlap in overlaps.items()
-                if overlap.excess > 0
-            }
-            patches = [patch for found in tried.values() for patch in found]
-            for patch in patches:
-                while patch.way < len(_WAYS):
-                    asked = _ask(things, patch.pair, patch.overlap, _WAYS[patch.way], pushes)
-                    if asked:
-                        patch.tried = patch.way
-                        for k in asked:
-                            givers[k].append(patch)
-                        break
-                    patch.way += 1
-            if not pushes:
-                if not patches or not since:
-                    break
-                # What lies around a patch that found no way has moved: it tries them all again.
+        with ThreadPoolExecutor(threads) as pool:
+            for _ in range(rounds):
+                pushes: dict[int, list[_Push]] = defaultdict(list)
+                givers: dict[int, list[_Patch]] = defaultdict(list)
+                tried = {
+                    pair: _patches(things, pair, overlap, tried.get(pair, ()))
+                    for pair, overlap in overlaps.items()
+                    if overlap.excess > 0
+                }
+                patches = [patch for found in tried.values() for patch in found]
                 for patch in patches:
-                    patch.way = 0
-                since = False
-                continue
-            moving = sorted(pushes)
-            goals = pool.map(_moved, [things[k] for k in moving], [pushes[k] for k in moving])
-            before = {}
-            for k, goal in zip(moving, list(goals), strict=True):
-                if goal is not None:
-                    before[k] = things[k].become(goal)
-            after = _measured(things, _near_change(things, set(before), overlaps), places)
-            again, back = _take_back(things, before, givers, overlaps, after)
-            for k in moving:
-                for patch in givers[k]:
-                    if k not in before or patch.touches(k, things[k].index.faces, back.get(k)):
+                    while patch.way < len(_WAYS):
+                        asked = _ask(things, patch.pair, patch.overlap, _WAYS[patch.way], pushes)
+                        if asked:
+                            patch.tried = patch.way
+                            for k in asked:
+                                givers[k].append(patch)
+                            break
                         patch.way += 1
-            after.update(_measured(things, again, places))
-            for pair, overlap in after.items():
-                if overlap is _APART:
-                    overlaps.pop(pair, None)
-                else:
-                    overlaps[pair] = overlap
-            moved |= set(before)
-            since |= bool(before)
-    return {
-        things[k].part.id: trimesh.Trimesh(
-            things[k].index.vertices, things[k].index.faces, process=False
-        )
-        for k in sorted(moved)
-    }
+                if not pushes:
+                    if not patches or not since:
+                        break
+                    # What lies around a patch that found no way has moved: it tries them all again.
+                    for patch in patches:
+                        patch.way = 0
+                    since = False
+                    continue
+                moving = sorted(pushes)
+                goals = pool.map(_moved, [things[k] for k in moving], [pushes[k] for k in moving])
+                before = {}
+                for k, goal in zip(moving, list(goals), strict=True):
+                    if goal is not None:
+                        before[k] = things[k].become(goal)
+                after = ledger.measured(things, _near_change(things, set(before), overlaps))
+                again, back = _take_back(things, before, givers, overlaps, after)
+                for k in moving:
+                    for patch in givers[k]:
+                        if k not in before or patch.touches(k, things[k].index.faces, back.get(k)):
+                            patch.way += 1
+                after.update(ledger.measured(things, again))
+                for pair, overlap in after.items():
+                    if overlap is _APART:
+                        overlaps.pop(pair, None)
+                    else:
+                        overlaps[pair] = overlap
+                moved |= set(before)
+                since |= bool(before)
+        return [things[k].part.id for k in sorted(moved)]
 
 
 def _places_of_both_sides(
@@ -549,7 +608,7 @@ def _near_change(
     left = _left(things)
     found: dict[_Pair, None] = {}
     asked: list[_Pair] = []
-    news: list[tuple[MeshIndex, MeshIndex]] = []
+    news: list[tuple[MeshIndex | Triangles, MeshIndex | Triangles]] = []
     for k in changed:
         for pair in sorted(_partners(left, boxes, k, things[k].news.bounds)):
             one, two, mirror = things[pair[0]], things[pair[1]], pair[2]
@@ -572,33 +631,82 @@ def _near_change(
     return list(found)
 
 
-def _measured(things: list[_Thing], pairs: Iterable[_Pair], places) -> dict[_Pair, _Overlap]:
-    """How the first of each pair lies in the second, and the second in the first."""
-    out = dict.fromkeys(pairs, _APART)
-    asked, declared = [], []
-    for pair in out:
-        one, two, mirror = things[pair[0]], things[pair[1]], pair[2]
-        if one.firm and two.firm:
-            continue
-        b = other_side(two.part.id) if mirror else two.part.id
-        found = places.get((one.part.id, b), ())
-        if not any(p.contact.kind == "contain" for p in found):
-            asked.append(pair)
-            declared.append(found)
-    inside = immersions(
-        [things[one].surface for one, _, _ in asked],
-        [things[two].mirrored() if mirror else things[two].surface for _, two, mirror in asked],
-        step=_SAMPLE_MM,
-        reach=_REACH_MM,
-        left=LEFT_MM,
-        borne=BORNE_MM,
-    )
-    for n in np.flatnonzero(inside.touch).tolist():
-        (one, held_one), (two, held_two) = (
-            _stab(inside.of(n, side), declared[n]) for side in (0, 1)
+@dataclass(slots=True, eq=False)
+class _Known:
+    """What was measured of a pair, and of which surfaces (the second not in the mirror)."""
+
+    one: Surface
+    two: Surface
+    inside: tuple[tuple[np.ndarray, ...] | None, tuple[np.ndarray, ...] | None]
+    overlap: _Overlap
+    turn: int
+    """Which declaration of places the overlap was judged by."""
+
+
+class _Ledger:
+    """How the parts of each pair lie in each other, as far as it is known."""
+
+    def __init__(self) -> None:
+        self.known: dict[_Pair, tuple[_Known, ...]] = {}
+        self._places: Mapping[tuple[str, str], list[Place]] = {}
+        self._turn = 0
+
+    def declare(self, places: Mapping[tuple[str, str], list[Place]]) -> None:
+        """Judge by these places from now on."""
+        self._places = places
+        self._turn += 1
+
+    def measured(self, things: list[_Thing], pairs: Iterable[_Pair]) -> dict[_Pair, _Overlap]:
+        """How the first of each pair lies in the second, and the second in the first."""
+        out = dict.fromkeys(pairs, _APART)
+        asked = []
+        for pair in out:
+            if things[pair[0]].firm and things[pair[1]].firm:
+                continue
+            if not any(p.contact.kind == "contain" for p in self._declared(things, pair)):
+                asked.append(pair)
+        still: dict[_Pair, _Known] = {}
+        rest = []
+        for pair in asked:
+            one, two = things[pair[0]].surface, things[pair[1]].surface
+            for found in self.known.get(pair, ()):
+                if found.one is one and found.two is two:
+                    still[pair] = found
+                    break
+            else:
+                rest.append(pair)
+        inside = immersions(
+            [things[one].surface for one, _, _ in rest],
+            [things[two].mirrored() if mirror else things[two].surface for _, two, mirror in rest],
+            step=_SAMPLE_MM,
+            reach=_REACH_MM,
+            left=LEFT_MM,
+            borne=BORNE_MM,
         )
-        out[asked[n]] = _Overlap(one, two, (held_one, held_two))
-    return out
+        for n, touch in enumerate(inside.touch.tolist()):
+            pair = rest[n]
+            if not touch:
+                self.known.pop(pair, None)
+                continue
+            both = inside.of(n, 0), inside.of(n, 1)
+            surfaces = things[pair[0]].surface, things[pair[1]].surface
+            found = _Known(*surfaces, both, _APART, 0)
+            # The last two states: a move may be taken back.
+            self.known[pair] = (found, *self.known.get(pair, ())[:1])
+            still[pair] = found
+        for pair, found in still.items():
+            if found.turn != self._turn:
+                declared = self._declared(things, pair)
+                (one, held_one), (two, held_two) = (_stab(s, declared) for s in found.inside)
+                found.overlap = _Overlap(one, two, (held_one, held_two))
+                found.turn = self._turn
+            out[pair] = found.overlap
+        return out
+
+    def _declared(self, things: list[_Thing], pair: _Pair) -> Sequence[Place]:
+        """Places at which a pair may touch."""
+        one, two = things[pair[0]].part.id, things[pair[1]].part.id
+        return self._places.get((one, other_side(two) if pair[2] else two), ())
 
 
 def _stab(inside: tuple[np.ndarray, ...] | None, declared) -> tuple[_Stab | None, _Stab | None]:

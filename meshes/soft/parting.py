@@ -11,7 +11,7 @@ from scipy.spatial import cKDTree
 from meshes.contacts import TUBES
 from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
-from meshes.drape.yielding import part_overlapping
+from meshes.drape.yielding import Parting
 from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench
 
@@ -186,12 +186,13 @@ def part_finished(bench: Workbench) -> None:
     """
     rounds = 30 if bench.full else 16
     _seat_ends(bench)
+    parting = Parting(bench.parts, {part_id: bench.index(part_id) for part_id in bench.parts})
     among = None
     for most in (rounds, *_AFTER):
-        indexes = {part_id: bench.index(part_id) for part_id in bench.parts}
-        moved = part_overlapping(bench.parts, bench.contacts, indexes, rounds=most, among=among)
-        for part_id, mesh in moved.items():
-            bench.replace(replace(bench.parts[part_id], mesh=mesh))
+        moved = parting.apart(bench.parts, bench.contacts, rounds=most, among=among)
+        for part_id in moved:
+            part = replace(bench.parts[part_id], mesh=parting.mesh(part_id))
+            bench.replace(part, parting.index(part_id))
         # How far a tube's piercing reaches goes by its radius, which may have changed.
         tubes = {part_id for part_id in moved if bench.parts[part_id].kind in TUBES}
         among = _seat_ends(bench) | tubes

@@ -97,12 +97,18 @@ class Workbench:
             self.field.add_mesh(self.index(part.id))
         return part
 
-    def replace(self, part: Part) -> None:
-        """Put a finished part in the place of the one with its id; the field stays as it is."""
+    def replace(self, part: Part, index: MeshIndex | None = None) -> None:
+        """Put a finished part in the place of the one with its id; the field stays as it is.
+
+        ``index`` is that of its mesh, where it is at hand.
+        """
         if part.id not in self.parts:
             raise KeyError(f"no part {part.id!r} to replace")
         self.parts[part.id] = part
-        self._indices.pop(part.id, None)
+        if index is None:
+            self._indices.pop(part.id, None)
+        else:
+            self._indices[part.id] = index
 
     def index(self, part_id: str) -> MeshIndex:
         """Exact distances to one finished part (made on first use)."""
