@@ -440,7 +440,7 @@ def _cast(
     pieces = np.array_split(np.arange(len(origins)), max(cores, len(origins) // 20_000 + 1))
 
     def one(piece: np.ndarray) -> tuple:
-        crossed = index.unsorted(origins[piece], directions[piece], reach)
+        crossed = index.unsorted(origins[piece], directions[piece], reach, side_by_side=True)
         return _stretch(*crossed, owner, len(piece), stop)
 
     with ThreadPoolExecutor(cores) as pool:

@@ -44,7 +44,7 @@ class InwardRays:
     Attributes
     ----------
     origins : (n, 3) float
-        ``START_MM`` outside the skin, mm LPS.
+        ``START_MM`` outside the skin, mm LPS; neighbours on the skin follow one another.
     directions : (n, 3) float
         Unit vectors, inward.
     tube : (n, 3) float
@@ -195,4 +195,18 @@ def _sample(corners: np.ndarray, outward: np.ndarray, spacing_mm: float) -> Inwa
     # Triangles too small for a ray of their own are stood for by the others.
     spread = tube[~lonely][:, 0].sum()
     scale = tube[:, 0].sum() / spread if spread > 0 else 1.0
-    return InwardRays(origins, directions, tube[face] * (scale / count[face])[:, None])
+    tube = tube[face] * (scale / count[face])[:, None]
+    order = _side_by_side(origins, 4.0 * spacing_mm)
+    return InwardRays(origins[order], directions[order], tube[order])
+
+
+def _side_by_side(places: np.ndarray, cell_mm: float) -> np.ndarray:
+    """Return an order in which (n, 3) places follow one another cell by cell, near by near."""
+    if not len(places):
+        return np.zeros(0, np.int64)
+    cell = np.floor((places - places.min(axis=0)) / cell_mm).astype(np.int64)
+    key = np.zeros(len(cell), np.int64)
+    for bit in range(20):
+        for axis in range(3):
+            key |= ((cell[:, axis] >> bit) & 1) << (3 * bit + axis)
+    return np.argsort(key, kind="stable")

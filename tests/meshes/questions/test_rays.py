@@ -4,6 +4,8 @@ import numpy as np
 import pytest
 import trimesh
 import vtk
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from vtk.util.numpy_support import numpy_to_vtk, numpy_to_vtkIdTypeArray
 
 from meshes.questions.rays import RayIndex
@@ -14,6 +16,9 @@ def _nested_balls(count: int) -> tuple[np.ndarray, np.ndarray]:
     vertices = np.vstack([ball.vertices * (10 + i) for i in range(count)])
     faces = np.vstack([ball.faces + i * len(ball.vertices) for i in range(count)])
     return vertices, faces
+
+
+BALLS = (RayIndex(*_nested_balls(5)), _nested_balls(5)[0])
 
 
 def test_ray_through_shells_a_hair_apart_finds_every_one():
@@ -76,6 +81,32 @@ def test_first_crossing_agrees_with_embree():
     assert np.array_equal(np.unique(ours.ray), np.sort(ray))
     distance = np.linalg.norm(place - origins[ray], axis=1)
     assert ours.distance[first] == pytest.approx(distance, abs=1e-3)
+
+
+@settings(max_examples=40)
+@given(
+    st.integers(0, 10_000),
+    st.integers(1, 45),
+    st.sampled_from(["parallel", "spread", "along an axis", "through corners"]),
+    st.floats(5.0, 100.0),
+)
+def test_rays_side_by_side_find_the_same_to_the_last_bit(seed, count, kind, reach):
+    index, corners = BALLS
+    rng = np.random.default_rng(seed)
+    origins = rng.uniform(-14, 14, (count, 3)) + [0, 0, -20]
+    directions = np.tile([0.05, -0.02, 1.0], (count, 1))
+    if kind == "spread":
+        directions = rng.normal(size=(count, 3))
+    elif kind == "along an axis":
+        directions = np.eye(3)[rng.integers(0, 3, count)] * rng.choice([-1.0, 1.0], (count, 1))
+    elif kind == "through corners":
+        directions = corners[rng.integers(0, len(corners), count)] - origins
+    one = index.unsorted(origins, directions, reach)
+    together = index.unsorted(origins, directions, reach, side_by_side=True)
+    assert np.all(np.diff(together[0]) >= 0)
+    keys = [np.lexsort((found[1], found[0])) for found in (one, together)]
+    for alone, beside in zip(one, together, strict=True):
+        assert np.array_equal(alone[keys[0]], beside[keys[1]])
 
 
 def test_zero_direction_is_refused():
