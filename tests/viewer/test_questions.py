@@ -24,8 +24,17 @@ def asked(qtbot, window):
     window.do(commands.peel_to(2, "both", window.model))
     window.do(commands.select([TARGET]))
     press(window, "covers")
-    qtbot.waitUntil(lambda: window._layers is not None, timeout=20000)
+    qtbot.waitUntil(lambda: window._layers is not None, timeout=90000)
     return window
+
+
+def test_the_layers_are_at_hand_before_anybody_asks(qtbot, window):
+    assert window.state.covers_of == ()
+    qtbot.waitUntil(lambda: window._layers is not None, timeout=20000)
+    window.do(commands.select([TARGET]))
+    press(window, "covers")
+    # At once, without a turn of the event loop.
+    assert window.covers.list.topLevelItemCount() > 0
 
 
 def test_what_lies_over_is_tinted_and_listed(asked):

@@ -25,6 +25,9 @@ STEP_MS = 650
 ROOM_FOR_TREE = 580
 """The list of covers leaves the tree of parts in sight in a side panel so high (pixels at 100 %)."""
 
+LAYERS_AFTER_MS = 2500
+"""So long after the probe the layers are looked through, before anybody has asked."""
+
 SHARE = 0.8
 """Share of a part that counts as brought into view."""
 
@@ -68,8 +71,14 @@ class QuestionsMenu:
             return
         self._probe = probe
         self._probe_here()
+        QTimer.singleShot(LAYERS_AFTER_MS, self, lambda: self._layers_ahead(model))
         if self.state.covers_of:
             self._show_covers()
+
+    def _layers_ahead(self, model: Any) -> None:
+        """Have the layers at hand when they are first asked for."""
+        if model is self.model and not self._closed and self._layers is None:
+            self._questions.want_layers()
 
     def _take_layers(self, model: Any, layers: Any) -> None:
         if model is not self.model or self._closed:
