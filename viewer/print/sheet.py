@@ -30,26 +30,49 @@ from meshes.catalogue.plan import steps as all_steps
 from meshes.catalogue.records import Citation, Entry
 from meshes.export import peelback_version, write_bytes
 from meshes.model import BackModel
+from viewer.print.page_fill import filled_pages
 from viewer.print.sheet_order import PAPERS, SheetOrder
 from viewer.print.sheet_pictures import StepPictures
 from viewer.print.sheet_words import muscles_of
-from viewer.print.typeset import FACE, Boxes, LineKey, Plate, TickBox, rich, style, words
+from viewer.print.typeset import (
+    BODY_PT,
+    FACE,
+    SMALL_PT,
+    Boxes,
+    LineKey,
+    Plate,
+    TickBox,
+    rich,
+    style,
+    words,
+)
 from viewer.state.step_words import PLAN_NOTE, StepWords, step_words
 from viewer.state.tongue import counted, figure, speaks, told
 
 MARGIN_MM = 15.0
 FOOT_MM = 14.0
 PICTURE_DPI = 220.0
-PLATE_MM = 56.0
-SMALL_PLATE_MM = 46.0
-COLUMN_MM = 36.0
+LEAST_PLATE_MM, MOST_PLATE_MM = 47.0, 100.0
+"""Height of the pictures of a step: as high as the page that they share has room for."""
+LEAST_BLANK_MM = 55.0
+SMALL_PLATE_MM = 47.0
+COLUMN_MM = 34.0
+GAP_MM = 6.0
+"""Between two columns of words."""
 GREY = Color(0.93, 0.93, 0.93)
 SIDES = {"both": "Both sides", "left": "Left side", "right": "Right side"}
 SEXES = {"male": "male", "female": "female"}
 TAGS = {"en": "en-GB", "de": "de-DE"}
 """Of the language of the file, for screen readers (BCP 47)."""
 
+STEP_SPACE_PT = 12.0
+"""Under the pictures and under the words of a step, together."""
+
 FOOTER = "Teaching model – not for needle or surgical guidance. Local rules come first."
+
+TUBE_KEY = (
+    "Pale with a dark edge: nerve. Dark with a pale edge: vessel; both drawn wider than they are."
+)
 
 KIT = (
     "Gloves in sizes, eye protection, gown; skin pencil, ruler; blade handle and counted blades in "
@@ -117,6 +140,10 @@ class Sheet:
         self.number_of = {step.id: n for n, step in enumerate(all_steps(), start=1)}
         self.marks = SourceMarks()
         self.dots = PICTURE_DPI / 72.0
+        self.room = self.page[1] - (2 * MARGIN_MM + 4) * mm
+        self.heights: dict[str, float] = {}
+        self.page_starts: set[str] = set()
+        self.waiting: set[str] = set()
         style()
 
     # ------------------------------------------------------------------ pages
@@ -153,7 +180,7 @@ class Sheet:
             MARGIN_MM * mm,
             (MARGIN_MM + 4) * mm,
             self.width,
-            self.page[1] - (2 * MARGIN_MM + 4) * mm,
+            self.room,
             0,
             0,
             0,
@@ -294,12 +321,72 @@ class Sheet:
 
     # -------------------------------------------------------------------- steps
 
+    def settle_pages(self, pictures: StepPictures) -> None:
+        """Decide which steps share a page and how high their pictures are."""
+        blank = self.order.blank
+        records = [r for r in self.order.steps if not blank or pictures.has_names(r)]
+        fixed = [self._height_beside(step_words(r, self.model.catalogue)) for r in records]
+        before = [] if blank else self.plan_table()
+        left = self.room - self._height(before) - 4 if before else 0.0
+        if fixed:
+            fixed[0] += self._height(self.steps_heading())
+        least = LEAST_BLANK_MM if blank else LEAST_PLATE_MM
+        pages = filled_pages(fixed, left, self.room - 1, least * mm, MOST_PLATE_MM * mm)
+        each = iter(records)
+        for number, heights in enumerate(pages):
+            for place, height in enumerate(heights):
+                record = next(each)
+                self.heights[record.id] = height
+                if number and not place:
+                    self.page_starts.add(record.id)
+
+    def _height(self, flowables: Sequence[Flowable]) -> float:
+        """Height of flowables one under the other, points."""
+        return sum(
+            f.wrap(self.width, 1e6)[1] + f.getSpaceBefore() + f.getSpaceAfter() for f in flowables
+        )
+
+    def _height_beside(self, step: StepWords) -> float:
+        """Height of a step without its pictures."""
+        text = [] if self.order.blank else [self.step_text(step)]
+        key = [LineKey((), ())] if step.cut or step.hinge else []
+        return self._height([self.step_head(step), *key, *text]) + STEP_SPACE_PT
+
+    def step_head(self, step: StepWords) -> Flowable:
+        """Number and title of a step, with its boxes to tick."""
+        number = self.number_of[step.id]
+        boxes = self.boxes(step)
+        wide = boxes.wrap(0, 0)[0] + 2
+        head = Table(
+            [[rich(f"{number}&nbsp; {escape(step.title)}", "step"), boxes]],
+            [self.width - wide, wide],
+        )
+        head.setStyle(
+            in_own_face(
+                [
+                    ("LINEABOVE", (0, 0), (-1, 0), 1.2, black),
+                    ("LEFTPADDING", (0, 0), (-1, -1), 0),
+                    ("RIGHTPADDING", (0, 0), (-1, -1), 0),
+                    ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
+                    ("TOPPADDING", (0, 0), (-1, -1), 3),
+                    ("BOTTOMPADDING", (0, 0), (-1, -1), 3),
+                ]
+            )
+        )
+        return head
+
     def add_step(self, record, pictures: StepPictures) -> None:
+        """Draw a step; all that its page holds is settled with the first one."""
+        if not self.heights:
+            self.settle_pages(pictures)
+        if record.id not in self.heights:
+            return
+        self.waiting.add(record.id)
         step = step_words(record, self.model.catalogue)
-        height = PLATE_MM * mm
+        height = self.heights[record.id]
         column = COLUMN_MM * mm
         small_wide = SMALL_PLATE_MM * mm
-        gap = 4 * mm
+        gap = 3 * mm
         wide = self.width - small_wide - gap
 
         def pixels(points: float) -> int:
@@ -323,21 +410,6 @@ class Sheet:
         else:
             row = Table([[Plate(first, small_wide, height), plate]], [small_wide + gap, wide])
         row.setStyle(in_own_face([(f"{s}PADDING", (0, 0), (-1, -1), 0) for s in _SIDES]))
-        head = Table(
-            [[rich(f"{number}&nbsp; {escape(step.title)}", "step"), self.boxes(step)]],
-            [self.width - 30 * mm, 30 * mm],
-        )
-        head.setStyle(
-            in_own_face(
-                [
-                    ("LINEABOVE", (0, 0), (-1, 0), 1.2, black),
-                    ("LEFTPADDING", (0, 0), (-1, -1), 0),
-                    ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
-                    ("TOPPADDING", (0, 0), (-1, -1), 3),
-                    ("BOTTOMPADDING", (0, 0), (-1, -1), 3),
-                ]
-            )
-        )
         under = []
         if first is not None and first.lines:
             under = [
@@ -345,9 +417,13 @@ class Sheet:
             ]
         text = [] if self.order.blank else [self.step_text(step)]
         above = [] if self.steps else self.steps_heading()
-        self.steps.append(
-            KeepTogether([*above, head, row, *under, Spacer(0, 3), *text, Spacer(0, 9)])
-        )
+        if self.page_starts & self.waiting and (self.steps or not self.order.blank):
+            self.steps.append(PageBreak())
+        self.waiting.clear()
+        head = self.step_head(step)
+        # The space at the end is less than was settled: rounding must not cost a page.
+        space = [Spacer(0, 3), *text, Spacer(0, STEP_SPACE_PT - 4)]
+        self.steps.append(KeepTogether([*above, head, row, *under, *space]))
 
     def steps_heading(self) -> list[Flowable]:
         """The heading over the first step, kept on its page."""
@@ -359,11 +435,14 @@ class Sheet:
         )
         return [
             rich(told("At the model, without names" if blank else "Step by step"), "heading"),
-            words(told("Dashed: line of cut. Double: hinge.") + f" {rest}", "small"),
+            words(
+                f"{told('Dashed: line of cut. Double: hinge.')} {rest} {told(TUBE_KEY)}", "small"
+            ),
             Spacer(0, 4),
         ]
 
     def step_text(self, step: StepWords) -> Flowable:
+        half = (self.width - GAP_MM * mm) / 2
         left = [
             _line(told("Do"), step.do),
             _line(told("Cut"), step.cut),
@@ -371,15 +450,21 @@ class Sheet:
         ]
         if step.stop:
             left.append(_sided(_line(told("Stop sign"), " ".join(step.stop)), double=True))
-        right: list[object] = []
+        right: list[Flowable | None] = []
         if step.keep:
             right.append(_boxed(rich(f"<b>{keep_words(step.keep)}</b>")))
         if step.find:
-            right.extend(_finds(step.find, (self.width - 6 * mm) / 2))
-        right.append(_line(told("Caution"), step.caution))
-        right.append(_line(told("Courses differ"), step.differs, "small"))
-        half = (self.width - 6 * mm) / 2
-        table = Table([[[x for x in left if x], "", [x for x in right if x]]], [half, 6 * mm, half])
+            right.extend(_finds(step.find, half))
+        columns = [[x for x in left if x], [x for x in right if x]]
+        # What has no place of its own goes where there is room.
+        for line in (
+            _line(told("Caution"), step.caution),
+            _line(told("Courses differ"), step.differs, "small"),
+        ):
+            if line is not None:
+                tall = [sum(x.wrap(half, 1e6)[1] + 3 for x in column) for column in columns]
+                columns[int(tall[1] < tall[0])].append(line)
+        table = Table([[columns[0], "", columns[1]]], [half, GAP_MM * mm, half])
         table.setStyle(
             in_own_face(
                 [
@@ -411,18 +496,17 @@ class Sheet:
             actions = escape("; ".join(map(told, entry.actions)) or "–") + mark(entry, "actions")
             rows.append(
                 [
-                    [
-                        rich(f"<b>{escape(capital(told(entry.english)))}</b>", "cell"),
-                        rich(f"<i>{escape(latin)}</i>", "small"),
-                    ],
+                    self.muscle_names(entry.english, latin),
                     [rich(line, "cell") for line in ends],
                     [rich(nerve, "cell"), rich(artery, "cell", spaceBefore=2)],
                     rich(actions, "cell"),
                 ]
             )
-        shares = (0.25, 0.32, 0.23, 0.20)
+        shares = (0.22, 0.36, 0.23, 0.19)
         table = Table(rows, [self.width * share for share in shares], repeatRows=1)
-        table.setStyle(in_own_face([*_GRID, ("VALIGN", (0, 0), (-1, -1), "TOP")]))
+        # The last rows stay together: one alone on a page reads as forgotten.
+        together = [("NOSPLIT", (0, -min(3, len(muscles))), (-1, -1))]
+        table.setStyle(in_own_face([*_GRID, ("VALIGN", (0, 0), (-1, -1), "TOP"), *together]))
         note = told(
             "Raised marks name the source below the table's end; m: from memory, p: common practice "
             "without a source, *: place in the source recalled, not read. Latin with (?): recalled."
@@ -434,6 +518,16 @@ class Sheet:
             Spacer(0, 4),
             table,
         ]
+
+    @staticmethod
+    def muscle_names(english: str, latin: str) -> list[Flowable]:
+        """The name as it is said, and the Latin one where that says something new."""
+        said = told(english)
+        names = [rich(f"<b>{escape(capital(said))}</b>", "cell")]
+        long = re.sub(r"^Mm?\. ", "musculus ", said).lower().replace(",", "")
+        if latin and latin.lower() not in (said.lower(), long):
+            names.append(rich(f"<i>{escape(latin)}</i>", "small"))
+        return names
 
     # ------------------------------------------------------------- last pages
 
@@ -470,12 +564,22 @@ class Sheet:
         return [KeepTogether([rich(told("Sources"), "heading"), lines[0]]), *lines[1:]]
 
     def answer_page(self) -> list[Flowable]:
-        rows = []
-        for title, answers in self.answers:
-            line = "; &nbsp;".join(f"<b>{n}</b> {escape(text)}" for n, text in answers)
-            # Close set: all answers have to stand on one page.
-            rows.append(rich(f"<b>{escape(title)}:</b> &nbsp;{line}", "small", spaceAfter=3))
-        return [PageBreak(), rich(told("Answers"), "heading"), *rows]
+        heading = rich(told("Answers"), "heading")
+        rows: list[Flowable] = []
+        # All answers have to stand on one page: as large as it holds them.
+        for points in (BODY_PT, 9.0, SMALL_PT, 7.5):
+            size = {"fontSize": points, "leading": points * 1.28, "spaceAfter": points * 0.4}
+            rows = [
+                rich(
+                    f"<b>{escape(title)}:</b> &nbsp;"
+                    + "; &nbsp;".join(f"<b>{n}</b> {escape(text)}" for n, text in answers),
+                    **size,
+                )
+                for title, answers in self.answers
+            ]
+            if self._height([heading, *rows]) < self.room:
+                break
+        return [PageBreak(), heading, *rows]
 
 
 class SourceMarks:
@@ -577,7 +681,7 @@ def _boxed(inside: Flowable) -> Flowable:
 
 
 def _sided(inside: Flowable, double: bool) -> Flowable:
-    table = Table([[inside]])
+    table = Table([[inside]], spaceAfter=3)
     rules = [("LINEBEFORE", (0, 0), (0, -1), 1.0, black, 0, None, None, 2 if double else 1, 1.5)]
     table.setStyle(
         in_own_face(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
@@ -11,12 +12,15 @@ from scipy.spatial import cKDTree
 from meshes.catalogue.plan import PlanStep, part_ids_of, steps
 from meshes.model import BackModel
 from meshes.questions.rehearse import Rehearser
+from viewer.print.ink import inked
 from viewer.scene import camera as cameras
 from viewer.scene.label_layout import Anchor
 from viewer.scene.looks import BACKGROUNDS
 from viewer.scene.scene import PartLook, Scene
+from viewer.state.places import surface_marks
 from viewer.state.plan import Plan, plan_from_records
 from viewer.state.step_words import called
+from viewer.state.tongue import told
 from viewer.state.view_state import SideChoice, ViewState, sides_of
 from viewer.state.visibility import opacities
 
@@ -25,6 +29,9 @@ LEAST_VIEW_MM = 130.0
 
 PAPER_TONE = np.rint(255 * np.linspace(0, 1, 256) ** 0.68).astype(np.uint8)
 """Screen tone to paper tone: flesh would print nearly black in black and white."""
+
+LEAST_CHANGE = 6
+"""Of a channel, 0..255: a smaller change of tint is none."""
 
 HELD_MM = 14.0
 """A rib is held by a slip that comes so near."""
@@ -125,8 +132,30 @@ class StepPictures:
             first = StepPicture(self._pixels(small), lines=self._lines(step, small))
         self._show(after, focus, large)
         names, kept = self._names(step)
-        anchors = self.scene.seen_anchors(names, first=list(names))
+        if first is None and not step.needs:
+            anchors = self._felt(large)
+        else:
+            anchors = self.scene.seen_anchors(names, first=list(names))
         return first, StepPicture(self._pixels(large), tuple(anchors), (), kept)
+
+    def has_names(self, step: PlanStep) -> bool:
+        """Return whether anything could be named in the picture of a step."""
+        return bool(self._names(step)[0])
+
+    def _felt(self, size: tuple[int, int]) -> list[Anchor]:
+        """Anchors at what is felt through the skin, once where there are two sides."""
+        records = getattr(self.model.catalogue, "landmarks", None) or {}
+        felt = {n: p for n, p in self.model.landmarks.items() if n in records}
+        felt = {n: p for n, p in felt.items() if records[n].palpable}
+        taken: dict[str, Anchor] = {}
+        for words, point in surface_marks(felt, records):
+            x, y = self._projected(point.reshape(-1, 3)[:1], size)[0]
+            name = told(words)
+            # Bony points come before levels of spines, which are counted from them.
+            weight = 500.0 if re.fullmatch(r"[TLS]\d+", name) else 1000.0
+            if name not in taken and 0 < x < size[0] and 0 < y < size[1]:
+                taken[name] = Anchor(name, name, float(x), float(y), weight)
+        return list(taken.values())
 
     def _focus(self, step: PlanStep) -> list[str]:
         named = (*step.removes, *step.reveals)
@@ -146,8 +175,8 @@ class StepPictures:
     def _show(self, state: ViewState, focus: Iterable[str], size: tuple[int, int]) -> None:
         scene = self.scene
         scene.window.SetSize(*size)
-        shown = opacities(self.model, state)
-        scene.apply({part_id: PartLook(opacity) for part_id, opacity in shown.items()})
+        self.shown = {i: PartLook(opacity) for i, opacity in opacities(self.model, state).items()}
+        scene.apply(self.shown)
         scene.set_labels(False)
         points = np.concatenate([self.model.parts[i].mesh.bounds for i in focus])
         pose = cameras.view_pose("posterior", scene.pose)
@@ -155,7 +184,25 @@ class StepPictures:
         scene.pose = replace(pose, scale_mm=max(pose.scale_mm, LEAST_VIEW_MM))
 
     def _pixels(self, size: tuple[int, int]) -> np.ndarray:
-        return for_paper(self.scene.screenshot(size, overlays=False))
+        plain = self.scene.screenshot(size, overlays=False)
+        return inked(for_paper(plain), *self._tubes(plain, size))
+
+    def _tubes(self, plain: np.ndarray, size: tuple[int, int]) -> tuple[np.ndarray, np.ndarray]:
+        """Where the picture that was just drawn shows nerves, and where vessels, (h, w) bool.
+
+        It is drawn once more with nerves tinted blue and vessels tinted a little: what changes
+        is what is seen of them.
+        """
+        kinds = {i: self.model.parts[i].kind for i in self.shown}
+        tinted = {
+            i: replace(look, covering=kinds[i] == "nerve", hovered=kinds[i] in ("artery", "vein"))
+            for i, look in self.shown.items()
+        }
+        self.scene.apply(tinted)
+        change = self.scene.screenshot(size, overlays=False).astype(int) - plain
+        self.scene.apply(self.shown)
+        nerves = change[..., 0] <= -LEAST_CHANGE
+        return nerves, (change[..., 1] >= LEAST_CHANGE) & ~nerves
 
     def _lines(self, step: PlanStep, size: tuple[int, int]) -> tuple[DrawnLine, ...]:
         lines = []

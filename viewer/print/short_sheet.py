@@ -18,6 +18,7 @@ from viewer.print.sheet import (
     AT_THE_END,
     KIT,
     SIDES,
+    TUBE_KEY,
     Sheet,
     capital,
     caution_markup,
@@ -62,7 +63,8 @@ class ShortSheet(Sheet):
         rows = [self.step_row(*drawn) for drawn in self.drawn]
         key = [
             words(
-                told("Dashed: line of cut. Double: hinge. Frame: keep. Tick left and right."),
+                told("Dashed: line of cut. Double: hinge. Frame: keep. Tick left and right.")
+                + f" {told(TUBE_KEY)}",
                 "small",
             ),
             Spacer(0, 3),

@@ -303,8 +303,8 @@ class LineKey(Flowable):
         for kind, text in self.names:
             draw_line(self.canv, kind, [(x, 4), (x + 26, 4)])
             self.canv.setFont(f"{FACE}-Regular", SMALL_PT)
-            self.canv.drawString(x + 30, 1, text)
-            x += 40 + pdfmetrics.stringWidth(text, f"{FACE}-Regular", SMALL_PT)
+            self.canv.drawString(x + 32, 1, text)
+            x += 42 + pdfmetrics.stringWidth(text, f"{FACE}-Regular", SMALL_PT)
 
 
 def jpeg(pixels: np.ndarray) -> ImageReader:

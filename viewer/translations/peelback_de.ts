@@ -9327,5 +9327,9 @@
       <source>Pale: loose tissue and fat, not modelled</source>
       <translation>Hell: lockeres Gewebe und Fett, nicht modelliert</translation>
     </message>
+    <message>
+      <source>Pale with a dark edge: nerve. Dark with a pale edge: vessel; both drawn wider than they are.</source>
+      <translation>Hell mit dunklem Rand: Nerv. Dunkel mit hellem Rand: Gefäß; beide breiter gezeichnet, als sie sind.</translation>
+    </message>
   </context>
 </TS>

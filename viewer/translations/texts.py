@@ -59,7 +59,7 @@ def word_texts() -> tuple[str, ...]:
     from viewer.panels.mistakes_dock import _HEADS as MISTAKE_HEADS
     from viewer.panels.room_sheet import CAUTIONS
     from viewer.panels.step_line import HEADINGS, STATUS_WORDS
-    from viewer.print.sheet import AT_THE_END, FOOTER, KIT, SEXES
+    from viewer.print.sheet import AT_THE_END, FOOTER, KIT, SEXES, TUBE_KEY
     from viewer.print.sheet import SIDES as SHEET_SIDES
     from viewer.print.sheet_words import SIDES as SIDE_WORDS
     from viewer.scene.overlay import _LETTERS
@@ -118,6 +118,7 @@ def word_texts() -> tuple[str, ...]:
                 *SEXES.values(),
                 *AT_THE_END,
                 KIT,
+                TUBE_KEY,
                 FOOTER,
                 PLAN_NOTE,
                 *SHORT_VIEWS.values(),

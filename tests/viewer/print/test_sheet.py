@@ -12,14 +12,17 @@ import numpy as np
 import pypdf
 import pytest
 from PIL import Image
+from reportlab.platypus import Table
 
 from meshes.catalogue.plan import cautions, steps
 from meshes.errors import PeelbackError
 from tests.fakes import toy_model
-from viewer.print.sheet import SourceMarks, sheet_pdf
+from viewer.print.sheet import Sheet, SourceMarks, sheet_pdf
 from viewer.print.sheet_order import PAPERS, SheetOrder, chosen_steps
 from viewer.print.sheet_pictures import StepPictures, for_paper, smoothed_line
 from viewer.state.languages import spoken_in
+from viewer.state.tongue import told
+from viewer.state.view_state import ViewState
 from viewer.translations.texts import FOLDER, translations
 
 WANTED = "trapezius,latissimus,rhomboids"
@@ -76,6 +79,65 @@ def test_every_font_is_embedded(sheets):
                 fonts[font["/BaseFont"]] = inner.get("/FontDescriptor")
         assert len(fonts) >= 2
         assert all("/FontFile2" in d.get_object() for d in fonts.values())
+
+
+@pytest.mark.skipif(shutil.which("pdffonts") is None, reason="poppler is not installed")
+def test_second_reader_finds_fonts_embedded_and_text_that_can_be_selected(sheets, tmp_path):
+    for name, data in sheets.items():
+        path = tmp_path / f"{name}.pdf"
+        path.write_bytes(data)
+        listed = subprocess.run(["pdffonts", path], check=True, capture_output=True, text=True)
+        fonts = listed.stdout.splitlines()[2:]
+        assert len(fonts) >= 2
+        # Columns from the right: object (two), unicode map, subset, embedded.
+        assert all(line.split()[-5:-2] == ["yes", "yes", "yes"] for line in fonts)
+        read = subprocess.run(["pdftotext", path, "-"], check=True, capture_output=True, text=True)
+        said = " ".join(read.stdout.split())
+        assert "no hand in the line of cut or pull" in said
+        assert "Fold trapezius outward" in said
+
+
+def test_pictures_show_where_nerves_and_vessels_are_seen():
+    model = toy_model()
+    tubes = {i for i, part in model.parts.items() if part.kind in ("nerve", "artery", "vein")}
+    assert tubes
+    size = (240, 240)
+    with StepPictures(model) as pictures:
+        shown = [i for i, part in model.parts.items() if part.kind == "bone"]
+        for others in ([], list(tubes)):
+            state = ViewState(removed=frozenset(model.parts) - {*shown, *others})
+            pictures._show(state, list(tubes), size)
+            plain = pictures.scene.screenshot(size, overlays=False)
+            nerves, vessels = pictures._tubes(plain, size)
+            kinds = np.zeros((2, *size[::-1]), bool)
+            for y in range(2, size[1], 8):
+                for x in range(2, size[0], 8):
+                    hit = pictures.scene.pick(x + 0.5, y + 0.5)
+                    kind = model.parts[hit.part_id].kind if hit else ""
+                    kinds[:, y, x] = kind == "nerve", kind in ("artery", "vein")
+            if not others:
+                assert not nerves.any() and not vessels.any()
+                continue
+            assert kinds.any()
+            for mask, truth in ((nerves, kinds[0]), (vessels, kinds[1])):
+                asked = mask[2::8, 2::8] == truth[2::8, 2::8]
+                assert asked.mean() > 0.98
+            assert nerves.any()
+
+
+def test_landmarks_are_named_on_the_skin_in_the_step_that_feels_for_them():
+    feel = next(step for step in steps() if step.id == "feel_landmarks")
+    with StepPictures(toy_model()) as pictures:
+        first, second = pictures.pair(feel, (100, 160), (300, 300))
+        hits = [pictures.scene.pick(a.x, a.y) for a in second.anchors]
+    assert first is None
+    named = [anchor.text for anchor in second.anchors]
+    assert {"C7", "inferior angle of the scapula"} <= set(named)
+    assert len(named) == len(set(named))
+    # Under trapezius it is not felt.
+    assert not any("superior angle" in name for name in named)
+    # Bone shows in the slit that the toy's skin leaves in the midline.
+    assert {hit.part_id.split("_")[0].split(".")[0] for hit in hits} <= {"skin", "vertebra"}
 
 
 def test_steps_say_what_to_do_to_keep_to_find_and_when_to_stop(sheets):
@@ -270,3 +332,41 @@ def test_a_german_sheet_says_its_cautions_answers_and_pages_in_german(german_she
     assert "SCHONEN: N. accessorius" in _text(german_sheets["full"])
     assert "Antworten" in _read(german_sheets["blank"]).pages[-1].extract_text()
     assert _read(german_sheets["full"]).trailer["/Root"]["/Lang"] == "de-DE"
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize(("language", "paper"), [("de", "A4"), ("en", "Letter")])
+def test_pages_of_the_whole_sheet_are_full(preview_model, tmp_path, language, paper):
+    order = SheetOrder.checked(out=tmp_path / "lab.pdf", paper=paper)
+    with spoken_in(language):
+        data, count = sheet_pdf(preview_model, order)
+        titles = [told(step.title) for step in steps()]
+    assert count <= 20
+    order.out.write_bytes(data)
+    subprocess.run(["pdftoppm", "-r", "40", "-gray", "-png", order.out, tmp_path / "p"], check=True)
+    texts = [" ".join(page.extract_text().split()) for page in _read(data).pages]
+    first = next(i for i, t in enumerate(texts) if f"1 {titles[0]}" in t.replace("\xa0", " "))
+    last = next(i for i, t in enumerate(texts) if f"21 {titles[20]}" in t.replace("\xa0", " "))
+    filled = []
+    for page in sorted(tmp_path.glob("p-*.png")):
+        ink = (np.asarray(Image.open(page)) < 160).any(axis=1)
+        # Above the rule of the footer.
+        filled.append(float(np.flatnonzero(ink[: round(len(ink) * 0.925)]).max() / len(ink)))
+    assert min(filled[:last]) > 0.55
+    assert np.mean(filled[first:last]) > 0.80
+
+
+def test_no_row_of_muscles_is_torn_and_none_is_left_alone_on_the_last_page(tmp_path):
+    sheet = Sheet(toy_model(), SheetOrder.checked(out=tmp_path / "lab.pdf"))
+    table = next(x for x in sheet.muscle_table() if isinstance(x, Table))
+    rows = len(table._cellvalues)
+    assert rows > 6
+    _, whole = table.wrap(sheet.width, 1e6)
+    for height in np.linspace(60, whole - 1, 40):
+        pieces = table.split(sheet.width, height)
+        if not pieces:
+            continue
+        counts = [len(piece._cellvalues) for piece in pieces]
+        # The head stands on every page; a torn row would count twice.
+        assert sum(counts) == rows + len(pieces) - 1
+        assert counts[-1] >= 1 + 3
