@@ -24,6 +24,9 @@ LEAST_HALF_MM, MOST_HALF_MM = 0.3, 12.0
 LEAST_FLAP_MM = 15.0
 """A fibre shorter than this between hinge and cut is not turned: it could not even roll."""
 
+MOST_SLANT = 2.5
+"""A border fibre is turned if the next one is longer by so many times their distance at most."""
+
 LINKS = (40, 36)
 """Links along and across that the spacing aims at between its limits."""
 
@@ -295,17 +298,29 @@ def trimmed(sheet: ControlSheet, stump_mm: np.ndarray) -> ControlSheet:
     )
 
 
-def without_short_ends(sheet: ControlSheet) -> ControlSheet:
-    """Return a sheet without the fibres at either border that are too short to turn.
+def lifted_rows(sheet: ControlSheet) -> slice:
+    """Return the rows of a sheet, to its cut, that turn; what lies beyond stays with the stump.
 
-    Where hinge and cut run together nothing is lifted: what lies there stays with the stump.
+    Where hinge and cut run together nothing is lifted: a fibre there is too short to turn, or
+    the cut runs along the fibres rather than across them, and the knife parts two of them.
     """
-    long = np.flatnonzero(
-        np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2).sum(axis=1) >= LEAST_FLAP_MM
-    )
+    length = np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2).sum(axis=1)
+    long = np.flatnonzero(length >= LEAST_FLAP_MM)
     if len(long) < 3:
-        return sheet
-    kept = slice(long[0], long[-1] + 1)
+        return slice(0, len(length))
+    apart = np.linalg.norm(np.diff(sheet.mid[:, 0], axis=0), axis=1)
+    rises = np.diff(length) / np.maximum(apart, 1e-6)
+    first, last = int(long[0]), int(long[-1])
+    while last - first > 3 and rises[first] > MOST_SLANT:
+        first += 1
+    while last - first > 3 and -rises[last - 1] > MOST_SLANT:
+        last -= 1
+    return slice(first, last + 1)
+
+
+def without_short_ends(sheet: ControlSheet) -> ControlSheet:
+    """Return a sheet, to its cut, without the fibres at either border that are not lifted."""
+    kept = lifted_rows(sheet)
     return ControlSheet(
         np.ascontiguousarray(sheet.mid[kept]),
         np.ascontiguousarray(sheet.half_mm[kept]),

@@ -10,13 +10,24 @@ from scipy.ndimage import gaussian_filter1d, map_coordinates
 from scipy.spatial import cKDTree
 
 from meshes.questions.folding.carrying import nearest_place
-from meshes.questions.folding.control_sheet import LEAST_FLAP_MM, ControlSheet
+from meshes.questions.folding.control_sheet import (
+    LEAST_FLAP_MM,
+    ControlSheet,
+    lifted_rows,
+    trimmed,
+)
 from meshes.questions.folding.flap_mesh import STAYS, FlapMesh, in_own_right, parted, refined
 from meshes.questions.folding.patch import OFF_SHEET_MM, PatchLines
 
 LEAST_STUMP_MM = 3.0
 MOST_STUMP = 0.6
 """Share of a fibre that a stump takes at most."""
+
+BESIDE_ROWS = 0.3
+"""So far beside its last row, in rows, a flap is cut along its fibres."""
+
+NOT_LIFTED_MM = -5.0
+"""From the hinge to the cut of fibres that stay: even what lies by the hinge is beyond it."""
 
 ROLL_EDGE_MM, EDGE_MM = 4.0, 7.0
 """Longest edges of a flap's triangles, where it rolls and elsewhere."""
@@ -75,8 +86,16 @@ def cut_across(
     lengths = np.linalg.norm(np.diff(whole.mid, axis=1), axis=2)
     gone = np.concatenate([np.zeros((len(lengths), 1)), lengths.cumsum(axis=1)], axis=1)
     flap_mm = gone[:, -1] - stump_mm
-    # Where hinge and cut run together there is nothing to turn: the cut ends on the hinge.
-    flap_mm = np.where(flap_mm < LEAST_FLAP_MM, 1.0, flap_mm)
+    # Where hinge and cut run together there is nothing to turn: all of it stays.
+    rows = np.arange(float(len(flap_mm)))
+    kept = rows[lifted_rows(trimmed(whole, stump_mm))]
+    lifted = (rows >= kept[0]) & (rows <= kept[-1]) & (flap_mm >= LEAST_FLAP_MM)
+    flap_mm = np.where(lifted, flap_mm, NOT_LIFTED_MM)
+    # Beside the last fibre that is lifted the knife parts two fibres.
+    for border in (kept[0] - BESIDE_ROWS, kept[-1] + BESIDE_ROWS):
+        if 0.0 < border < rows[-1]:
+            place = int(np.searchsorted(rows, border))
+            rows, flap_mm = np.insert(rows, place, border), np.insert(flap_mm, place, NOT_LIFTED_MM)
 
     def from_hinge(points: np.ndarray) -> np.ndarray:
         place = np.array(nearest_place(whole, points))
@@ -84,7 +103,7 @@ def cut_across(
 
     def inside(points: np.ndarray) -> np.ndarray:
         at, row = from_hinge(points)
-        return np.interp(row, np.arange(len(flap_mm)), flap_mm) - at
+        return np.interp(row, rows, flap_mm) - at
 
     def limit(points: np.ndarray) -> np.ndarray:
         at, _ = from_hinge(points)

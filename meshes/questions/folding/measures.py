@@ -70,10 +70,16 @@ def measure(path, share: float) -> FoldMeasure:
 
 
 def _surface(path, number: int, placed: Mapping[str, np.ndarray]) -> float:
-    """Return the area of a flap's surface as a share of what it was at rest."""
+    """Return the area of a flap's own surface as a share of what it was at rest.
+
+    Without the face that the knife made: it is none of the muscle's, and slants.
+    """
     before = after = 0.0
     for part_id, part in path.parts.items():
-        faces = part.mesh.faces[(part.mesh.piece[part.mesh.faces] == number).all(axis=1)]
+        mesh = part.mesh
+        faces = mesh.faces[
+            (mesh.piece[mesh.faces] == number).all(axis=1) & ~mesh.raw[mesh.drawn_faces].all(axis=1)
+        ]
         for vertices, now in ((part.rest, False), (placed[part_id], True)):
             a, b, c = (vertices[faces[:, k]] for k in range(3))
             size = 0.5 * float(np.linalg.norm(np.cross(b - a, c - a), axis=1).sum())
