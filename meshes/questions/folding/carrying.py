@@ -42,6 +42,11 @@ class Carried:
         self.half = np.maximum(half, LEAST_OF_THICK * np.percentile(half, 90))
         points = np.ascontiguousarray(np.asarray(points, float).reshape(-1, 3))
         self.row, self.column = nearest_place(sheet, points)
+        if sheet.beside is not None:
+            # What lies by a fibre that is held is no further from the hinge than on that one.
+            row, column = nearest_place(sheet.beside, points)
+            from_hinge = column * _spacing_at(sheet.beside, row)
+            self.column = np.minimum(self.column, from_hinge / _spacing_at(sheet, self.row))
         rest = np.ascontiguousarray(sheet.mid, float)
         count = len(points)
         middle, frame = np.empty((count, 3)), np.empty((count, 3, 3))
@@ -82,6 +87,12 @@ class Carried:
         """Return the points (n, 3) for a grid (rows, columns, 3), mm."""
         middle, frame = self.frames(mid)
         return middle + np.einsum("nij,ni->nj", frame, self._offset)
+
+
+def _spacing_at(sheet, row: np.ndarray) -> np.ndarray:
+    """Return the spacing of the columns along each row (n,), mm."""
+    links = np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2).mean(axis=1)
+    return np.interp(row, np.arange(len(links)), links)
 
 
 def nearest_place(sheet, points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:

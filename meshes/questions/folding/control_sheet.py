@@ -43,11 +43,15 @@ class ControlSheet:
         Half the thickness there.
     outward : int
         +1 where cross(d/dcolumn, d/drow) points to the superficial side, else -1.
+    beside : ControlSheet or None
+        The same sheet with the fibres at its borders that are not lifted: what lies by their
+        hinge is held as well.
     """
 
     mid: np.ndarray
     half_mm: np.ndarray
     outward: int
+    beside: ControlSheet | None = None
 
     @property
     def step_mm(self) -> float:
@@ -325,6 +329,7 @@ def without_short_ends(sheet: ControlSheet) -> ControlSheet:
         np.ascontiguousarray(sheet.mid[kept]),
         np.ascontiguousarray(sheet.half_mm[kept]),
         sheet.outward,
+        sheet if kept.stop - kept.start < len(sheet.mid) else None,
     )
 
 

@@ -26,8 +26,8 @@ MOST_STUMP = 0.6
 BESIDE_ROWS = 0.3
 """So far beside its last row, in rows, a flap is cut along its fibres."""
 
-NOT_LIFTED_MM = -5.0
-"""From the hinge to the cut of fibres that stay: even what lies by the hinge is beyond it."""
+NOT_LIFTED_MM = 2.0
+"""From the hinge to the cut of fibres that stay: what lies beyond their hinge is not parted."""
 
 ROLL_EDGE_MM, EDGE_MM = 4.0, 7.0
 """Longest edges of a flap's triangles, where it rolls and elsewhere."""
@@ -86,7 +86,7 @@ def cut_across(
     lengths = np.linalg.norm(np.diff(whole.mid, axis=1), axis=2)
     gone = np.concatenate([np.zeros((len(lengths), 1)), lengths.cumsum(axis=1)], axis=1)
     flap_mm = gone[:, -1] - stump_mm
-    # Where hinge and cut run together there is nothing to turn: all of it stays.
+    # Where hinge and cut run together there is nothing to turn: the cut ends on the hinge.
     rows = np.arange(float(len(flap_mm)))
     kept = rows[lifted_rows(trimmed(whole, stump_mm))]
     lifted = (rows >= kept[0]) & (rows <= kept[-1]) & (flap_mm >= LEAST_FLAP_MM)
@@ -110,11 +110,13 @@ def cut_across(
         fine = np.where(at < ROLLS_FOR_MM, ROLL_EDGE_MM, EDGE_MM)
         return np.where(at <= 0.0, 1e3, fine)
 
-    frame = _flat_frame(whole)
+    dense = np.linspace(0.0, len(gone) - 1.0, 20 * len(gone))
+    run = _length_of_cut(whole, gone, dense, np.interp(dense, rows, flap_mm))
 
     def flat(points: np.ndarray) -> np.ndarray:
         row, column = nearest_place(whole, points)
-        return frame(points, row, column)
+        height = _height(whole, points, row, column)
+        return np.column_stack([np.interp(row, dense, run), height])
 
     return _cut(vertices, faces, [inside], limit, flat, [sheet])
 
@@ -179,14 +181,16 @@ def _height(sheet: ControlSheet, points, row, column) -> np.ndarray:
     return ((points - middle) * normal).sum(axis=1)
 
 
-def _flat_frame(sheet: ControlSheet):
-    """Coordinates of a cut face across the fibres: along the rows, and height in the flesh."""
-    spacing = float(np.linalg.norm(np.diff(sheet.mid, axis=0), axis=2).mean())
-
-    def flat(points, row, column):
-        return np.column_stack([spacing * row, _height(sheet, points, row, column)])
-
-    return flat
+def _length_of_cut(sheet: ControlSheet, gone, rows, flap_mm) -> np.ndarray:
+    """Return how far along the line of cut each row lies, mm: a cut face is laid flat by it."""
+    columns = np.arange(gone.shape[1], dtype=float)
+    at_row = np.array([map_coordinates(line, [rows], order=1) for line in gone.T])
+    column = [np.interp(mm, at_row[:, k], columns) for k, mm in enumerate(flap_mm)]
+    line = np.column_stack(
+        [map_coordinates(sheet.mid[..., k], [rows, column], order=1) for k in range(3)]
+    )
+    steps = np.linalg.norm(np.diff(line, axis=0), axis=1)
+    return np.concatenate([[0.0], (steps + 1e-6).cumsum()])
 
 
 def _cut(vertices, faces, insides, limit, flat, sheets) -> FlapMesh:
