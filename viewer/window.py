@@ -55,6 +55,7 @@ from viewer.panels.sheets import (
     PinSheet,
     version,
 )
+from viewer.panels.status_line import ElidedLabel, StatusLine
 from viewer.panels.step_line import StepLineBar
 from viewer.panels.style import THEMES, apply_theme, font
 from viewer.panels.tool_row import ToolRow
@@ -356,11 +357,15 @@ class MainWindow(
         row.addWidget(side_frame)
         outer.addLayout(row, 1)
         self.setCentralWidget(central)
-        self._markers = QLabel()
+        # Docks come and go at once: a glide that is broken off leaves the middle too narrow.
+        self.setAnimated(False)
+        self.setStatusBar(StatusLine(self))
+        self._markers = ElidedLabel()
         self._note = QLabel(TEACHING_NOTE)
         self._note.setProperty("caution", True)
         bar = self.statusBar()
-        bar.addPermanentWidget(self._markers)
+        # A message stands in for the markers, which the picture shows as well.
+        bar.addWidget(self._markers, 1)
         bar.addPermanentWidget(self._note)
         self._note.setContentsMargins(8, 0, 8, 0)
         bar.setSizeGripEnabled(False)
@@ -417,6 +422,7 @@ class MainWindow(
         self.tree.set_column_width(round(30 * self.scale))
         self.tree.header().setFont(font(self.scale, 0.9))
         reword(self)
+        self.search.invite()
         self._actions["latin_first"].setChecked(self.settings.latin_first)
         self._share_room()
         self.side_panel.setVisible(self.settings.side_panel)
@@ -442,6 +448,7 @@ class MainWindow(
         cramped = width < 900 * self.scale
         self.tools.set_cramped(cramped)
         self.caption.set_cramped(cramped)
+        self.covers.set_cramped(cramped)
         self._cramped = cramped
         self.steps.set_room(round((0.33 if cramped else 0.26) * height), self._most_for_step)
 
@@ -474,6 +481,15 @@ class MainWindow(
             return
         if not any(dock.isVisible() for dock in docks):
             self.side_panel.setVisible(self.settings.side_panel)
+            # The middle was laid out twice, while the dock still took its room and after: say
+            # to its inner rows that the second time counts.
+            QTimer.singleShot(0, self, self._lay_middle)
+
+    def _lay_middle(self) -> None:
+        middle = self.stage.parentWidget()
+        for layout in (self.centralWidget().layout(), middle.layout()):
+            layout.invalidate()
+            layout.activate()
 
     def resizeEvent(self, event: Any) -> None:
         super().resizeEvent(event)

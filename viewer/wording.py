@@ -29,6 +29,7 @@ from PySide6.QtWidgets import (
     QAbstractButton,
     QApplication,
     QComboBox,
+    QDialog,
     QDockWidget,
     QGroupBox,
     QLabel,
@@ -148,6 +149,11 @@ class _Watch(QObject):
             and (watched.isWindow() or isinstance(watched, QDockWidget))
         ):
             reword(watched)
+            if isinstance(watched, QDialog):
+                # Its size was found with the words as they are written.
+                if watched.layout() is not None:
+                    watched.layout().activate()
+                watched.resize(watched.size().expandedTo(watched.minimumSizeHint()))
         return False
 
 

@@ -19,7 +19,7 @@ from viewer.building import GrowingModel
 from viewer.memory import give_back
 from viewer.state.places import plane_in_words
 from viewer.state.section_plane import KINDS, SectionPlane, change_section, set_section
-from viewer.state.tongue import told
+from viewer.state.tongue import figure, told
 from viewer.state.view_state import ViewState
 from viewer.state.visibility import visible_parts
 
@@ -423,7 +423,7 @@ class SectionMenu:
         if part_id:
             area = next((r.area_cm2 for r in self._regions if r.part_id == part_id), None)
             words = self._titles.get(part_id, part_id)
-            self.say(words if area is None else f"{words} · {area:.2f} cm²", 0)
+            self.say(words if area is None else f"{words} · {figure(area, '.2f')} cm²", 0)
             self._hovered = part_id
         else:
             self._hovered = ""

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QHBoxLayout,
+    QFrame,
     QHeaderView,
     QLabel,
+    QScrollArea,
     QToolButton,
     QTreeWidget,
     QTreeWidgetItem,
@@ -18,9 +19,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from viewer.panels.flow import FlowLayout
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.covering import CoverRow, covers_in_words, percent
 from viewer.state.tongue import figure, told
+from viewer.wording import shown
 
 _PART = Qt.ItemDataRole.UserRole
 
@@ -43,16 +46,22 @@ class CoverPanel(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._theme: Theme = LIGHT
-        self._scale = 1.0
+        self._scale, self._cramped = 1.0, False
         self.head = QLabel()
         self.head.setObjectName("heading")
         self.head.setWordWrap(True)
         self.words = QLabel()
         self.words.setProperty("soft", True)
         self.words.setWordWrap(True)
+        self._scroll = QScrollArea()
+        self._scroll.setWidget(self.words)
+        self._scroll.setWidgetResizable(True)
+        self._scroll.setFrameShape(QFrame.Shape.NoFrame)
+        self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._scroll.setAccessibleName("How much of it is in view")
         self.list = QTreeWidget()
         self.list.setColumnCount(3)
-        self.list.setHeaderLabels(["Lies over it", "Hides", "Depth"])
+        self.list.setHeaderLabels(["Part", "Hides", "Depth"])
         self.list.setRootIsDecorated(False)
         self.list.setUniformRowHeights(True)
         self.list.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
@@ -72,18 +81,18 @@ class CoverPanel(QWidget):
         self.close_button.setText("Close  (Esc)")
         self.close_button.setAccessibleName("Close the list of what lies over it")
         self.close_button.clicked.connect(self.close_wanted)
-        buttons = QHBoxLayout()
-        buttons.setSpacing(4)
-        buttons.addWidget(self.into_view)
-        buttons.addWidget(self.close_button)
-        buttons.addStretch(1)
+        self._buttons = QWidget()
+        row = FlowLayout(self._buttons, spacing=4, line_gap=4)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.addWidget(self.into_view)
+        row.addWidget(self.close_button)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 4, 0, 4)
         layout.setSpacing(4)
         layout.addWidget(self.head)
-        layout.addWidget(self.words)
+        layout.addWidget(self._scroll)
         layout.addWidget(self.list, 1)
-        layout.addLayout(buttons)
+        layout.addWidget(self._buttons)
 
     def set_dress(self, theme: Theme, scale: float) -> None:
         """Take colours and letter scale."""
@@ -92,9 +101,32 @@ class CoverPanel(QWidget):
         self.words.setFont(font(scale, 0.92))
         self.list.setFont(font(scale))
         self.list.header().setFont(font(scale, 0.9))
-        self.list.setMinimumHeight(round(90 * scale))
+        self.list.setMinimumHeight(round((60 if self._cramped else 90) * scale))
+        self._share_height()
         for button in (self.into_view, self.close_button):
             button.setFont(font(scale, 0.92))
+
+    def set_cramped(self, cramped: bool) -> None:
+        """Leave the keys off the buttons, so that both have room on one line."""
+        self._cramped = cramped
+        self.list.setMinimumHeight(round((60 if cramped else 90) * self._scale))
+        self.into_view.setText("Into view" if cramped else "Bring into view  (D)")
+        self.close_button.setText("Close" if cramped else "Close  (Esc)")
+        for button in (self.into_view, self.close_button):
+            button.setText(shown(button.text()))
+        self._buttons.layout().invalidate()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._share_height()
+
+    def _share_height(self) -> None:
+        """Show all words where there is room; else they scroll, in whole lines."""
+        line = self.words.fontMetrics().lineSpacing()
+        width = self.width() - self._scroll.verticalScrollBar().sizeHint().width()
+        wanted = max(self.words.heightForWidth(max(width, 60)), line)
+        room = max(self.height() // 4 // line, 2) * line
+        self._scroll.setFixedHeight(min(wanted, room))
 
     def show_waiting(self, title: str) -> None:
         """Say that the layers are being looked through."""
@@ -119,6 +151,7 @@ class CoverPanel(QWidget):
     def _fill(self, title: str, words: str, rows: Sequence[CoverRow]) -> None:
         self.head.setText(title)
         self.words.setText(words)
+        self._share_height()
         self.list.clear()
         for row in rows:
             item = QTreeWidgetItem([row.title, percent(row.share), figure(row.depth_mm, ".1f")])

@@ -54,6 +54,7 @@ class MistakesDock(QDockWidget):
         self._steps: dict[str, str] = {}
         self._theme: Theme = LIGHT
         self.step = QComboBox()
+        self.step.currentTextChanged.connect(self.step.setToolTip)
         self.step.setAccessibleName("Step of the plan")
         self.step.setSizeAdjustPolicy(
             QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon

@@ -176,6 +176,8 @@ class ProbeSheet(QDialog):
             self.words.setText(f"{self.place()}: {refusal}.")
         for rung in self._rows:
             item = QTreeWidgetItem([rung.title, rung.enters, rung.thick, rung.leaves, rung.note])
+            item.setToolTip(0, rung.title)
+            item.setToolTip(4, rung.note)
             item.setData(0, _PART, rung.part_id)
             item.setData(
                 0,

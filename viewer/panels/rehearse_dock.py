@@ -68,6 +68,7 @@ class RehearseDock(QDockWidget):
             QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )
         self.step.setMinimumContentsLength(12)
+        self.step.currentTextChanged.connect(self.step.setToolTip)
         self.depth = QSlider(Qt.Orientation.Horizontal)
         self.depth.setRange(round(DEPTH_MM[0] * TENTHS), round(DEPTH_MM[1] * TENTHS))
         self.depth.setAccessibleName("Depth of the blade below the line, mm")

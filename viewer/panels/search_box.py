@@ -5,10 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QModelIndex, Qt, Signal
-from PySide6.QtGui import QStandardItem, QStandardItemModel
+from PySide6.QtGui import QResizeEvent, QStandardItem, QStandardItemModel
 from PySide6.QtWidgets import QCompleter, QLineEdit, QToolButton, QWidget
 
 from viewer.state.search import Found, Named, also_called, find
+from viewer.wording import shown
+
+LONG = "Find a part: English, Latin, synonym…  (/)"
+SHORT = "Find a part  (/)"
 
 
 class SearchBox(QLineEdit):
@@ -26,7 +30,7 @@ class SearchBox(QLineEdit):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setPlaceholderText("Find a part: English, Latin, synonym…  (/)")
+        self.setPlaceholderText(LONG)
         self.setClearButtonEnabled(True)
         for button in self.findChildren(QToolButton):
             button.setAccessibleName("Clear the search")
@@ -43,6 +47,19 @@ class SearchBox(QLineEdit):
         self.setCompleter(completer)
         self.textEdited.connect(self._look)
         self.returnPressed.connect(self._take_best)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.invite()
+
+    def invite(self) -> None:
+        """Say in the empty line what may be typed, as far as there is room."""
+        room = self.width() - self.fontMetrics().height()
+        for words in (shown(LONG), shown(SHORT)):
+            if self.fontMetrics().horizontalAdvance(words) <= room:
+                break
+        if words != self.placeholderText():
+            self.setPlaceholderText(words)
 
     def set_index(self, index: Sequence[Named]) -> None:
         """Take what can be found."""

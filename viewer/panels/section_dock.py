@@ -38,7 +38,7 @@ from viewer.scene import looks
 from viewer.scene.section_picture import EDGE, GROUND, PAPER, SectionLayout, section_layout
 from viewer.state.measuring import TEACHING_NOTE
 from viewer.state.section_plane import KINDS, SectionPlane
-from viewer.state.tongue import told
+from viewer.state.tongue import figure, told
 
 _ID = Qt.ItemDataRole.UserRole
 LABEL_AFTER_MS = 160
@@ -231,7 +231,7 @@ class FlatPicture(QWidget):
     def paintEvent(self, _event) -> None:
         painter = QPainter(self)
         if self._layout is not None and self._layout.size == (self.width(), self.height()):
-            paint_section(painter, self._layout, self._lit, self._hovered)
+            paint_section(painter, self._layout, self._lit, self._hovered, caution=False)
         else:
             self._paint_outlines(painter)
         if self.hasFocus():
@@ -541,14 +541,14 @@ class SectionDock(QDockWidget):
         self.areas.clear()
         for region in regions:
             title = titles.get(region.part_id, region.part_id)
-            item = QTreeWidgetItem(self.areas, [title, f"{region.area_cm2:.2f}"])
+            item = QTreeWidgetItem(self.areas, [title, figure(region.area_cm2, ".2f")])
             item.setData(0, _ID, region.part_id)
             item.setToolTip(0, title)
             item.setTextAlignment(1, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         total = sum(region.area_cm2 for region in regions)
         count = len(regions)
         self.total.setText(
-            told("{count} parts, {area} cm² together", count=count, area=f"{total:.1f}")
+            told("{count} parts, {area} cm² together", count=count, area=figure(total, ".1f"))
             if count
             else told("Nothing is cut")
         )

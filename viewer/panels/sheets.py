@@ -9,6 +9,7 @@ from html import escape
 from importlib import metadata
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -445,6 +446,20 @@ class PinSheet(QDialog):
             lambda: self.list.currentRow() >= 0 and self.pin_wanted.emit(self.list.currentRow())
         )
         self.resize(460, 320)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit_words()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._fit_words()
+
+    def _fit_words(self) -> None:
+        """Leave room for the words that stand in an empty line."""
+        words = self.words.placeholderText()
+        wanted = self.words.fontMetrics().horizontalAdvance(words) + 40
+        self.words.setMinimumWidth(min(wanted, self.screen().availableSize().width() - 60))
 
     def show_pins(self, pins: Sequence[Pin], titles: dict[str, str]) -> None:
         """List the pins of the present state."""

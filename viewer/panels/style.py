@@ -161,6 +161,7 @@ QToolButton:disabled, QPushButton:disabled {{ color: {t.soft}; background: {t.pa
   border-color: {t.line}; }}
 QToolButton:focus, QPushButton:focus, QLineEdit:focus, QComboBox:focus, QTreeWidget:focus,
 QTextBrowser:focus, QSpinBox:focus {{ border: 2px solid {t.accent}; }}
+QToolButton::menu-indicator {{ image: none; }}
 QToolButton[flat="true"] {{ background: transparent; border: 1px solid transparent; }}
 QToolButton[flat="true"]:hover {{ background: {t.raised}; border-color: {t.line}; }}
 QToolButton[flat="true"]:checked {{ background: {t.accent}; color: {t.on_accent}; }}
@@ -201,6 +202,10 @@ QLabel[caution="true"] {{ color: {t.caution}; font-weight: bold; }}
 QStatusBar {{ background: {t.panel}; color: {t.soft}; border-top: 1px solid {t.line}; }}
 QStatusBar QLabel {{ color: {t.soft}; }}
 QStatusBar::item {{ border: none; }}
+QLabel#said {{ background: {t.accent_wash}; color: {t.text}; border-top: 2px solid {t.accent}; }}
+QCheckBox::indicator, QTreeView::indicator, QListView::indicator {{
+  width: {round(13 * scale)}px; height: {round(13 * scale)}px;
+}}
 QProgressBar {{ background: {t.raised}; border: 1px solid {t.line}; border-radius: 3px;
   text-align: center; color: {t.text}; min-height: {round(14 * scale)}px; }}
 QProgressBar::chunk {{ background: {t.accent_wash}; border-right: 2px solid {t.accent}; }}

@@ -131,7 +131,8 @@ class SheetChoices(_Choices):
             ticked = step_id in chosen
             item.setCheckState(Qt.CheckState.Checked if ticked else Qt.CheckState.Unchecked)
             self.steps.addItem(item)
-        self.steps.setMinimumHeight(self.fontMetrics().height() * 11)
+        rows = min(11, self.screen().availableSize().height() // self.fontMetrics().height() - 18)
+        self.steps.setMinimumHeight(self.fontMetrics().height() * max(rows, 3))
         self.steps.itemChanged.connect(self._refresh)
         label = QLabel("S&teps")
         label.setBuddy(self.steps)

@@ -56,6 +56,7 @@ def paint_section(
     lit: frozenset[str] = frozenset(),
     hovered: str = "",
     paper: bool = True,
+    caution: bool = True,
 ) -> None:
     """Paint a section, with its labels, title, sides, scale and caution.
 
@@ -70,6 +71,8 @@ def paint_section(
         The part under the pointer.
     paper : bool
         Paint the ground.
+    caution : bool
+        Write the caution; off where it stands beside the picture.
     """
     width, height = layout.size
     theme, font_px = layout.theme, layout.font_px
@@ -109,23 +112,22 @@ def paint_section(
         _text(painter, x, label.top + 0.8 * label.height, label.text, font_px, ink, halo,
               "end" if right else "start", label.width)  # fmt: skip
     left, right, top, bottom = layout.ends
-    for x, y, text, size, anchor in (
-        (width / 2, 1.6 * font_px, layout.title, 1.2, "middle"),
-        (0.8 * font_px, 1.7 * font_px, left, 1.2, "start"),
-        (width - 0.8 * font_px, 1.7 * font_px, right, 1.2, "end"),
-        (width / 2, 3.0 * font_px, top, 1.0, "middle"),
-        (width / 2, height - 2.6 * font_px, bottom, 1.0, "middle"),
-        (width - font_px, height - 0.7 * font_px, told(CAUTION), 0.85, "end"),
-        (
-            width - font_px,
-            height - 1.75 * font_px,
-            told(GROUND_NOTE) if layout.ground else "",
-            0.85,
-            "end",
-        ),
-    ):
-        _text(painter, x, y, text, size * font_px, ink, halo, anchor)
     length = overlay.bar_length_mm(height / (2 * layout.px_per_mm), height, 9.0 * font_px)
+    bar = (length * layout.px_per_mm, letters_measure(font_px)(f"{length / 10:g} cm")[0])
+    beside = 1.2 * max(letters_measure(font_px)(end)[0] for end in (left, right)) + 1.6 * font_px
+    note = told(GROUND_NOTE) if layout.ground else ""
+    free = width - max(bar) - 3.0 * font_px
+    foot = height - 0.7 * font_px
+    for x, y, text, size, anchor, most in (
+        (width / 2, 1.6 * font_px, layout.title, 1.2, "middle", max(width - 2 * beside, 60.0)),
+        (0.8 * font_px, 1.7 * font_px, left, 1.2, "start", None),
+        (width - 0.8 * font_px, 1.7 * font_px, right, 1.2, "end", None),
+        (width / 2, 3.0 * font_px, top, 1.0, "middle", None),
+        (width / 2, height - 2.6 * font_px, bottom, 1.0, "middle", None),
+        (width - font_px, foot, told(CAUTION) if caution else "", 0.85, "end", None),
+        (width - font_px, foot - 1.05 * font_px if caution else foot, note, 0.85, "end", free),
+    ):
+        _text(painter, x, y, text, size * font_px, ink, halo, anchor, most)
     start, y = 0.9 * font_px, height - 0.7 * font_px
     painter.setPen(QPen(ink, max(font_px / 7, 1.2)))
     painter.drawLine(QPointF(start, y), QPointF(start + length * layout.px_per_mm, y))

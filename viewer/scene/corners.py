@@ -58,9 +58,12 @@ class CornerWords:
         scale, height = self.pose.scale_mm, self.size[1]
         return overlay.scale_bar_picture(scale, height, self.font_px, self.theme)
 
-    def words(self) -> np.ndarray:
-        """Return the pose in words, RGBA."""
-        return overlay.text_picture(self.lines, self.font_px, self.theme)
+    def words(self, table: TableView | None) -> np.ndarray:
+        """Return the pose in words, RGBA, clear of what stands at the right edge."""
+        beside = table.box(self.size)[2] if table is not None else self.marker().shape[1]
+        width = self.size[0]
+        room = max(width - beside - BAR_EDGE_PX - 2 * EDGE_PX, width // 3)
+        return overlay.text_picture(self.lines, self.font_px, self.theme, room)
 
     def words_top(self, words_px: int, bar_px: int) -> int:
         """Return where the words begin, px from above: over a lying donor there is room."""
@@ -107,7 +110,7 @@ class Corners:
             self._layers["scale"].show(bar, BAR_EDGE_PX, BAR_EDGE_PX)
             self._bar_px = bar.shape[0]
         if told.lines:
-            words = told.words()
+            words = told.words(table)
             tall = words.shape[0]
             bottom = height - tall - told.words_top(tall, self._bar_px)
             self._layers["pose"].show(words, BAR_EDGE_PX, bottom)
@@ -130,7 +133,7 @@ def with_corners(picture: np.ndarray, told: CornerWords, table: TableView | None
     low = height - bar.shape[0] - BAR_EDGE_PX
     picture = overlay.blended(picture, bar, BAR_EDGE_PX, low)
     if told.lines:
-        words = told.words()
+        words = told.words(table)
         top = told.words_top(words.shape[0], bar.shape[0])
         picture = overlay.blended(picture, words, BAR_EDGE_PX, top)
     if table is not None:

@@ -211,8 +211,29 @@ def marker_picture(pose: Pose, font_px: int, theme: str) -> np.ndarray:
     return np.asarray(image)
 
 
-def text_picture(lines: Sequence[str], font_px: int, theme: str) -> np.ndarray:
-    """Return a small RGBA picture of some lines of text, left-aligned."""
+def wrapped(text: str, font_px: int, width_px: float) -> list[str]:
+    """Return a text as lines that are no wider than given; a longer word keeps its own line."""
+    lines: list[str] = []
+    for word in text.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_size(longer, font_px)[0] <= width_px:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
+
+
+def fitting_px(text: str, font_px: int, width_px: float) -> int:
+    """Return the largest letter size, no larger than given, at which a line has this width."""
+    width = text_size(text, font_px)[0]
+    return font_px if width <= width_px else max(int(font_px * width_px / width), 6)
+
+
+def text_picture(
+    lines: Sequence[str], font_px: int, theme: str, width_px: float = np.inf
+) -> np.ndarray:
+    """Return a small RGBA picture of some lines of text, left-aligned, wrapped to a width."""
+    lines = [part for line in lines for part in wrapped(line, font_px, width_px - 8)]
     width = max((text_size(line, font_px)[0] for line in lines), default=1.0)
     row = round(font_px * 1.35)
     image, draw = canvas(int(width + 8), row * max(len(lines), 1) + 4, theme)

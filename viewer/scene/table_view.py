@@ -137,7 +137,9 @@ class TableView:
         image, draw = overlay.canvas(width, height, theme)
         line = max(2, round(font_px / 8))
         draw.rectangle([0, 0, width - 1, height - 1], outline=overlay.LEADER[theme], width=line)
-        overlay.draw_text(draw, (line + 4, line + 2), told("Upright"), font_px, theme)
+        words = told("Upright")
+        size_px = overlay.fitting_px(words, font_px, width - 2 * line - 8)
+        overlay.draw_text(draw, (line + 4, line + 2), words, size_px, theme)
         return np.asarray(image)
 
     def set_spot(self, point: np.ndarray | None) -> None:

@@ -9331,5 +9331,17 @@
       <source>Pale with a dark edge: nerve. Dark with a pale edge: vessel; both drawn wider than they are.</source>
       <translation>Hell mit dunklem Rand: Nerv. Dunkel mit hellem Rand: Gefäß; beide breiter gezeichnet, als sie sind.</translation>
     </message>
+    <message>
+      <source>Hidden, further ones: {count}</source>
+      <translation>Verborgen, weitere: {count}</translation>
+    </message>
+    <message>
+      <source>How much of it is in view</source>
+      <translation>Wie viel davon zu sehen ist</translation>
+    </message>
+    <message>
+      <source>Message</source>
+      <translation>Meldung</translation>
+    </message>
   </context>
 </TS>

@@ -56,8 +56,10 @@ def word_texts() -> tuple[str, ...]:
     from meshes.catalogue.folds import load_folds
     from meshes.catalogue.plan import steps
     from meshes.questions.probe import CAUTION as CAUTION_OF_DEPTHS
+    from viewer.panels.hidden_strip import ALL, SHORT_ALL
     from viewer.panels.mistakes_dock import _HEADS as MISTAKE_HEADS
     from viewer.panels.room_sheet import CAUTIONS
+    from viewer.panels.search_box import LONG, SHORT
     from viewer.panels.step_line import HEADINGS, STATUS_WORDS
     from viewer.print.sheet import AT_THE_END, FOOTER, KIT, SEXES, TUBE_KEY
     from viewer.print.sheet import SIDES as SHEET_SIDES
@@ -124,6 +126,8 @@ def word_texts() -> tuple[str, ...]:
                 *SHORT_VIEWS.values(),
                 TITLE,
                 CAUTION,
+                *(words.split("  (")[0] for words in (ALL, SHORT_ALL)),
+                *(words.split("  (")[0] for words in (LONG, SHORT)),
                 *page_texts(),
                 OWN_NOTE,
                 NERVE_PROMPT,
