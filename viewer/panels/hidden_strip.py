@@ -35,6 +35,7 @@ class ChipRow(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.chips: list[QToolButton] = []
         self.more = QToolButton(self)
+        self.more.setAccessibleName("Hidden, further ones")
         self.more.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.menu = QMenu(self)
         self.more.setMenu(self.menu)
@@ -76,7 +77,7 @@ class ChipRow(QWidget):
     def _more_words(self, rest: int, some: bool = True) -> int:
         """Give the last button its words; returns the room it takes, px."""
         self.more.setText(f"+{rest} ▾" if some else f"{rest} ▾")
-        words = told("Hidden, further ones: {count}", count=rest)
+        words = f"{told('Hidden, further ones')}: {rest}"
         self.more.setAccessibleName(words)
         self.more.setToolTip(words)
         return self.more.sizeHint().width() + GAP_PX

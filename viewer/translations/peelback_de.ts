@@ -9332,16 +9332,16 @@
       <translation>Hell mit dunklem Rand: Nerv. Dunkel mit hellem Rand: Gefäß; beide breiter gezeichnet, als sie sind.</translation>
     </message>
     <message>
-      <source>Hidden, further ones: {count}</source>
-      <translation>Verborgen, weitere: {count}</translation>
-    </message>
-    <message>
       <source>How much of it is in view</source>
       <translation>Wie viel davon zu sehen ist</translation>
     </message>
     <message>
       <source>Message</source>
       <translation>Meldung</translation>
+    </message>
+    <message>
+      <source>Hidden, further ones</source>
+      <translation>Weitere verborgene</translation>
     </message>
   </context>
 </TS>
