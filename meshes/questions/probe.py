@@ -29,6 +29,16 @@ PATCH_MM = 25.0
 """Half width of the patch of skin whose mean slope is taken as the slope at a point: wider than
 the furrow over the spines, whose banks would turn the ray aside."""
 
+MIDLINE_MM = 0.25
+"""No ray goes inward nearer to the median plane: skin and fasciae are halves that meet there
+with a hair between them, and down that hair it would pass neither."""
+
+OUTSIDE_MM = 400.0
+"""A ray through a place in the body is looked at from so far out: outside everything."""
+
+ON_PLACE_MM = 0.5
+"""What a ray enters so little behind a place is taken as lying at the place."""
+
 SLOPES_MM = 8.0
 """Spacing of the places of the skin at which its mean slope is known."""
 
@@ -118,6 +128,7 @@ class Probe:
         self._rays = RayIndex(vertices, faces)
         self._lower, self._upper = vertices.min(axis=0), vertices.max(axis=0)
         self._model = model
+        self._skins = frozenset(part.id for part in parts if part.kind == "skin")
 
     @cached_property
     def inward(self) -> Callable[[np.ndarray], np.ndarray]:
@@ -213,10 +224,35 @@ class Probe:
                 f"lateral must lie in 0–{reach:.0f} mm (the half width of the body), "
                 f"got {lateral_mm:g}"
             )
+        x = float(np.copysign(max(abs(x), MIDLINE_MM), 1.0 if side == "left" else -1.0))
         origin = self._outermost(x, height)
         if origin is None:
             raise PeelbackError(f"nothing lies at {level}, {lateral_mm:g} mm to the {side}")
         return self.along(origin, self._inward(x, height))
+
+    def through(self, place: np.ndarray) -> Ladder:
+        """Return what lies over and under a place: the ray goes inward, square to the skin.
+
+        It begins at the skin over the place, not at that of an arm which hangs before it.
+
+        Parameters
+        ----------
+        place : (3,) float
+            On or in the body, mm LPS.
+        """
+        place = np.array(place, dtype=np.float64).reshape(3)
+        if abs(place[0]) < MIDLINE_MM:
+            place[0] = np.copysign(MIDLINE_MM, place[0])
+        direction = self.inward(place)[0]
+        ladder = self.along(place - OUTSIDE_MM * direction, direction)
+        skin = [
+            rung.enter_mm
+            for rung in ladder.rungs
+            if rung.part_id in self._skins and rung.enter_mm <= OUTSIDE_MM + ON_PLACE_MM
+        ]
+        if not skin:
+            return ladder
+        return self.along(ladder.origin + (max(skin) - SAME_CROSSING_MM) * direction, direction)
 
     def level_height(self, level: str) -> float:
         """Return z (mm) of the spinous process of a level."""

@@ -64,8 +64,7 @@ class Pointer:
             # It is being made ready beside the window; its coming asks again.
             return
         try:
-            direction = self._probe.inward(self._last_place)[0]
-            ladder = self._probe.along(rail.drill(self._last_place, direction), direction)
+            ladder = self._probe.through(self._last_place)
         except Exception:
             LOG.exception("the probe failed")
             return

@@ -13,9 +13,6 @@ from viewer.state.view_state import STRATUM_COUNT, ViewState
 from viewer.state.visibility import HasParts
 
 MIN_BAND_PX = 18.0
-DRILL_START_MM = 400.0
-"""How far outside the pointer the drill starts, so that peeled layers are met as well."""
-
 TYPICAL_MM: tuple[float, ...] = (2.0, 8.0, 5.0, 4.0, 2.0, 3.0, 18.0, 14.0, 8.0, 20.0, 16.0)
 """Shown before anything has been probed; marked as such, never as a measurement."""
 
@@ -172,11 +169,6 @@ def depth_at(bands: Sequence[Band], y: float) -> int:
 def handle_y(bands: Sequence[Band], depth: int) -> float:
     """Return where the handle stands for a peel depth, pixels."""
     return bands[depth].top if depth < len(bands) else bands[-1].bottom
-
-
-def drill(point: Sequence[float], direction: np.ndarray) -> np.ndarray:
-    """Return where the drill starts: outside the body on the line through ``point``."""
-    return np.asarray(point, float) - direction * DRILL_START_MM
 
 
 def rail_in_words(

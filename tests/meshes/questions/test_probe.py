@@ -196,3 +196,36 @@ def test_inward_is_square_to_the_skin_even_on_the_shoulder(preview_model):
     thick = np.array([rung.thickness_mm for rung in first])
     assert np.percentile(thick, 99) < 1.4 * 3.2
     assert np.percentile(thick, 1) > 1.5
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+@pytest.mark.parametrize("level", ["C4", "T1", "T7", "L3"])
+def test_in_the_midline_the_halves_of_skin_and_fascia_are_met(preview_model, level, side):
+    probe = Probe(preview_model)
+    at_level = probe.at(level, 0.0, side).part_ids
+    assert at_level[:2] == (f"skin.{side}", f"superficial_fascia.{side}")
+    back = probe._outermost(0.5, probe.level_height(level))
+    pointed = probe.through(np.array([0.0, back[1], back[2]])).part_ids
+    assert [i.split(".")[0] for i in pointed[:2]] == ["skin", "superficial_fascia"]
+
+
+@settings(max_examples=80)
+@given(st.integers(0, 10**6), st.floats(0.0, 60.0))
+def test_a_place_anywhere_in_the_back_is_reached_from_the_skin_over_it(places, number, deep):
+    probe, rays = places
+    k = number % len(rays.origins)
+    place = rays.origins[k] + (3.0 + deep) * rays.directions[k]
+    ladder = probe.through(place)
+    assert ladder.part_ids[0].startswith("skin.")
+    way = place - ladder.origin
+    along = float(way @ ladder.direction)
+    # The place lies on the ray (moved off the midline where it was in it), and not behind an arm.
+    assert np.linalg.norm(way - along * ladder.direction) < 0.6
+    assert -1.0 < along < deep + 45.0
+    assert [r.enter_mm for r in ladder.rungs] == sorted(r.enter_mm for r in ladder.rungs)
+
+
+@pytest.fixture(scope="module")
+def places(preview_model):
+    probe = Probe(preview_model)
+    return probe, inward_rays(preview_model, probe.index, 15.0)
