@@ -19,6 +19,9 @@ WALKED = (
     "compare", "measure", "all_back",
 )  # fmt: skip
 
+BESIDE_PX = 660
+"""Height of a panel beside the model in a window of 800, with menu, step and status lines."""
+
 
 @pytest.fixture
 def large(qtbot, request):
@@ -62,7 +65,9 @@ def test_no_text_of_a_sheet_is_cut_and_all_fit_a_small_screen(qtbot, large, monk
     for sheet in all_sheets(large):
         name = type(sheet).__name__
         if not isinstance(sheet, QDialog):
+            # Alone on the screen it gets the height that it has beside the model.
             sheet.setParent(None)
+            sheet.resize(sheet.sizeHint().width(), BESIDE_PX)
         sheet.show()
         # Rows that wrap ask their panel for height once they know their width: that takes turns.
         for _ in range(4):
