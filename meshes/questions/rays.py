@@ -36,109 +36,12 @@ def _volumes(ax, ay, az, bx, by, bz, cx, cy, cz, dx, dy, dz):
 
 
 @njit(**KERNEL)
-def _cross_all(origins, directions, reach, low, high, link, vertices, faces, order):
-    """Walk the tree for each ray, as far as ``reach``.
-
-    Triangle test: the sign of the three edge volumes seen along the ray
-    (Plücker coordinates). Two triangles that share an edge compute the same
-    number for it but for the sign, so no ray slips through between them; a
-    ray exactly through an edge counts as crossing on one rule for all.
-    """
-    n_rays = origins.shape[0]
-    room = max(64, 32 * n_rays)
-    ray_of = np.empty(room, np.int64)
-    face_of = np.empty(room, np.int64)
-    distance = np.empty(room, np.float64)
-    facing = np.empty(room, np.float64)
-    used = 0
-    stack = np.empty(256, np.int64)
-    for r in range(n_rays):
-        ox, oy, oz = origins[r, 0], origins[r, 1], origins[r, 2]
-        dx, dy, dz = directions[r, 0], directions[r, 1], directions[r, 2]
-        # A zero component gives an infinite inverse; the slab test below never
-        # multiplies it with zero because such a slab is decided by position.
-        ix = 1.0 / dx if dx != 0.0 else np.inf
-        iy = 1.0 / dy if dy != 0.0 else np.inf
-        iz = 1.0 / dz if dz != 0.0 else np.inf
-        stack[0] = 0
-        top = 1
-        while top > 0:
-            top -= 1
-            node = stack[top]
-            near, far = 0.0, reach
-            if dx == 0.0:
-                if ox < low[node, 0] or ox > high[node, 0]:
-                    continue
-            else:
-                p, q = (low[node, 0] - ox) * ix, (high[node, 0] - ox) * ix
-                near, far = max(near, min(p, q)), min(far, max(p, q))
-            if dy == 0.0:
-                if oy < low[node, 1] or oy > high[node, 1]:
-                    continue
-            else:
-                p, q = (low[node, 1] - oy) * iy, (high[node, 1] - oy) * iy
-                near, far = max(near, min(p, q)), min(far, max(p, q))
-            if dz == 0.0:
-                if oz < low[node, 2] or oz > high[node, 2]:
-                    continue
-            else:
-                p, q = (low[node, 2] - oz) * iz, (high[node, 2] - oz) * iz
-                near, far = max(near, min(p, q)), min(far, max(p, q))
-            if near > far + 1e-9 * (1.0 + abs(far)):
-                continue
-            count = link[node, 1]
-            if count == 0:
-                stack[top] = link[node, 0]
-                stack[top + 1] = node + 1
-                top += 2
-                continue
-            first = link[node, 0]
-            for i in range(first, first + count):
-                a, b, c = faces[i, 0], faces[i, 1], faces[i, 2]
-                ax, ay, az = vertices[a, 0] - ox, vertices[a, 1] - oy, vertices[a, 2] - oz
-                bx, by, bz = vertices[b, 0] - ox, vertices[b, 1] - oy, vertices[b, 2] - oz
-                cx, cy, cz = vertices[c, 0] - ox, vertices[c, 1] - oy, vertices[c, 2] - oz
-                u, v, w = _volumes(ax, ay, az, bx, by, bz, cx, cy, cz, dx, dy, dz)
-                if (u < 0.0 or v < 0.0 or w < 0.0) and (u > 0.0 or v > 0.0 or w > 0.0):
-                    continue
-                total = u + v + w
-                if total == 0.0:
-                    continue
-                t = (
-                    u * (ax * dx + ay * dy + az * dz)
-                    + v * (bx * dx + by * dy + bz * dz)
-                    + w * (cx * dx + cy * dy + cz * dz)
-                ) / total
-                if t < 0.0 or t > reach:
-                    continue
-                if used == room:
-                    room *= 2
-                    bigger_i = np.empty(room, np.int64)
-                    bigger_i[:used] = ray_of
-                    ray_of = bigger_i
-                    bigger_f = np.empty(room, np.int64)
-                    bigger_f[:used] = face_of
-                    face_of = bigger_f
-                    bigger_t = np.empty(room, np.float64)
-                    bigger_t[:used] = distance
-                    distance = bigger_t
-                    bigger_s = np.empty(room, np.float64)
-                    bigger_s[:used] = facing
-                    facing = bigger_s
-                ray_of[used] = r
-                face_of[used] = order[i]
-                distance[used] = t
-                facing[used] = 1.0 if total > 0.0 else -1.0
-                used += 1
-    return ray_of[:used].copy(), face_of[:used].copy(), distance[:used].copy(), facing[:used].copy()
-
-
-@njit(**KERNEL)
-def _cross_packets(origins, directions, reach, low, high, link, vertices, faces, order, size):
-    """Find what ``_cross_all`` finds, to the last bit, for rays that lie side by side.
+def _cross_all(origins, directions, reach, low, high, link, vertices, faces, order, size):
+    """Find all triangles that rays cross, ``size`` rays at a time, in the order of the rays.
 
     So many of them walk the tree at a time: a node is opened when any of them meets it,
-    and a triangle is tried with all of them in one stroke of the processor.
+    and a triangle is tried with all of them in one stroke of the processor. What is found
+    does not depend on ``size``, to the last bit.
     """
     n_rays = origins.shape[0]
     room = max(64, 24 * n_rays)
@@ -164,10 +67,11 @@ def _cross_packets(origins, directions, reach, low, high, link, vertices, faces,
             r = first + min(k, mine - 1)
             ox[k], oy[k], oz[k] = origins[r, 0], origins[r, 1], origins[r, 2]
             dx[k], dy[k], dz[k] = directions[r, 0], directions[r, 1], directions[r, 2]
-            # Finite where a component is zero, so that no product is undefined.
-            ix[k] = 1.0 / dx[k] if dx[k] != 0.0 else 1e30
-            iy[k] = 1.0 / dy[k] if dy[k] != 0.0 else 1e30
-            iz[k] = 1.0 / dz[k] if dz[k] != 0.0 else 1e30
+            # Endless where a component is zero. On a face of a box its product is undefined: then
+            # comparisons below pass it over, and that axis bars no box.
+            ix[k] = 1.0 / dx[k] if dx[k] != 0.0 else np.inf
+            iy[k] = 1.0 / dy[k] if dy[k] != 0.0 else np.inf
+            iz[k] = 1.0 / dz[k] if dz[k] != 0.0 else np.inf
         hits = 0
         stack[0] = 0
         top = 1
@@ -187,16 +91,16 @@ def _cross_packets(origins, directions, reach, low, high, link, vertices, faces,
             met = 0.0
             for k in range(size):
                 p, q = (lx - ox[k]) * ix[k], (hx - ox[k]) * ix[k]
-                near = p if p < q else q
-                far = q if p < q else p
+                near = q if q < p else p
+                far = p if p > q else q
                 p, q = (ly - oy[k]) * iy[k], (hy - oy[k]) * iy[k]
-                a = p if p < q else q
-                b = q if p < q else p
+                a = q if q < p else p
+                b = p if p > q else q
                 near = near if near > a else a
                 far = far if far < b else b
                 p, q = (lz - oz[k]) * iz[k], (hz - oz[k]) * iz[k]
-                a = p if p < q else q
-                b = q if p < q else p
+                a = q if q < p else p
+                b = p if p > q else q
                 near = near if near > a else a
                 far = far if far < b else b
                 near = near if near > 0.0 else 0.0
@@ -389,6 +293,5 @@ class RayIndex:
         # Divided by, so small a share runs over and is lost in one of two opposite directions.
         directions[np.abs(directions) < _NOTHING] = 0.0
         mesh = (self._low, self._high, self._link, self._vertices, self._faces, self._order)
-        if side_by_side:
-            return _cross_packets(origins, directions, float(reach), *mesh, PACKET)
-        return _cross_all(origins, directions, float(reach), *mesh)
+        size = PACKET if side_by_side else 1
+        return _cross_all(origins, directions, float(reach), *mesh, size)

@@ -111,6 +111,7 @@ def test_any_stack_of_plates_is_read_in_order(plates, x, z):
     st.tuples(st.floats(-1, 1), st.floats(-1, 1), st.floats(-1, 1)),
 )
 @example((0.1, 0.0, 0.0), (5.770070027892479e-238, 0.0, 1.0))
+@example((-8.703239980212546e-60, 0.0, 0.0), (0.0, 0.0, 1.0))
 def test_any_ray_through_the_back_reads_the_same_from_either_end(back, middle, way):
     if np.linalg.norm(way) < 0.1:
         return

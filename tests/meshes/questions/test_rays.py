@@ -109,6 +109,23 @@ def test_rays_side_by_side_find_the_same_to_the_last_bit(seed, count, kind, reac
         assert np.array_equal(alone[keys[0]], beside[keys[1]])
 
 
+@pytest.mark.parametrize("beside", [0.0, 1e-300, 1e-60, 1e-30, -1e-30, -1e-60, -1e-300])
+@pytest.mark.parametrize("together", [False, True])
+def test_a_ray_in_the_face_of_a_box_of_the_tree_misses_nothing(beside, together):
+    # Two halves that meet in a plane, as skin does in the midline: the ray runs along it.
+    halves = [trimesh.creation.box((4, 4, 4)) for _ in range(2)]
+    halves[0].apply_translation([2, 0, 0])
+    halves[1].apply_translation([-2, 0, 0])
+    merged = trimesh.util.concatenate([half.subdivide().subdivide() for half in halves])
+    index = RayIndex(merged.vertices, merged.faces)
+    for way in (1.0, -1.0):
+        ray, _, distance, _ = index.unsorted(
+            [[beside, 0.3, -10.0 * way]], [[0, 0, way]], side_by_side=together
+        )
+        assert {0} == set(ray.tolist())
+        assert set(np.round(distance, 9)) == {8.0, 12.0}
+
+
 def test_zero_direction_is_refused():
     vertices, faces = _nested_balls(1)
     with pytest.raises(ValueError, match="direction"):
