@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import io
 import sys
 import time
 from dataclasses import replace
@@ -12,8 +13,7 @@ import numpy as np
 from PIL import Image, ImageDraw
 
 from meshes.cache import load_or_build
-from meshes.catalogue.folds import Laid, fold_named, folds_of_step, folds_off_with, load_folds
-from meshes.catalogue.plan import part_ids_of, steps
+from meshes.catalogue.folds import Laid, fold_named, load_folds
 from meshes.errors import PeelbackError
 from meshes.export import write_bytes
 from meshes.model import BackModel
@@ -25,7 +25,7 @@ from viewer.scene import camera as cameras
 from viewer.scene import overlay
 from viewer.scene.scene import PartLook
 from viewer.state.folding import with_fold
-from viewer.state.plan import Plan, plan_from_records
+from viewer.state.plan import Plan, plan_with_folds
 from viewer.state.view_state import ViewState
 from viewer.state.visibility import opacities
 
@@ -47,22 +47,12 @@ SUPERSAMPLE = 2
 TITLE_PX, CAPTION_PX = 24, 17
 
 
-def plan_of(model: BackModel) -> Plan:
-    """Return the plan with its folds."""
-    return plan_from_records(
-        steps(),
-        lambda name: part_ids_of(name, model.catalogue),
-        folds=lambda step: [rule.id for rule in folds_of_step(step)],
-        takes_off=lambda step: [rule.id for rule in folds_off_with(step)],
-    )
-
-
 def state_of(model: BackModel, plan: Plan, fold_id: str, share: float) -> ViewState:
     """Return the state in which a fold is done: all that its step needs is done, and folded."""
     rule, side = fold_named(fold_id)
     state = ViewState()
-    needed = [step.id for step in plan.before(rule.step)]
-    for step_id in (*(s.id for s in steps() if s.id in needed), rule.step):
+    needed = {step.id for step in plan.before(rule.step)} | {rule.step}
+    for step_id in (step.id for step in plan.steps if step.id in needed):
         state = plan.do_step(step_id, model, side, fold=True).change(state)
     return with_fold(state, fold_id, share)
 
@@ -144,12 +134,14 @@ def main() -> int:
         model = load_or_build(body, words.detail)
         started = time.perf_counter()
         scene = plate_scene(model)
-        plan = plan_of(model)
+        plan = plan_with_folds(model.catalogue)
         drawn = 0
         try:
             for name in words.only or wanted:
                 sheet = contact_sheet(model, scene, plan, f"{name}.{words.side}", words.theme)
-                write_png(words.folder / f"fold_{name}.png", sheet)
+                picture = io.BytesIO()
+                sheet.save(picture, "PNG")
+                write_bytes(words.folder / f"fold_{name}.png", picture.getvalue())
                 drawn += 1
         finally:
             scene.finalize()
@@ -158,15 +150,6 @@ def main() -> int:
         return 2
     print(f"{drawn} folds in {words.folder} ({time.perf_counter() - started:.1f} s)")
     return 0
-
-
-def write_png(path: Path, picture: Image.Image) -> None:
-    """Write a picture whole or not at all."""
-    import io
-
-    held = io.BytesIO()
-    picture.save(held, "PNG")
-    write_bytes(path, held.getvalue())
 
 
 if __name__ == "__main__":

@@ -78,7 +78,7 @@ from viewer.state.captions import (
 from viewer.state.commands import Command
 from viewer.state.measuring import TEACHING_NOTE
 from viewer.state.places import level_heights
-from viewer.state.plan import Plan, plan_from_records
+from viewer.state.plan import Plan, plan_with_folds
 from viewer.state.rail import folded_strata
 from viewer.state.session import Session
 from viewer.state.tongue import told
@@ -622,7 +622,7 @@ class MainWindow(
         self._neighbours = neighbours_of(model)
         self._heights = level_heights(model.landmarks)
         self._prepare_questions(model)
-        self.plan = load_plan(model)
+        self.plan = plan_with_folds(model.catalogue)
         self.steps.set_steps(self.plan.steps, self._names_of_things())
         self.tree.set_model_parts(
             model, latin=self.settings.latin_first, spelling=self.settings.spelling
@@ -932,16 +932,3 @@ def _call(
             callback()
 
     return triggered
-
-
-def load_plan(model: Any) -> Plan:
-    """Return the plan of the catalogue, with its names spelled out by the model's rows."""
-    from meshes.catalogue.folds import folds_of_step, folds_off_with
-    from meshes.catalogue.plan import part_ids_of, steps
-
-    return plan_from_records(
-        steps(),
-        lambda name: part_ids_of(name, model.catalogue),
-        lambda step_id: [rule.id for rule in folds_of_step(step_id)],
-        lambda step_id: [rule.id for rule in folds_off_with(step_id)],
-    )

@@ -377,3 +377,16 @@ def plan_from_records(
 def names_in_words(names: Iterable[str], titles: Mapping[str, str]) -> str:
     """Return part names, groups or free words as a readable list."""
     return ", ".join(titles.get(n, n.replace("_", " ")) for n in names)
+
+
+def plan_with_folds(catalogue: Any) -> Plan:
+    """Return the plan of the catalogue with its flaps, names spelled out by the model's rows."""
+    from meshes.catalogue.folds import folds_of_step, folds_off_with
+    from meshes.catalogue.plan import part_ids_of, steps
+
+    return plan_from_records(
+        steps(),
+        lambda name: part_ids_of(name, catalogue),
+        lambda step_id: [rule.id for rule in folds_of_step(step_id)],
+        lambda step_id: [rule.id for rule in folds_off_with(step_id)],
+    )
