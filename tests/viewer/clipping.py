@@ -134,26 +134,15 @@ def _texts(widget: QWidget) -> Iterator[tuple[str, QSize, QRect]]:
             ):
                 icon = widget.iconSize().width() + 4
             yield words, needed, widget.contentsRect().adjusted(2 + icon, 1, -2, -1)
-    elif isinstance(widget, QComboBox):
-        option = QStyleOptionComboBox()
-        widget.initStyleOption(option)
-        field = style.subControlRect(
-            QStyle.ComplexControl.CC_ComboBox,
-            option,
-            QStyle.SubControl.SC_ComboBoxEditField,
-            widget,
+    elif isinstance(widget, (QComboBox, QAbstractSpinBox)):
+        kind, option, field = (
+            (_CONTROL.CC_ComboBox, QStyleOptionComboBox(), _FIELD.SC_ComboBoxEditField)
+            if isinstance(widget, QComboBox)
+            else (_CONTROL.CC_SpinBox, QStyleOptionSpinBox(), _FIELD.SC_SpinBoxEditField)
         )
-        yield widget.currentText(), metrics.size(0, widget.currentText()), field
-    elif isinstance(widget, QAbstractSpinBox):
-        option = QStyleOptionSpinBox()
         widget.initStyleOption(option)
-        field = style.subControlRect(
-            QStyle.ComplexControl.CC_SpinBox,
-            option,
-            QStyle.SubControl.SC_SpinBoxEditField,
-            widget,
-        )
-        yield widget.text(), metrics.size(0, widget.text()), field
+        words = _words(widget)
+        yield words, metrics.size(0, words), style.subControlRect(kind, option, field, widget)
     elif isinstance(widget, QLineEdit) and not isinstance(widget.parent(), QAbstractSpinBox):
         words = widget.text() or widget.placeholderText()
         if widget.isReadOnly() or not widget.text():
@@ -192,6 +181,7 @@ def _texts(widget: QWidget) -> Iterator[tuple[str, QSize, QRect]]:
             yield widget.windowTitle(), metrics.size(0, widget.windowTitle()), room
 
 
+_CONTROL, _FIELD = QStyle.ComplexControl, QStyle.SubControl
 _PLAIN_PAINT = (QPushButton.paintEvent, QToolButton.paintEvent)
 
 
@@ -252,12 +242,9 @@ def _items(view: QAbstractItemView, parent: QModelIndex | None = None):
             tip = index.data(Qt.ItemDataRole.ToolTipRole)
             if isinstance(tip, str) and words in tip:
                 continue
-            wraps = getattr(view, "wordWrap", lambda: False)()
-            font = index.data(Qt.ItemDataRole.FontRole)
-            needed = view.sizeHintForIndex(index)
-            if wraps:
+            if getattr(view, "wordWrap", lambda: False)():
                 continue
-            del font
+            needed = view.sizeHintForIndex(index)
             room = QSize(box.width(), box.height())
             if view.horizontalScrollBarPolicy() != Qt.ScrollBarPolicy.ScrollBarAlwaysOff and (
                 not hasattr(view, "header")

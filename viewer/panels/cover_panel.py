@@ -110,10 +110,8 @@ class CoverPanel(QWidget):
         """Leave the keys off the buttons, so that both have room on one line."""
         self._cramped = cramped
         self.list.setMinimumHeight(round((60 if cramped else 90) * self._scale))
-        self.into_view.setText("Into view" if cramped else "Bring into view  (D)")
-        self.close_button.setText("Close" if cramped else "Close  (Esc)")
-        for button in (self.into_view, self.close_button):
-            button.setText(shown(button.text()))
+        self.into_view.setText(shown("Into view" if cramped else "Bring into view  (D)"))
+        self.close_button.setText(shown("Close" if cramped else "Close  (Esc)"))
         self._buttons.layout().invalidate()
 
     def resizeEvent(self, event: QResizeEvent) -> None:

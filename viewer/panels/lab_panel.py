@@ -6,7 +6,6 @@ from collections.abc import Mapping, Sequence
 from html import escape
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -37,6 +36,7 @@ TENTHS = 2
 DRAWN, OPEN = "✓", "○"
 
 LEAST_TEXT_PX = 44
+"""Height that is left to a text at least."""
 
 
 class LabPanel(QFrame):
@@ -134,15 +134,15 @@ class LabPanel(QFrame):
         row.addWidget(self.depth_words)
         drawing.addLayout(row)
         drawing.addWidget(self.finger)
-        drawing.addWidget(_FlowRow(self.hand_in, self.back, self.again))
+        drawing.addWidget(_flow(self.hand_in, self.back, self.again))
         box.addWidget(self.drawing)
         box.addWidget(self.answer, 6)
-        box.addWidget(_FlowRow(self.go_on, self.step_back, self.sum_button, self.leave))
+        box.addWidget(_flow(self.go_on, self.step_back, self.sum_button, self.leave))
         summing = QWidget()
         box = QVBoxLayout(summing)
         box.setContentsMargins(0, 0, 0, 0)
         box.addWidget(self.sum, 1)
-        box.addWidget(_FlowRow(self.to_steps, self.csv, self.pdf, self.anew, self.leave_too))
+        box.addWidget(_flow(self.to_steps, self.csv, self.pdf, self.anew, self.leave_too))
         self.stack = QStackedWidget()
         self.stack.addWidget(step)
         self.stack.addWidget(summing)
@@ -371,17 +371,10 @@ class LabStart(QDialog):
             self.told.setText(told("Begins with the whole back."))
 
 
-class _FlowRow(QWidget):
-    """Buttons in as many lines as they need: where height is scarce the texts beside give way."""
-
-    def __init__(self, *widgets: QWidget) -> None:
-        super().__init__()
-        self._flow = FlowLayout(self, spacing=6)
-        self._flow.setContentsMargins(0, 0, 0, 0)
-        for widget in widgets:
-            self._flow.addWidget(widget)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep the height that this width asks for; a box layout would take it away."""
-        super().resizeEvent(event)
-        self.setMinimumHeight(self._flow.heightForWidth(self.width()))
+def _flow(*widgets: QWidget) -> QWidget:
+    row = QWidget()
+    flow = FlowLayout(row, spacing=6)
+    flow.setContentsMargins(0, 0, 0, 0)
+    for widget in widgets:
+        flow.addWidget(widget)
+    return row
