@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from viewer.state.captions import english_name, neighbours_of
+from viewer.state.plan import plan_with_folds
 from viewer.state.visibility import opacities, visible_parts
 from viewer.talk.back_lab import ids_of, lab_talk, recipes
 from viewer.talk.check import check_talk
@@ -46,9 +47,7 @@ def seen_share(scene, ids, looks):
 
 @pytest.fixture(scope="module")
 def plan(preview_model):
-    from viewer.window import load_plan
-
-    return load_plan(preview_model)
+    return plan_with_folds(preview_model.catalogue)
 
 
 @pytest.fixture(scope="module")

@@ -3,15 +3,14 @@
 import pytest
 
 from viewer.state.captions import neighbours_of
+from viewer.state.plan import plan_with_folds
 from viewer.state.visibility import visible_parts
 from viewer.talk.review import review_stops, review_talk
 
 
 @pytest.fixture(scope="module")
 def plan(preview_model):
-    from viewer.window import load_plan
-
-    return load_plan(preview_model)
+    return plan_with_folds(preview_model.catalogue)
 
 
 def test_it_begins_with_the_skin_and_ends_in_the_canal(plan, preview_model):
