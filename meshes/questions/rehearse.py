@@ -9,7 +9,7 @@ needle or surgical guidance.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -55,12 +55,14 @@ STRIP_GAP_MM = 6.0
 OVERLYING_MM = 0.6
 """What begins this far outside the line lies over the layer: it was turned away before."""
 
-CLEARANCES_TOLD = 6
 ON_LINE_MM = 10.0
 """A place of the plan's line counts as followed when the reader's line comes this near."""
 
 CAUTION = "Teaching model: not for needle or surgical guidance."
 _TUBES = ("nerve", "artery", "vein")
+
+AT_ORIGIN = "at the origin of "
+"""Begins the words of a line that the plan does not give."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -424,7 +426,9 @@ class Rehearser:
                 continue
             for attachment in part.attachments:
                 if attachment.kind == "origin" and len(attachment.curve) > 1:
-                    words = f"at the origin of {part.name.replace('_', ' ')}"
+                    row = self.model.catalogue.get(part.entry)
+                    name = row.english if row else part.name.replace("_", " ")
+                    words = f"{AT_ORIGIN}{name}"
                     lines.append(PlanLine(words, evenly(attachment.curve, 1.0), derived=True))
         return tuple(lines)
 
@@ -623,63 +627,6 @@ def _losses(ladders, line, reach, present: set[str], kept: set[str]) -> tuple[Lo
         place = tuple(float(c) for c in line[first])
         losses.append(Loss(part_id, length, depth, part_id in kept, place))
     return tuple(sorted(losses, key=lambda loss: (not loss.kept, -loss.length_mm, loss.part_id)))
-
-
-def in_words(
-    answer: Rehearsal, titles: Mapping[str, str] | None = None
-) -> tuple[tuple[str, tuple[str, ...]], ...]:
-    """Return an answer as headed lines of text.
-
-    Parameters
-    ----------
-    answer : Rehearsal
-    titles : mapping of part id to its title, optional
-    """
-    titles = titles or {}
-
-    def title(part_id: str) -> str:
-        return titles.get(part_id, part_id)
-
-    layers = [
-        f"{title(one.part_id)}: {one.mean_mm:.1f} mm thick (least {one.least_mm:.1f})"
-        + (f", {one.depth_mm:.1f} mm down" if one.depth_mm >= 0.5 else "")
-        + (f", under {one.share:.0%} of the line" if one.share < 0.95 else "")
-        for one in answer.layers
-    ]
-    losses = [
-        f"{title(loss.part_id)}: over {loss.length_mm:.0f} mm, from {loss.depth_mm:.1f} mm down"
-        + (" – must be kept" if loss.kept else "")
-        for loss in answer.losses
-    ] or ["Nothing but the layer itself."]
-    clear = [
-        f"{title(one.part_id)}: " + ("cut" if one.mm <= 0 else f"{one.mm:.1f} mm")
-        for one in answer.clearances[:CLEARANCES_TOLD]
-    ] or ["This step keeps nothing near here."]
-    safe = (
-        ()
-        if answer.safe_mm is None
-        else (f"The first thing to be kept lies {answer.safe_mm:.1f} mm down.",)
-    )
-    lines = [
-        (f"{answer.length_mm:.0f} mm long, blade {answer.depth_mm:g} mm deep", safe),
-        ("Would be lost", tuple(losses)),
-        ("Clearance to what must stay", tuple(clear)),
-        ("Layers under the line", tuple(layers)),
-    ]
-    told = answer.comparison
-    if told is not None:
-        lines.insert(
-            1,
-            (
-                "Beside the plan's line",
-                (
-                    f"“{told.words}”, {told.length_mm:.0f} mm",
-                    f"{told.mean_mm:.1f} mm away on the mean, {told.largest_mm:.1f} mm at most; "
-                    f"{told.followed:.0%} of it followed",
-                ),
-            ),
-        )
-    return tuple(lines)
 
 
 def _length(line: np.ndarray) -> float:

@@ -102,3 +102,21 @@ def test_the_walk_finds_an_english_word_and_leaves_latin_and_german_alone(englis
     assert english.left_in("Bring into view") and english.left_in("M. trapezius hides 3 %")
     assert english.left_in("Trigonum auscultationis; M. latissimus dorsi") == ""
     assert english.left_in("Der Schritt „The title“ ist getan") == ""
+
+
+def test_the_labs_answer_and_the_rehearsals_are_german(qtbot, german, english):
+    from tests.viewer.test_take_home_lab import click_along, to_step_with_lines
+
+    window, _ = german
+    qtbot.waitUntil(lambda: window._probe is not None, timeout=20000)
+    lab = window.begin_lab("left")
+    to_step_with_lines(lab)
+    click_along(lab)
+    lab.set_depth(30.0)
+    lab.hand_in()
+    assert "Ginge verloren" in lab.lab.answer.toPlainText()
+    found = left(english, seen_texts(lab.lab))
+    lab.show_sum(True)
+    found |= left(english, seen_texts(lab.lab))
+    lab.finish()
+    assert found == {}

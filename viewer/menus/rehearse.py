@@ -17,6 +17,7 @@ from viewer.state.cut_line import (
     change_cut,
     end_cut,
 )
+from viewer.state.cut_words import answer_in_words, headed, verdict
 from viewer.state.tongue import told
 from viewer.state.view_state import ViewState
 from viewer.state.visibility import taken_off, visible_parts
@@ -177,7 +178,7 @@ class RehearseMenu:
             self._show_cut_lines(line, planned)
             words = told("Click the next place." if line.points else "Click where the cut begins.")
             layer = self._titles.get(line.part_id, "")
-            self.rehearse_dock.show_answer([(layer, (words,))] if layer else [(words, ())])
+            self.rehearse_dock.show_answer([headed(layer, words) if layer else headed(words)])
             return
         present = visible_parts(self.model, self.state, self._neighbours)
         present |= {i for i, p in self.model.parts.items() if not taken_off(p, self.state)}
@@ -186,30 +187,16 @@ class RehearseMenu:
                 path, line.part_id, line.depth_mm, line.step_id or None, present
             )
         except PeelbackError as error:
-            self.rehearse_dock.show_answer([(str(error), ())])
+            self.rehearse_dock.show_answer([headed(str(error))])
             return
         self._show_cut_lines(line, planned)
-        from meshes.questions.rehearse import in_words
-
         self.rehearse_dock.show_answer(
-            in_words(self.rehearsal, self._titles), *self._verdict(self.rehearsal)
+            answer_in_words(self.rehearsal, self._titles), *self._verdict(self.rehearsal)
         )
 
     def _verdict(self, answer: Rehearsal) -> tuple[str, bool]:
-        kept = [loss for loss in answer.losses if loss.kept]
-        if kept:
-            count = len(kept)
-            return f"This cut loses {count} thing{'s'[: count > 1]} that must stay.", True
-        tubes = [
-            self._titles.get(loss.part_id, loss.part_id)
-            for loss in answer.losses
-            if self.model.parts[loss.part_id].kind in ("nerve", "artery", "vein")
-        ]
-        if tubes:
-            return f"The blade goes through {', '.join(tubes[:3])}.", True
-        if answer.losses:
-            return "Nothing that must stay is cut, but the blade goes beyond the layer.", False
-        return "This cut loses nothing but the layer itself.", False
+        kinds = {i: part.kind for i, part in self.model.parts.items()}
+        return verdict(answer, self._titles, kinds)
 
     def _planned_lines(self, rehearser: Rehearser, line: CutLine) -> tuple[PlanLine, ...]:
         step_id = line.step_id

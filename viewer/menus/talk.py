@@ -172,7 +172,11 @@ class TalkMenu:
         if self.desk.chosen < 0:
             return
         scene = self.desk.talk.scenes[self.desk.chosen]
-        self.do(commands.Command(f"show scene “{scene.title}”", lambda _: scene.state, True, True))
+        self.do(
+            commands.Command(
+                told("show scene “{title}”", title=scene.title), lambda _: scene.state, True, True
+            )
+        )
 
     # --- files ---------------------------------------------------------------------------------
 
@@ -271,11 +275,15 @@ class TalkMenu:
     def save_talk_file(self, path: Path) -> bool:
         """Save the talk to a file; an untitled talk takes the file's name."""
         if self.desk.talk.title == Talk().title:
-            self.desk.do(replace(self.desk.talk, title=path.stem), "name the talk")
+            self.desk.do(replace(self.desk.talk, title=path.stem), told("name the talk"))
         try:
             save_talk(path, self.desk.talk, version())
         except OSError as error:
-            QMessageBox.warning(self, "Save talk", f"{path} cannot be written: {error.strerror}")
+            QMessageBox.warning(
+                self,
+                told("Save talk"),
+                told("{path} cannot be written: {why}", path=path, why=error.strerror),
+            )
             return False
         self._talk_file = path
         self.desk.mark_saved()
@@ -304,19 +312,25 @@ class TalkMenu:
         box = QMessageBox(self)
         box.setWindowTitle("Unsaved talk")
         box.setText(
-            f"“{found.talk.title}” with {len(found.talk.scenes)} scenes was not saved"
-            + (f" to {found.file.name}." if found.file else ".")
+            told(
+                "“{title}” with {count} scenes was not saved to {file}."
+                if found.file
+                else "“{title}” with {count} scenes was not saved.",
+                title=told(found.talk.title),
+                count=len(found.talk.scenes),
+                file=found.file.name if found.file else "",
+            )
         )
-        yes = box.addButton("Bring it back", QMessageBox.ButtonRole.AcceptRole)
-        box.addButton("Later", QMessageBox.ButtonRole.RejectRole)
-        drop = box.addButton("Give it up", QMessageBox.ButtonRole.DestructiveRole)
+        yes = box.addButton(told("Bring it back"), QMessageBox.ButtonRole.AcceptRole)
+        box.addButton(told("Later"), QMessageBox.ButtonRole.RejectRole)
+        drop = box.addButton(told("Give it up"), QMessageBox.ButtonRole.DestructiveRole)
         box.finished.connect(lambda _: self._recovered(found, box.clickedButton(), yes, drop))
         box.open()
 
     def _recovered(self, found: Any, clicked: Any, yes: Any, drop: Any) -> None:
         if clicked is yes:
             self.desk = TalkDesk()
-            self.desk.do(found.talk, "bring back")
+            self.desk.do(found.talk, told("bring the talk back"))
             self._talk_file = found.file
             self._show_talk()
             self.show_talk_panel(True)
@@ -378,7 +392,7 @@ class TalkMenu:
 
     def rehearse(self, sheet: Any) -> list[str]:
         """Show every scene once and say what the hall would see."""
-        from viewer.panels.presenting import keep_picture
+        from viewer.panels.presenting import MOST_LABELS, keep_picture
 
         before = self.state
         scene = self.scene_widget.scene
@@ -392,12 +406,21 @@ class TalkMenu:
             scene.render(moving=False)
             keep_picture(self, kept)
             labels = len(scene.labels())
-            if labels > 7:
-                lines.append(f"{number} {kept.title}: {labels} labels; the hall is shown 7")
+            if labels > MOST_LABELS:
+                lines.append(
+                    told(
+                        "{n} {title}: {count} labels; the hall is shown {most}",
+                        n=number,
+                        title=kept.title,
+                        count=labels,
+                        most=MOST_LABELS,
+                    )
+                )
             QApplication.processEvents()
         self.session.do(commands.Command("rehearsed", lambda _: before, recorded=False))
         self.scene_widget.end_flight()
-        sheet.show_scenes(lines or [f"All {len(self.desk.talk.scenes)} scenes looked through."])
+        count = len(self.desk.talk.scenes)
+        sheet.show_scenes(lines or [told("All {count} scenes looked through.", count=count)])
         return lines
 
     def _start_from_sheet(self, sheet: Any, start: int) -> None:

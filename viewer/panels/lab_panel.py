@@ -27,6 +27,7 @@ from PySide6.QtWidgets import (
 from viewer.panels.flow import FlowLayout
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.cut_line import DEPTH_MM
+from viewer.state.cut_words import Headed, line_in_words
 from viewer.state.measuring import TEACHING_NOTE
 from viewer.state.tongue import told
 from viewer.study.lab import LabBook, StepRecord
@@ -218,7 +219,7 @@ class LabPanel(QFrame):
                 best = record.best(line)
                 mark = DRAWN if best else OPEN
                 worth = " – " + told("{points} points", points=f"{best.score:.0f}") if best else ""
-                rows.append(f"<br>{mark} {escape(line)}{escape(worth)}")
+                rows.append(f"<br>{mark} {escape(line_in_words(line))}{escape(worth)}")
             rows.append("</p>")
         self.text.setHtml("".join(rows))
         self.drawing.setVisible(bool(record.lines))
@@ -264,9 +265,7 @@ class LabPanel(QFrame):
             self.go_on.style().unpolish(self.go_on)
             self.go_on.style().polish(self.go_on)
 
-    def show_answer(
-        self, verdict: str, lost: bool, headed: Sequence[tuple[str, Sequence[str]]]
-    ) -> None:
+    def show_answer(self, verdict: str, lost: bool, headed: Sequence[Headed]) -> None:
         """Show what a cut means: a sentence, then headed lines."""
         colour = self._theme.caution if lost else self._theme.done
         text = []
@@ -278,8 +277,8 @@ class LabPanel(QFrame):
         for heading, lines in headed:
             text.append(f"<p style='margin:0 0 4px 0'><b>{escape(heading)}</b>")
             for line in lines:
-                shown = escape(line)
-                if "must be kept" in line or line.endswith(": cut"):
+                shown = escape(line.words)
+                if line.loss:
                     shown = f"<b style='color:{self._theme.caution}'>{shown}</b>"
                 text.append(f"<br>{shown}")
             text.append("</p>")

@@ -139,9 +139,9 @@ class NotesWindow(QWidget):
         )
         self.title.setText(scene.title)
         self.line.setText(scene.line)
-        self.notes.setPlainText(scene.notes or "No notes.")
+        self.notes.setPlainText(scene.notes or told("No notes."))
         self.next_title.setText(
-            f"{after.title}\n{after.line}".strip() if after else "This is the last scene."
+            f"{after.title}\n{after.line}".strip() if after else told("This is the last scene.")
         )
         if picture is None or after is None:
             self.next_picture.clear()
@@ -155,17 +155,17 @@ class NotesWindow(QWidget):
             self.next_picture.setPixmap(small)
         words = []
         if presenter.strayed:
-            words.append("Away from the scene: R goes back.")
+            words.append(told("Away from the scene: R goes back."))
         if presenter.blank:
-            words.append("The screen is blank.")
+            words.append(told("The screen is blank."))
         if presenter.pen:
-            words.append("Pen: C clears, D puts it away.")
+            words.append(told("Pen: C clears, D puts it away."))
         if presenter.spotlight:
-            words.append("Spotlight on.")
+            words.append(told("Spotlight on."))
         if presenter.typed:
-            words.append(f"Scene {presenter.typed}…")
+            words.append(told("Scene {n} …", n=presenter.typed))
         if presenter.playing:
-            words.append(f"Playing, {clock_words(presenter.seconds_left())} to go.")
+            words.append(told("Playing, {time} to go.", time=clock_words(presenter.seconds_left())))
         self.state.setText(" ".join(words))
         self.show_warnings(presenter.warnings)
 
@@ -179,7 +179,8 @@ class NotesWindow(QWidget):
     def show_time(self, elapsed_s: float, here_s: float) -> None:
         """Show the time of day, since the beginning, and on this scene."""
         now = QLocale().toString(QDateTime.currentDateTime().time(), QLocale.FormatType.ShortFormat)
-        self.clock.setText(f"{now}   {clock_words(elapsed_s)}   here {clock_words(here_s)}")
+        here = told("here {time}", time=clock_words(here_s))
+        self.clock.setText(f"{now}   {clock_words(elapsed_s)}   {here}")
 
     def closeEvent(self, event) -> None:
         # Closing the notes must not end the talk, and the window goes with it.

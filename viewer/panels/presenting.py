@@ -28,6 +28,7 @@ from viewer.scene.camera import Flight
 from viewer.state import commands
 from viewer.state.commands import Command
 from viewer.state.session import Session
+from viewer.state.tongue import figure, told
 from viewer.state.view_state import LOOKS, VIEWS, ViewState
 from viewer.talk.presenter import PACE_STEP, PRESENTER_KEYS, Presenter
 from viewer.talk.room import LEAST_ARCMIN, Room
@@ -247,7 +248,7 @@ class Presenting(QObject):
 
     def _screen_gone(self, _screen: object) -> None:
         """A cable was pulled: the talk goes on, on whatever screen is left."""
-        self.warn("A screen was taken away.")
+        self.warn(told("A screen was taken away."))
         # The screen that goes may still stand in the list.
         QTimer.singleShot(0, self, self._follow_screens)
 
@@ -277,12 +278,16 @@ class Presenting(QObject):
                 self.room.distance_m, self.room.height_m, max(round(height * ratio), 200)
             )
             band_px, label_px = letter_sizes(self.room, cap_share())
-            for what, px, share in (
-                ("The words", band_px, cap_share()),
-                ("The labels", label_px, overlay.capital_share()),
+            for px, share, words in (
+                (band_px, cap_share(), told("The words are smaller than the last row needs.")),
+                (
+                    label_px,
+                    overlay.capital_share(),
+                    told("The labels are smaller than the last row needs."),
+                ),
             ):
                 if self.room.arcmin_of(px * share) < LEAST_ARCMIN:
-                    self.warn(f"{what} are smaller than the last row needs.")
+                    self.warn(words)
         else:
             band_px, label_px = 21.0 * window.scale * ratio, 15.0 * window.scale * ratio
         self.letter_px = round(band_px / ratio)
@@ -532,7 +537,9 @@ class Presenting(QObject):
         if isinstance(dialog, QMessageBox):
             self.warn(" ".join(filter(None, (dialog.text(), dialog.informativeText()))))
         elif dialog.windowTitle():
-            self.warn(f"“{dialog.windowTitle()}” was not opened while presenting.")
+            self.warn(
+                told("“{title}” was not opened while presenting.", title=dialog.windowTitle())
+            )
         if isinstance(dialog, QDialog):
             QTimer.singleShot(0, dialog, dialog.reject)
         else:
@@ -759,7 +766,13 @@ class Presenting(QObject):
         pace = self.presenter.set_pace(factor)
         left = self.presenter.seconds_left()
         if self._is_review():
-            self.band.show_part(f"pace {pace:.2g}, {left:.0f} s to go")
+            self.band.show_part(
+                told(
+                    "pace {pace}, {seconds} s to go",
+                    pace=figure(pace, ".2g"),
+                    seconds=f"{left:.0f}",
+                )
+            )
         self._wait_for_next()
         self._tell_notes()
 

@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 from viewer.panels.flow import FlowLayout
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.cut_line import DEPTH_MM, CutLine
+from viewer.state.cut_words import Headed
 from viewer.state.measuring import TEACHING_NOTE
 from viewer.state.tongue import told
 
@@ -148,9 +149,7 @@ class RehearseDock(QDockWidget):
         self.again_button.setEnabled(bool(line.points))
         self._quiet = False
 
-    def show_answer(
-        self, headed: Sequence[tuple[str, Sequence[str]]], verdict: str = "", lost: bool = False
-    ) -> None:
+    def show_answer(self, headed: Sequence[Headed], verdict: str = "", lost: bool = False) -> None:
         """Show the answer: a verdict and headed lines.
 
         Parameters
@@ -172,8 +171,8 @@ class RehearseDock(QDockWidget):
         for heading, lines in self._answer:
             text.append(f"<p><b>{escape(heading)}</b>")
             for line in lines:
-                shown = escape(line)
-                if "must be kept" in line or line.endswith(": cut"):
+                shown = escape(line.words)
+                if line.loss:
                     shown = f'<span style="color:{self._theme.caution}"><b>{shown}</b></span>'
                 text.append(f"<br>{shown}")
             text.append("</p>")

@@ -18,8 +18,9 @@ from viewer.panels.lab_panel import LabPanel
 from viewer.panels.takeover import Takeover
 from viewer.state.captions import common_name
 from viewer.state.cut_line import CutLine, add_cut_point, begin_cut, change_cut, end_cut
+from viewer.state.cut_words import answer_in_words, headed, line_in_words
 from viewer.state.plan import Step, names_in_words
-from viewer.state.tongue import told, told_each
+from viewer.state.tongue import figure, told, told_each
 from viewer.state.view_state import VIEWS, ViewState
 from viewer.state.visibility import taken_off, visible_parts
 from viewer.state.working_file import write_atomically
@@ -201,9 +202,10 @@ class TakeHomeLab(Takeover):
     def _show_step(self) -> None:
         step, book = self.step, self.book
         names = self.window._names_of_things()
+        cuts = step.cut.split("; ") if step.cut else book.of(step.id).lines
         parts = [
             (told("Do"), told(step.do)),
-            (told("Cut"), told_each(step.cut or "; ".join(book.of(step.id).lines), "; ")),
+            (told("Cut"), "; ".join(map(line_in_words, cuts))),
             (told("Keep"), names_in_words(step.keep, names)),
             (told("Too deep if"), _sentences(told_each(step.stop, "; "))),
             (told("Hinge"), told_each(step.hinge, " – ")),
@@ -404,21 +406,15 @@ class TakeHomeLab(Takeover):
         self._show_step()
         self._draw()
         words, lost = window._verdict(answer)
-        from meshes.questions.rehearse import in_words
-
-        headed = list(in_words(answer, window._titles))
+        lines = list(answer_in_words(answer, window._titles))
         if not cut.through:
-            headed.insert(
-                0,
-                (
-                    told("The blade does not go through"),
-                    (told("The layer is {mm} mm thick here.", mm=f"{answer.through_mm:.1f}"),),
-                ),
-            )
+            thick = told("The layer is {mm} mm thick here.", mm=figure(answer.through_mm, ".1f"))
+            lines.insert(0, headed(told("The blade does not go through"), thick))
         if lost and self.step.stop:
-            headed.insert(0, (told("Too deep if"), (_sentences(told_each(self.step.stop, "; ")),)))
+            signs = _sentences(told_each(self.step.stop, "; "))
+            lines.insert(0, headed(told("Too deep if"), signs))
         worth = told("{points} points.", points=f"{cut.score:.0f}")
-        self.lab.show_answer(f"{words} {worth}", lost, headed)
+        self.lab.show_answer(f"{words} {worth}", lost, lines)
         self.lab.hand_in.setEnabled(False)
         self.lab.back.setEnabled(False)
         (self.lab.again if self.book.of(self.step.id).missing else self.lab.go_on).setFocus()
@@ -546,7 +542,7 @@ class TakeHomeLab(Takeover):
             part = path.with_name(f".{path.name}.part")
             writer = QPdfWriter(str(part))
             writer.setPageSize(QPageSize(QPageSize.PageSizeId.A4))
-            writer.setTitle("Take-home lab")
+            writer.setTitle(told("Take-home lab"))
             document = QTextDocument()
             html = self.sum_html().replace(self.window.theme.caution, LIGHT.caution)
             side = told(SIDES[self.book.side])

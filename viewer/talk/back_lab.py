@@ -2,7 +2,8 @@
 
 ``back_lab.toml`` names steps, rows and parts; ``lab_talk`` turns them into
 scenes with the part ids of a model, so that another body, a finer model or a
-new branch of a nerve needs no new file.
+new branch of a nerve needs no new file. Its words are those of the language
+that is shown when it is opened; from then on it is a talk like any other.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from typing import Any
 from meshes.catalogue.folds import moved_by, own_parts
 from viewer.state.folding import with_fold
 from viewer.state.plan import Plan
+from viewer.state.tongue import told, told_each
 from viewer.state.view_state import ViewState
 from viewer.talk.framing import camera_on
 from viewer.talk.scenes import Talk, TalkScene
@@ -73,6 +75,15 @@ def recipes() -> tuple[str, tuple[SceneRecipe, ...]]:
         for values in record["scene"]
     )
     return record["title"], scenes
+
+
+def talk_texts() -> tuple[str, ...]:
+    """Return the words of the sample talk as they are looked up: notes by paragraph."""
+    title, scenes = recipes()
+    texts = [title]
+    for scene in scenes:
+        texts += [scene.title, scene.line, *scene.notes.strip().split("\n")]
+    return tuple(dict.fromkeys(text for text in texts if text))
 
 
 def _frozen(value: Any) -> Any:
@@ -133,16 +144,16 @@ def recipe_state(recipe: SceneRecipe, plan: Plan, model: Any) -> ViewState:
 
 
 def lab_talk(model: Any, plan: Plan) -> Talk:
-    """Return the sample talk for a model and its plan."""
+    """Return the sample talk for a model and its plan, in the language that is shown."""
     title, scenes = recipes()
     return Talk(
-        title,
+        told(title),
         tuple(
             TalkScene(
                 recipe_state(recipe, plan, model),
-                recipe.title,
-                recipe.notes.strip(),
-                recipe.line,
+                told(recipe.title),
+                told_each(recipe.notes.strip(), "\n"),
+                told(recipe.line),
                 recipe.seconds,
             )
             for recipe in scenes

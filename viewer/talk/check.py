@@ -53,16 +53,28 @@ def check_scene(
         faults.append(told("nothing is shown"))
     for name in ("selection", "alone", "see_through"):
         if unknown := sorted(set(getattr(state, name)) - set(model.parts)):
-            faults.append(f"{name.replace('_', ' ')}: {unknown[0]} is not in this model")
+            faults.append(told("{field}: {part} is not in this model", part=unknown[0], field=name))
     if unknown := sorted((state.removed | state.hidden) - set(model.parts)):
-        remarks.append(f"{len(unknown)} parts taken off are not in this model ({unknown[0]})")
+        remarks.append(
+            told(
+                "{count} parts taken off are not in this model ({part})",
+                count=len(unknown),
+                part=unknown[0],
+            )
+        )
     for part_id in state.selection:
         if part_id in model.parts and part_id not in shown:
-            faults.append(f"{part_id} is picked but not shown")
+            faults.append(told("{part} is picked but not shown", part=part_id))
     if not scene.notes.strip():
         remarks.append(told("no notes"))
     if len(scene.line) > LINE_FOR_HALL:
-        remarks.append(f"the line has {len(scene.line)} letters; {LINE_FOR_HALL} fit in one row")
+        remarks.append(
+            told(
+                "the line has {count} letters; {most} fit in one row",
+                count=len(scene.line),
+                most=LINE_FOR_HALL,
+            )
+        )
     return SceneReport(
         number, scene.title, len(shown), state.selection, tuple(faults), tuple(remarks)
     )

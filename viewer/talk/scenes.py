@@ -17,6 +17,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from viewer.state.tongue import told
 from viewer.state.view_state import ViewState
 
 UNTITLED = "Untitled talk"
@@ -211,39 +212,52 @@ class TalkDesk:
     def keep(self, state: ViewState, title: str, line: str = "") -> int:
         """Put a scene after the chosen one and choose it; returns its index."""
         at = self.chosen + 1
-        self.do(self._talk.with_scene(TalkScene(state, title, line=line), at), f"keep “{title}”")
+        self.do(
+            self._talk.with_scene(TalkScene(state, title, line=line), at),
+            told("keep “{title}”", title=title),
+        )
         self.chosen = at
         return at
 
     def update(self, state: ViewState) -> bool:
         """Give the chosen scene another view."""
         title = self._talk.scenes[self.chosen].title
-        return self.do(self._talk.changed(self.chosen, state=state), f"new view for “{title}”")
+        return self.do(
+            self._talk.changed(self.chosen, state=state),
+            told("new view for “{title}”", title=title),
+        )
 
     def write(self, field: str, text: str) -> bool:
         """Change title, notes or line of the chosen scene; typing makes one entry."""
         return self.do(
             self._talk.changed(self.chosen, **{field: text}),
-            f"change {field} of scene {self.chosen + 1}",
+            told(
+                {
+                    "title": "change title of scene {n}",
+                    "line": "change line of scene {n}",
+                    "notes": "change notes of scene {n}",
+                }[field],
+                n=self.chosen + 1,
+            ),
             merges_with=f"{field} {self.chosen}",
         )
 
     def duplicate(self) -> bool:
         """Double the chosen scene and choose the copy."""
         title = self._talk.scenes[self.chosen].title
-        done = self.do(self._talk.duplicated(self.chosen), f"duplicate “{title}”")
+        done = self.do(self._talk.duplicated(self.chosen), told("duplicate “{title}”", title=title))
         self.chosen += 1
         return done
 
     def delete(self) -> bool:
         """Take the chosen scene out."""
         title = self._talk.scenes[self.chosen].title
-        return self.do(self._talk.without(self.chosen), f"delete “{title}”")
+        return self.do(self._talk.without(self.chosen), told("delete “{title}”", title=title))
 
     def move(self, index: int, to: int) -> bool:
         """Put a scene at another place and choose it."""
         talk = self._talk.moved(index, to)
         title = self._talk.scenes[index].title
-        done = self.do(talk, f"move “{title}”")
+        done = self.do(talk, told("move “{title}”", title=title))
         self.chosen = min(max(to, 0), len(talk.scenes) - 1)
         return done

@@ -9343,5 +9343,629 @@
       <source>Hidden, further ones</source>
       <translation>Weitere verborgene</translation>
     </message>
+    <message>
+      <source>First back lab, left side</source>
+      <translation>Erster Präparierkurs am Rücken, linke Seite</translation>
+    </message>
+    <message>
+      <source>The back before the first cut</source>
+      <translation>Der Rücken vor dem ersten Schnitt</translation>
+    </message>
+    <message>
+      <source>Count levels from above and from below</source>
+      <translation>Höhen von oben und von unten zählen</translation>
+    </message>
+    <message>
+      <source>Welcome. One minute of quiet for the donor first, in the form your course uses.</source>
+      <translation>Willkommen. Zuerst eine Minute Stille für die Spenderin oder den Spender, wie es in Ihrem Kurs üblich ist.</translation>
+    </message>
+    <message>
+      <source>This is the skin of the back. On the picture are the landmarks you feel: the protuberance of the skull, C7, the spine of the shoulder blade and its lower angle, the crest of the hip bone.</source>
+      <translation>Das ist die Haut des Rückens. Im Bild stehen die tastbaren Punkte: die Protuberantia am Schädel, C7, Spina und unterer Winkel des Schulterblatts, der Beckenkamm.</translation>
+    </message>
+    <message>
+      <source>Ask: which spine is this? A rule of thumb is right to about one level; say plus or minus one.</source>
+      <translation>Fragen Sie: Welcher Dornfortsatz ist das? Eine Faustregel stimmt auf etwa einen Wirbel; sagen Sie: plus oder minus einer.</translation>
+    </message>
+    <message>
+      <source>The model stands. Your donor lies prone: left stays left, but the shoulder blade moves.</source>
+      <translation>Das Modell steht. Auf dem Tisch liegt der Körper auf dem Bauch: Links bleibt links, aber das Schulterblatt verschiebt sich.</translation>
+    </message>
+    <message>
+      <source>Skin only</source>
+      <translation>Nur die Haut</translation>
+    </message>
+    <message>
+      <source>Yellow fat in the cut: deep enough</source>
+      <translation>Gelbes Fett im Schnitt: tief genug</translation>
+    </message>
+    <message>
+      <source>The skin is turned on the left. Beneath it lies the superficial fascia: fat with fine nerves in it.</source>
+      <translation>Links ist die Haut umgeschlagen. Darunter liegt die oberflächliche Faszie: Fett mit feinen Nerven darin.</translation>
+    </message>
+    <message>
+      <source>Blade turned to the skin, fingers behind the blade. Over the crest and along the nuchal line stay shallow: the nerves are just there.</source>
+      <translation>Die Schneide zur Haut, die Finger hinter die Klinge. Über dem Beckenkamm und entlang der Linea nuchalis flach bleiben: Genau dort liegen die Nerven.</translation>
+    </message>
+    <message>
+      <source>The right side keeps its skin so that you can compare.</source>
+      <translation>Rechts bleibt die Haut, damit Sie vergleichen können.</translation>
+    </message>
+    <message>
+      <source>Threads in the fat</source>
+      <translation>Fäden im Fett</translation>
+    </message>
+    <message>
+      <source>Look for one or two, with a time limit</source>
+      <translation>Einen oder zwei suchen, und nicht zu lange</translation>
+    </message>
+    <message>
+      <source>What ran through the fat: the posterior cutaneous branch of each level near the midline, and over the crest the superior cluneal nerve and its neighbours.</source>
+      <translation>Was durch das Fett zog: nahe der Mittellinie auf jeder Höhe der R. cutaneus posterior, über dem Beckenkamm die Nn. clunium superiores und ihre Nachbarn.</translation>
+    </message>
+    <message>
+      <source>Up at the skull the occipital artery; the greater occipital nerve comes through near it.</source>
+      <translation>Oben am Schädel die A. occipitalis; nahe bei ihr tritt der N. occipitalis major hindurch.</translation>
+    </message>
+    <message>
+      <source>What is not found is reported, not hunted. Below is the deep fascia, a thin film here, white and strong over the loin: stop at white.</source>
+      <translation>Was nicht gefunden wird, wird gemeldet, nicht gejagt. Darunter liegt die tiefe Faszie, hier ein dünnes Häutchen, über der Lende weiß und fest: bei Weiß aufhören.</translation>
+    </message>
+    <message>
+      <source>The first sheet</source>
+      <translation>Die erste Platte</translation>
+    </message>
+    <message>
+      <source>Two muscles cover nearly all</source>
+      <translation>Zwei Muskeln bedecken fast alles</translation>
+    </message>
+    <message>
+      <source>Film off, along the fibres. Two muscles own the surface: trapezius above and latissimus dorsi below.</source>
+      <translation>Das Häutchen ab, entlang der Fasern. Zwei Muskeln beherrschen die Oberfläche: oben der M. trapezius, unten der M. latissimus dorsi.</translation>
+    </message>
+    <message>
+      <source>Where the thoracolumbar fascia shows, latissimus dorsi is already tendon. Do not lift what is white.</source>
+      <translation>Wo die Fascia thoracolumbalis zu sehen ist, ist der M. latissimus dorsi schon Sehne. Was weiß ist, nicht anheben.</translation>
+    </message>
+    <message>
+      <source>Find the two gaps with your finger: one at the lower angle of the shoulder blade, one at the crest.</source>
+      <translation>Tasten Sie die beiden Lücken: eine am unteren Winkel des Schulterblatts, eine am Beckenkamm.</translation>
+    </message>
+    <message>
+      <source>Trapezius: what rides on it</source>
+      <translation>Trapezius: was mit ihm geht</translation>
+    </message>
+    <message>
+      <source>The nerve stays on the muscle</source>
+      <translation>Der Nerv bleibt am Muskel</translation>
+    </message>
+    <message>
+      <source>Seen through the left trapezius: the accessory nerve on its deep face, with the transverse cervical artery beside it.</source>
+      <translation>Durch den linken M. trapezius gesehen: der N. accessorius auf seiner Unterseite, daneben die A. transversa cervicis.</translation>
+    </message>
+    <message>
+      <source>The cut runs a finger's width from the spines, from T12 upward, a finger beneath all the way. So the bundle stays on the flap.</source>
+      <translation>Der Schnitt läuft einen Fingerbreit neben den Dornfortsätzen, von T12 aufwärts, stets mit einem Finger darunter. So bleibt das Gefäß-Nerven-Bündel am Lappen.</translation>
+    </message>
+    <message>
+      <source>Too deep? Slanting fibres stuck to the palm side of your fingers are the rhomboids.</source>
+      <translation>Zu tief? Schräge Fasern an der Hohlhandseite Ihrer Finger sind die Mm. rhomboidei.</translation>
+    </message>
+    <message>
+      <source>Half way: look at its deep face</source>
+      <translation>Halb geklappt: die Unterseite ansehen</translation>
+    </message>
+    <message>
+      <source>Lift, do not pull: the nerve is under tension</source>
+      <translation>Heben, nicht ziehen: Der Nerv ist gespannt</translation>
+    </message>
+    <message>
+      <source>Stop half way and let everyone look at the deep face of trapezius. The flap turns on its attachment to scapula and clavicle, from the midline outward.</source>
+      <translation>Auf halbem Weg anhalten und alle die Unterseite des M. trapezius ansehen lassen. Der Lappen dreht sich um seinen Ansatz an Scapula und Clavicula, von der Mittellinie nach außen.</translation>
+    </message>
+    <message>
+      <source>The accessory nerve comes along on the flap: lift, do not pull.</source>
+      <translation>Der N. accessorius kommt mit dem Lappen mit: heben, nicht ziehen.</translation>
+    </message>
+    <message>
+      <source>Clean the bundle now, before the flap is laid flat.</source>
+      <translation>Das Bündel jetzt säubern, bevor der Lappen flach liegt.</translation>
+    </message>
+    <message>
+      <source>Under trapezius</source>
+      <translation>Unter dem Trapezius</translation>
+    </message>
+    <message>
+      <source>Three muscles pull on the shoulder blade</source>
+      <translation>Drei Muskeln ziehen am Schulterblatt</translation>
+    </message>
+    <message>
+      <source>Trapezius is folded away. From above down: levator scapulae, rhomboid minor, rhomboid major, all to the medial border.</source>
+      <translation>Der M. trapezius ist umgeklappt. Von oben nach unten: M. levator scapulae, M. rhomboideus minor, M. rhomboideus major, alle zum Margo medialis.</translation>
+    </message>
+    <message>
+      <source>Above the spine of the shoulder blade lies supraspinatus.</source>
+      <translation>Über der Spina scapulae liegt der M. supraspinatus.</translation>
+    </message>
+    <message>
+      <source>Minor and major are told apart where they are attached, not by the gap between them: often there is none.</source>
+      <translation>Minor und major unterscheidet man an ihren Ansätzen, nicht an der Lücke zwischen ihnen: Oft gibt es keine.</translation>
+    </message>
+    <message>
+      <source>The same, from where you stand</source>
+      <translation>Dasselbe von Ihrem Platz aus</translation>
+    </message>
+    <message>
+      <source>Donor prone, you at the left side</source>
+      <translation>Bauchlage, Sie stehen links</translation>
+    </message>
+    <message>
+      <source>The same depth seen from the table. You stand at the donor's left: the head is to your left hand.</source>
+      <translation>Dieselbe Tiefe vom Tisch aus gesehen. Sie stehen links: Der Kopf liegt zu Ihrer linken Hand.</translation>
+    </message>
+    <message>
+      <source>Point at rhomboid major here and in the small upright picture: it is one place.</source>
+      <translation>Zeigen Sie auf den M. rhomboideus major, hier und im kleinen stehenden Bild: Es ist dieselbe Stelle.</translation>
+    </message>
+    <message>
+      <source>The model keeps the pose of standing: on the table the shoulder blade lies lower with the arms forward, higher with the arms at the sides.</source>
+      <translation>Das Modell behält die Haltung des Stehens: Auf dem Tisch steht das Schulterblatt tiefer, wenn die Arme nach vorn liegen, höher, wenn sie an den Seiten liegen.</translation>
+    </message>
+    <message>
+      <source>Latissimus and what hides beneath</source>
+      <translation>Latissimus und was sich darunter verbirgt</translation>
+    </message>
+    <message>
+      <source>Same slope beneath, and paper thin</source>
+      <translation>Darunter dieselbe Neigung, dünn wie Papier</translation>
+    </message>
+    <message>
+      <source>Latissimus dorsi is folded outward. Directly beneath, with the same slope of fibres, lies serratus posterior inferior.</source>
+      <translation>Der M. latissimus dorsi ist nach außen geklappt. Unmittelbar darunter, mit gleich geneigten Fasern, liegt der M. serratus posterior inferior.</translation>
+    </message>
+    <message>
+      <source>Its tendon and the thoracolumbar fascia are one near the midline, so the cut goes further out, through flesh.</source>
+      <translation>Nahe der Mittellinie sind seine Sehne und die Fascia thoracolumbalis eins; darum geht der Schnitt weiter außen durch das Fleisch.</translation>
+    </message>
+    <message>
+      <source>Nerve and vessels come from the arm: stop before the armpit.</source>
+      <translation>Nerv und Gefäße kommen vom Arm: vor der Achsel aufhören.</translation>
+    </message>
+    <message>
+      <source>Rhomboids: cut at the spines</source>
+      <translation>Rhomboidei: an den Dornfortsätzen schneiden</translation>
+    </message>
+    <message>
+      <source>At the border you would lose the bundle</source>
+      <translation>Am Margo medialis ginge das Bündel verloren</translation>
+    </message>
+    <message>
+      <source>Through rhomboid minor and rhomboid major you see the dorsal scapular nerve along the medial border, with the dorsal scapular artery.</source>
+      <translation>Durch M. rhomboideus minor und major hindurch sieht man am Margo medialis den N. dorsalis scapulae mit der A. dorsalis scapulae.</translation>
+    </message>
+    <message>
+      <source>So the line of cut is at the spines, from below upward, and the flap turns on the border like a page.</source>
+      <translation>Darum liegt die Schnittlinie an den Dornfortsätzen, von unten nach oben, und der Lappen klappt am Margo medialis wie eine Buchseite.</translation>
+    </message>
+    <message>
+      <source>Ask the class: what is lost when you cut at the border?</source>
+      <translation>Fragen Sie die Gruppe: Was geht verloren, wenn man am Margo medialis schneidet?</translation>
+    </message>
+    <message>
+      <source>Thin as paper</source>
+      <translation>Dünn wie Papier</translation>
+    </message>
+    <message>
+      <source>It comes away with the rhomboids if you go too deep</source>
+      <translation>Zu tief, und er geht mit den Rhomboidei ab</translation>
+    </message>
+    <message>
+      <source>Serratus posterior superior, half muscle and half sheet tendon, runs down and out to the upper ribs.</source>
+      <translation>Der M. serratus posterior superior, halb Muskel, halb Sehnenplatte, zieht nach unten außen zu den oberen Rippen.</translation>
+    </message>
+    <message>
+      <source>Its partner serratus posterior inferior runs up and out: the two slopes face one another.</source>
+      <translation>Sein Partner, der M. serratus posterior inferior, zieht nach oben außen: Die beiden Neigungen stehen gegeneinander.</translation>
+    </message>
+    <message>
+      <source>Lift it to see it, cut only if your course does.</source>
+      <translation>Zum Ansehen anheben; durchtrennen nur, wenn Ihr Kurs es tut.</translation>
+    </message>
+    <message>
+      <source>Splenius slants the other way</source>
+      <translation>Splenius ist anders geneigt</translation>
+    </message>
+    <message>
+      <source>Up and out, to the side of the skull</source>
+      <translation>Nach oben außen, zur Seite des Schädels</translation>
+    </message>
+    <message>
+      <source>Splenius capitis and splenius cervicis wrap the column of the neck like a bandage.</source>
+      <translation>M. splenius capitis und M. splenius cervicis umwickeln die Nackensäule wie ein Verband.</translation>
+    </message>
+    <message>
+      <source>Fibres up and out: splenius. Fibres straight up beneath: the next layer.</source>
+      <translation>Fasern nach oben außen: Splenius. Darunter Fasern gerade nach oben: die nächste Schicht.</translation>
+    </message>
+    <message>
+      <source>The greater occipital nerve comes out near the inner edge higher up. Look before you cut the top.</source>
+      <translation>Weiter oben tritt nahe dem Innenrand der N. occipitalis major aus. Erst suchen, dann oben schneiden.</translation>
+    </message>
+    <message>
+      <source>The white of the loin</source>
+      <translation>Das Weiß der Lende</translation>
+    </message>
+    <message>
+      <source>Lift it, then nick it</source>
+      <translation>Erst anheben, dann einschneiden</translation>
+    </message>
+    <message>
+      <source>The thoracolumbar fascia covers the long columns like a sleeve. Two finger-widths from the midline lift a fold, nick it, and open it upward and downward.</source>
+      <translation>Die Fascia thoracolumbalis umhüllt die langen Säulen wie ein Ärmel. Zwei Fingerbreit neben der Mittellinie eine Falte anheben, einschneiden und nach oben und unten öffnen.</translation>
+    </message>
+    <message>
+      <source>Beneath is a second white sheet with its fibres straight up: stop there.</source>
+      <translation>Darunter liegt eine zweite weiße Platte mit gerade aufsteigenden Fasern: dort aufhören.</translation>
+    </message>
+    <message>
+      <source>Three columns</source>
+      <translation>Drei Säulen</translation>
+    </message>
+    <message>
+      <source>From the side inward: ribs, transverse processes, spines</source>
+      <translation>Von außen: Rippen, Querfortsätze, Dornfortsätze</translation>
+    </message>
+    <message>
+      <source>From lateral to medial: iliocostalis thoracis, longissimus thoracis, spinalis thoracis. Start in mid-chest where the groove of fat is clearest; below they are one mass.</source>
+      <translation>Von lateral nach medial: M. iliocostalis thoracis, M. longissimus thoracis, M. spinalis thoracis. In der Mitte der Brust beginnen, wo der Fettstreifen am deutlichsten ist; weiter unten sind sie eine Masse.</translation>
+    </message>
+    <message>
+      <source>Over the loin the erector spinae aponeurosis stays.</source>
+      <translation>Über der Lende bleibt die Aponeurose des M. erector spinae.</translation>
+    </message>
+    <message>
+      <source>In the outer groove comes the lateral branch of a posterior ramus: keep one.</source>
+      <translation>In der äußeren Rinne kommt der R. lateralis eines R. posterior hervor: einen schonen.</translation>
+    </message>
+    <message>
+      <source>Up in the neck</source>
+      <translation>Oben im Nacken</translation>
+    </message>
+    <message>
+      <source>A nerve passes through the muscle</source>
+      <translation>Ein Nerv zieht durch den Muskel</translation>
+    </message>
+    <message>
+      <source>Semispinalis capitis is the thick strap beside the midline; longissimus capitis is the narrow one beside it, to the mastoid.</source>
+      <translation>Der M. semispinalis capitis ist der dicke Strang neben der Mittellinie; der schmale daneben, zum Proc. mastoideus, ist der M. longissimus capitis.</translation>
+    </message>
+    <message>
+      <source>The greater occipital nerve comes out through semispinalis. Free it first, then cut above it and turn the muscle down.</source>
+      <translation>Der N. occipitalis major tritt durch den M. semispinalis aus. Erst ihn freilegen, dann oberhalb schneiden und den Muskel nach unten klappen.</translation>
+    </message>
+    <message>
+      <source>The triangle under the skull</source>
+      <translation>Das Dreieck unter dem Schädel</translation>
+    </message>
+    <message>
+      <source>No blade in the triangle</source>
+      <translation>Keine Klinge im Dreieck</translation>
+    </message>
+    <message>
+      <source>Three borders: rectus capitis posterior major, obliquus capitis superior, obliquus capitis inferior.</source>
+      <translation>Drei Ränder: M. rectus capitis posterior major, M. obliquus capitis superior, M. obliquus capitis inferior.</translation>
+    </message>
+    <message>
+      <source>In the floor the vertebral artery lies on the arch of the atlas, and the suboccipital nerve comes out between them.</source>
+      <translation>Im Boden liegt die A. vertebralis auf dem Atlasbogen; zwischen beiden tritt der N. suboccipitalis aus.</translation>
+    </message>
+    <message>
+      <source>Take the clot of the veins piece by piece with blunt tools.</source>
+      <translation>Das Blutgerinnsel der Venen Stück für Stück mit stumpfem Instrument entfernen.</translation>
+    </message>
+    <message>
+      <source>The slanting group</source>
+      <translation>Die schrägen Muskeln</translation>
+    </message>
+    <message>
+      <source>Fibres up and inward: you are there</source>
+      <translation>Fasern nach oben innen: Sie sind da</translation>
+    </message>
+    <message>
+      <source>The columns are drawn aside. In the gutter beside the spines: semispinalis thoracis over multifidus thoracis, and in the loin multifidus lumborum, as thick as a thumb.</source>
+      <translation>Die Säulen sind zur Seite gezogen. In der Rinne neben den Dornfortsätzen: der M. semispinalis thoracis über dem M. multifidus thoracis, in der Lende der M. multifidus lumborum, dick wie ein Daumen.</translation>
+    </message>
+    <message>
+      <source>One back, two depths</source>
+      <translation>Ein Rücken, zwei Tiefen</translation>
+    </message>
+    <message>
+      <source>What you see left lies under what you see right</source>
+      <translation>Was links zu sehen ist, liegt unter dem von rechts</translation>
+    </message>
+    <message>
+      <source>Left the slanting group, right the first sheet. Walk your eyes straight across at one level and say all the layers in between.</source>
+      <translation>Links die schrägen Muskeln, rechts die erste Platte. Gehen Sie mit den Augen auf einer Höhe quer hinüber und nennen Sie alle Schichten dazwischen.</translation>
+    </message>
+    <message>
+      <source>On the right trapezius and latissimus dorsi; on the left semispinalis thoracis and multifidus lumborum.</source>
+      <translation>Rechts M. trapezius und M. latissimus dorsi; links M. semispinalis thoracis und M. multifidus lumborum.</translation>
+    </message>
+    <message>
+      <source>The canal, with staff</source>
+      <translation>Der Kanal, mit Lehrkraft</translation>
+    </message>
+    <message>
+      <source>Eye and breathing protection; supervised only</source>
+      <translation>Augen- und Atemschutz; nur unter Aufsicht</translation>
+    </message>
+    <message>
+      <source>Only in some courses, and only under supervision: the arches lifted as one strip, fat and veins cleared, dura opened in the midline.</source>
+      <translation>Nur in manchen Kursen und nur unter Aufsicht: die Wirbelbögen als ein Streifen abgehoben, Fett und Venen entfernt, die Dura in der Mittellinie geöffnet.</translation>
+    </message>
+    <message>
+      <source>The spinal cord ends near the first lumbar level; below it hang the roots as the cauda equina.</source>
+      <translation>Das Rückenmark endet nahe dem ersten Lendenwirbel; darunter hängen die Wurzeln als Cauda equina.</translation>
+    </message>
+    <message>
+      <source>The picture takes whole vertebrae out where the saw takes only the arches.</source>
+      <translation>Im Bild fehlen ganze Wirbel, wo die Säge nur die Bögen nimmt.</translation>
+    </message>
+    <message>
+      <source>Today: stop here, keep these</source>
+      <translation>Heute: hier aufhören, das bleibt</translation>
+    </message>
+    <message>
+      <source>Keep list intact, blades counted, donor covered</source>
+      <translation>Alles Geschonte ganz, Klingen gezählt, Körper bedeckt</translation>
+    </message>
+    <message>
+      <source>Stop point for today on the left. To be kept: the dorsal scapular nerve, serratus posterior superior, and the thoracolumbar fascia whole.</source>
+      <translation>Bis hierher heute auf der linken Seite. Zu schonen: der N. dorsalis scapulae, der M. serratus posterior superior und die ganze Fascia thoracolumbalis.</translation>
+    </message>
+    <message>
+      <source>Blades counted in, tissue with its donor, donor covered. Local rules come first.</source>
+      <translation>Klingen gezählt, Gewebe bei seinem Körper, Körper bedeckt. Die Regeln vor Ort gehen vor.</translation>
+    </message>
+    <message>
+      <source>Teaching model: never for needle or surgical guidance.</source>
+      <translation>Lehrmodell: nie zur Führung von Nadeln oder zur Operation.</translation>
+    </message>
+    <message>
+      <source>“{title}” with {count} scenes was not saved to {file}.</source>
+      <translation>„{title}“ mit {count} Szenen wurde nicht in {file} gespeichert.</translation>
+    </message>
+    <message>
+      <source>“{title}” with {count} scenes was not saved.</source>
+      <translation>„{title}“ mit {count} Szenen wurde nicht gespeichert.</translation>
+    </message>
+    <message>
+      <source>Bring it back</source>
+      <translation>Wiederherstellen</translation>
+    </message>
+    <message>
+      <source>Later</source>
+      <translation>Später</translation>
+    </message>
+    <message>
+      <source>Give it up</source>
+      <translation>Verwerfen</translation>
+    </message>
+    <message>
+      <source>show scene “{title}”</source>
+      <translation>Szene „{title}“ zeigen</translation>
+    </message>
+    <message>
+      <source>{n} {title}: {count} labels; the hall is shown {most}</source>
+      <translation>{n} {title}: {count} Beschriftungen; im Saal stehen {most}</translation>
+    </message>
+    <message>
+      <source>All {count} scenes looked through.</source>
+      <translation>Alle {count} Szenen durchgesehen.</translation>
+    </message>
+    <message>
+      <source>here {time}</source>
+      <translation>hier {time}</translation>
+    </message>
+    <message>
+      <source>No notes.</source>
+      <translation>Keine Notizen.</translation>
+    </message>
+    <message>
+      <source>This is the last scene.</source>
+      <translation>Das ist die letzte Szene.</translation>
+    </message>
+    <message>
+      <source>Away from the scene: R goes back.</source>
+      <translation>Von der Szene weg: R führt zurück.</translation>
+    </message>
+    <message>
+      <source>The screen is blank.</source>
+      <translation>Der Bildschirm ist leer.</translation>
+    </message>
+    <message>
+      <source>Pen: C clears, D puts it away.</source>
+      <translation>Stift: C wischt, D legt ihn weg.</translation>
+    </message>
+    <message>
+      <source>Spotlight on.</source>
+      <translation>Lichtkegel an.</translation>
+    </message>
+    <message>
+      <source>Scene {n} …</source>
+      <translation>Szene {n} …</translation>
+    </message>
+    <message>
+      <source>Playing, {time} to go.</source>
+      <translation>Läuft, noch {time}.</translation>
+    </message>
+    <message>
+      <source>A screen was taken away.</source>
+      <translation>Ein Bildschirm wurde entfernt.</translation>
+    </message>
+    <message>
+      <source>pace {pace}, {seconds} s to go</source>
+      <translation>Tempo {pace}, noch {seconds} s</translation>
+    </message>
+    <message>
+      <source>The words are smaller than the last row needs.</source>
+      <translation>Die Texte sind kleiner, als die letzte Reihe es braucht.</translation>
+    </message>
+    <message>
+      <source>The labels are smaller than the last row needs.</source>
+      <translation>Die Beschriftungen sind kleiner, als die letzte Reihe es braucht.</translation>
+    </message>
+    <message>
+      <source>“{title}” was not opened while presenting.</source>
+      <translation>„{title}“ wurde während des Vortrags nicht geöffnet.</translation>
+    </message>
+    <message>
+      <source>{long} mm long, blade {deep} mm deep</source>
+      <translation>{long} mm lang, Klinge {deep} mm tief</translation>
+    </message>
+    <message>
+      <source>{part}: over {long} mm, from {deep} mm down</source>
+      <translation>{part}: über {long} mm, ab {deep} mm Tiefe</translation>
+    </message>
+    <message>
+      <source>This cut loses {count} thing that must stay.</source>
+      <translation>Dieser Schnitt kostet {count} Struktur, die bleiben muss.</translation>
+    </message>
+    <message>
+      <source>This cut loses {count} things that must stay.</source>
+      <translation>Dieser Schnitt kostet {count} Strukturen, die bleiben müssen.</translation>
+    </message>
+    <message>
+      <source>This cut loses nothing but the layer itself.</source>
+      <translation>Dieser Schnitt trifft nichts als die Schicht selbst.</translation>
+    </message>
+    <message>
+      <source>The first thing to be kept lies {mm} mm down.</source>
+      <translation>Das Erste, was bleiben muss, liegt {mm} mm tief.</translation>
+    </message>
+    <message>
+      <source>Would be lost</source>
+      <translation>Ginge verloren</translation>
+    </message>
+    <message>
+      <source>Clearance to what must stay</source>
+      <translation>Abstand zu dem, was bleiben muss</translation>
+    </message>
+    <message>
+      <source>Layers under the line</source>
+      <translation>Schichten unter der Linie</translation>
+    </message>
+    <message>
+      <source>“{line}”, {mm} mm</source>
+      <translation>„{line}“, {mm} mm</translation>
+    </message>
+    <message>
+      <source>{mean} mm away on the mean, {most} mm at most; {share} % of it followed</source>
+      <translation>im Mittel {mean} mm entfernt, höchstens {most} mm; {share} % davon gefolgt</translation>
+    </message>
+    <message>
+      <source>{loss} – must be kept</source>
+      <translation>{loss} – muss bleiben</translation>
+    </message>
+    <message>
+      <source>{part}: cut</source>
+      <translation>{part}: durchtrennt</translation>
+    </message>
+    <message>
+      <source>{part}: {mm} mm</source>
+      <translation>{part}: {mm} mm</translation>
+    </message>
+    <message>
+      <source>{part}: {mean} mm thick (least {least})</source>
+      <translation>{part}: {mean} mm dick (mindestens {least})</translation>
+    </message>
+    <message>
+      <source>The blade goes through {names}.</source>
+      <translation>Die Klinge geht durch {names}.</translation>
+    </message>
+    <message>
+      <source>Nothing that must stay is cut, but the blade goes beyond the layer.</source>
+      <translation>Nichts, was bleiben muss, ist durchtrennt, aber die Klinge geht über die Schicht hinaus.</translation>
+    </message>
+    <message>
+      <source>Beside the plan's line</source>
+      <translation>Neben der Linie des Plans</translation>
+    </message>
+    <message>
+      <source>Nothing but the layer itself.</source>
+      <translation>Nichts als die Schicht selbst.</translation>
+    </message>
+    <message>
+      <source>This step keeps nothing near here.</source>
+      <translation>Dieser Schritt schont in der Nähe nichts.</translation>
+    </message>
+    <message>
+      <source>{mm} mm down</source>
+      <translation>{mm} mm tief</translation>
+    </message>
+    <message>
+      <source>under {share} % of the line</source>
+      <translation>unter {share} % der Linie</translation>
+    </message>
+    <message>
+      <source>{count} parts taken off are not in this model ({part})</source>
+      <translation>{count} abgetragene Teile gibt es in diesem Modell nicht ({part})</translation>
+    </message>
+    <message>
+      <source>the line has {count} letters; {most} fit in one row</source>
+      <translation>die Zeile hat {count} Zeichen; {most} passen in eine Reihe</translation>
+    </message>
+    <message>
+      <source>{field}: {part} is not in this model</source>
+      <translation>{field}: {part} gibt es in diesem Modell nicht</translation>
+    </message>
+    <message>
+      <source>{part} is picked but not shown</source>
+      <translation>{part} ist gewählt, aber nicht zu sehen</translation>
+    </message>
+    <message>
+      <source>keep “{title}”</source>
+      <translation>„{title}“ behalten</translation>
+    </message>
+    <message>
+      <source>new view for “{title}”</source>
+      <translation>neue Ansicht für „{title}“</translation>
+    </message>
+    <message>
+      <source>change title of scene {n}</source>
+      <translation>Titel der Szene {n} ändern</translation>
+    </message>
+    <message>
+      <source>change line of scene {n}</source>
+      <translation>Zeile der Szene {n} ändern</translation>
+    </message>
+    <message>
+      <source>change notes of scene {n}</source>
+      <translation>Notizen der Szene {n} ändern</translation>
+    </message>
+    <message>
+      <source>duplicate “{title}”</source>
+      <translation>„{title}“ verdoppeln</translation>
+    </message>
+    <message>
+      <source>delete “{title}”</source>
+      <translation>„{title}“ löschen</translation>
+    </message>
+    <message>
+      <source>move “{title}”</source>
+      <translation>„{title}“ verschieben</translation>
+    </message>
+    <message>
+      <source>bring the talk back</source>
+      <translation>Vortrag wiederherstellen</translation>
+    </message>
+    <message>
+      <source>name the talk</source>
+      <translation>Vortrag benennen</translation>
+    </message>
+    <message>
+      <source>at the origin of {muscle}</source>
+      <translation>am Ursprung: {muscle}</translation>
+    </message>
   </context>
 </TS>

@@ -214,6 +214,7 @@ def gather() -> tuple[str, ...]:
     choose("en", "uk")
     window = MainWindow(Body(), "preview", Settings(language="en"), keep=False)
     sheets = all_sheets(window)
+    from viewer.talk.back_lab import talk_texts
     from viewer.translations.facts import fact_texts, name_texts, plan_texts
 
     texts = (
@@ -221,6 +222,7 @@ def gather() -> tuple[str, ...]:
         *name_texts(),
         *fact_texts(),
         *plan_texts(),
+        *talk_texts(),
         *sentence_texts(),
         *word_texts(),
         *BEGIN,

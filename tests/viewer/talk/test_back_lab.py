@@ -1,5 +1,6 @@
 """The sample talk opens on the model, and every scene shows what its notes speak of."""
 
+import re
 from dataclasses import asdict
 
 import numpy as np
@@ -107,3 +108,22 @@ def test_the_scene_shows_what_its_notes_speak_of(number, talk, plan, preview_mod
         assert any(w.lower() in recipe.notes.lower() for w in words), name
         share = seen_share(scene, ids, looks)
         assert share >= SEEN_LEAST, f"{name}: {share:.0%} is seen"
+
+
+def test_the_sample_talk_opens_in_german_in_a_german_window(preview_model, plan, talk):
+    from tests.viewer.german import English
+    from viewer.state.languages import spoken_in
+
+    english = English()
+    with spoken_in("de"):
+        german = lab_talk(preview_model, plan)
+        reports = check_talk(german, preview_model)
+    assert [s.state for s in german.scenes] == [s.state for s in talk.scenes]
+    texts = [german.title, *(t for s in german.scenes for t in (s.title, s.line, s.notes) if t)]
+    assert len(texts) > 55
+    assert [t for t in texts if english.left_in(re.sub("[„“]", "", t))] == []
+    assert [r.remarks for r in reports if r.remarks or r.faults] == []
+    # Notes keep their paragraphs, so that none is lost on the way.
+    assert [s.notes.count("\n") for s in german.scenes] == [
+        s.notes.count("\n") for s in talk.scenes
+    ]
