@@ -27,6 +27,8 @@ _LEDGE_MM = 5.0
 """How much thicker it is already beside that edge."""
 
 
+_FOLD_SLOPE = 0.8
+"""Slope with which it comes out from under gluteus maximus."""
 _SEEN_MM = 6.0
 """Depth to which a part that stands in the stand-in is seen."""
 
@@ -71,6 +73,7 @@ def lay_context(bench: Workbench) -> None:
     behind = core.distance(points, arm=False) + _UNDER_CORE_MM
     share = np.clip((ahead + 3.0) / 9.0, 0.0, 1.0)
     body = share * front + (1.0 - share) * np.maximum(behind, outline.close.sample(points) + 3.0)
+    body = np.maximum(body, points[:, 1] - _under_buttock(bench, axes).reshape(-1))
     ends = np.maximum(core.thigh_end + 1.0 - z, z - core.neck_top + 16.0 * core.scale)
     # Between arm and chest it ends a little inward of the arm.
     beside = points[:, 0] - core.arm_head[0] + 20.0 * core.scale
@@ -121,6 +124,25 @@ def lay_context(bench: Workbench) -> None:
         region=record.region,
     )
     bench.add(part, solid=False)
+
+
+def _under_buttock(bench: Workbench, axes: list[np.ndarray]) -> np.ndarray:
+    """How far back the stand-in may reach, y (x, 1, z) broadcast over the grid, mm.
+
+    It passes under gluteus maximus, whose lower border lies over the muscles of the thigh, and
+    comes out from under that border in a slope.
+    """
+    x, y, z = axes
+    step = x[1] - x[0]
+    points = bench.parts["gluteus_maximus.left"].mesh.vertices
+    column = np.rint((points[:, [0, 2]] - [x[0], z[0]]) / step).astype(int)
+    inside = np.all((column >= 0) & (column < [len(x), len(z)]), axis=1)
+    deep = np.full((len(x), len(z)), np.inf)
+    np.minimum.at(deep, tuple(column[inside].T), points[inside, 1])
+    seen = np.isfinite(deep)
+    away, near = distance_transform_edt(~seen, sampling=step, return_indices=True)
+    reach = gaussian_filter(deep[tuple(near)], 1.0) - _CLEAR_MM + _FOLD_SLOPE * away
+    return np.broadcast_to(reach[:, None, :], (len(x), len(y), len(z)))
 
 
 def _cleared(bench: Workbench, vertices: np.ndarray, faces: np.ndarray) -> np.ndarray:
