@@ -539,15 +539,16 @@ def lay_latissimus(bench: Workbench) -> None:
     spines = _spines(bench, levels, x=1.0) + [0.0, 0.6, 0.0]
     # Its aponeurosis, the outer lamina of the fascia, goes on to the midline of loin and sacrum.
     lumbar = [float(bench.landmark(f"{v}.spinous_process")[2]) for v in ("T12", *LUMBAR)]
-    sacral = [float(bench.landmark(f"S{i}.median_crest")[2]) for i in (1, 2)]
-    midline = _on_fascia(bench, [(1.4, z) for z in (*lumbar, *sacral)])
+    sacral = [float(bench.landmark(f"S{i}.median_crest")[2]) for i in (1, 2, 3)]
+    end = float(bench.landmark("S4.median_crest")[2]) + 4.0
+    midline = _on_fascia(bench, [(1.4, z) for z in (*lumbar, *sacral, end)])
     crest = bench.landmark("ilium.left.crest")
     on_crest = part_of_curve(crest, 0.09, 0.37, 12)
     on_crest = on_crest + 0.8 * radial(bench)(on_crest) + [0, 0, 0.8]
-    # Its lower edge runs over the muscle from the sacrum to the crest.
-    ends = midline[-1], on_crest[0]
-    places = [(1 - t) * ends[0] + t * ends[1] for t in (0.12, 0.3, 0.5, 0.7, 0.86)]
-    lower_edge = _on_fascia(bench, [(p[0], p[2]) for p in places])
+    # Its lower edge follows that of the fascia under it, up the side of the sacrum to the crest.
+    heights = end + (on_crest[0, 2] - end) * np.array([0.0, 0.2, 0.4, 0.6, 0.8, 0.95])
+    beside = bench.gutter.edge(heights) - 1.5
+    lower_edge = _on_fascia(bench, list(zip(beside, heights, strict=True)))
     floor = bench.landmark("humerus.left.intertubercular_floor")
     # Slips of three fibres each on the lower ribs, in front of the last fibre from the crest.
     slip = 3 if bench.full else 2
@@ -557,7 +558,7 @@ def lay_latissimus(bench: Workbench) -> None:
     # Each piece keeps its corners, however few the fibres.
     body = joined([np.concatenate([spines, midline, lower_edge]), on_crest], main)
     origin = np.concatenate([body, *[c for _, c in ribs]])
-    gaps = [0.16, 0.14, 0.12, 0.10][: len(ribs)]
+    gaps = [0.12, 0.11, 0.12, 0.10][: len(ribs)]
     cells = slip_cells(across, along, [main, *[slip] * len(ribs)], gaps, end="origin")
     # The sheet turns over: upper fibres end lowest, the lateral ones highest.
     insertion = part_of_curve(floor, 0.56, 0.17, across)
