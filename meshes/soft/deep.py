@@ -192,9 +192,9 @@ def _strand(bench: Workbench, fascicle: Fascicle, cord: float) -> Strand:
     )
     reach = fascicle.reach * np.clip(away / _TAPER_MM, 0, 1)
     if fascicle.muscle == "multifidus_lumborum":
-        # Large behind the sacrum, a slip between longissimus and the spines at the loin's top.
+        # Large behind the sacrum, narrower with every level above it.
         low, high = (bench.frame[v].centre[2] for v in ("L4", "L1"))
-        reach = reach * np.interp(line[:, 2], [low, high], [1.0, 0.25])
+        reach = reach * np.interp(line[:, 2], [low, high], [1.0, 0.5])
     girth = np.full(len(line), cord)
     foot = _BROAD.get(fascicle.muscle)
     if foot is not None:

@@ -18,12 +18,16 @@ def _rib(bench: Workbench, number: int, share: float, lift: float = 0.8) -> np.n
 def lay_transversus_aponeurosis(bench: Workbench) -> None:
     """Lay the posterior aponeurosis of transversus abdominis, the floor of the superior triangle."""
     scale = bench.frame.scale
-    low, high = float(bench.frame["L4"].centre[2]) - 6.0, float(bench.frame["L1"].centre[2]) - 2.0
-    # From the lateral border of the middle layer, which it carries on.
+    # From the lateral border of the middle layer, which it carries on, whole from rib to crest.
     border = bench.sheets["thoracolumbar_fascia_middle.left"].mid[-1]
-    border = border[(border[:, 2] > low) & (border[:, 2] < high)]
-    inner = part_of_curve(border, 0.0, 1.0, 12) + [0.6, 0.0, 0.0]
+    inner = part_of_curve(border[np.argsort(border[:, 2])], 0.02, 0.98, 12) + [0.6, 0.0, 0.0]
     outer = inner + np.array([32.0 * scale, -28.0 * scale, 0.0])
+    # Its free edges follow the crest, to whose inner lip it spreads, and the last rib.
+    lip = part_of_curve(bench.landmark("ilium.left.crest"), 0.5, 0.501, 2)[0]
+    down = np.linspace(1.0, 0.0, len(outer))[:, None] ** 2
+    outer += down * (lip + [-9.0 * scale, -2.0, 4.0] - outer[0])
+    outer[-1, 2] = _rib(bench, 12, 0.97)[2] - 3.0
+    outer[:, 2] = np.interp(inner[:, 2], inner[[0, -1], 2], outer[[0, -1], 2])
     across, along = (16, 12) if bench.full else (9, 8)
     sheet = lay_sheet(
         inner, outer, bench.field, 0.9, along=along, across=across,

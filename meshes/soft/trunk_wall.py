@@ -17,6 +17,10 @@ from meshes.soft.small import lay_small
 from meshes.soft.workbench import Workbench
 
 _TUBES = ("nerve", "artery", "vein")
+_QUADRATUS_ON_CREST = (0.38, 0.24)
+"""Shares of the iliac crest from the posterior spine between which quadratus lumborum stands."""
+_OVER_CREST_MM = 4.0
+"""How far above the iliac crest the middle layer begins."""
 
 
 def lay(bench: Workbench) -> None:
@@ -150,7 +154,10 @@ def lay_quadratus_lumborum(bench: Workbench) -> None:
     bulk = bench.body.muscle_bulk * bench.frame.scale
     crest = bench.landmark("ilium.left.crest")
     lower = bench.landmark("rib_12.left.lower_border")
-    starts = part_of_curve(crest, 0.36, 0.20, 4) + [-3.0, -4.0, 0.0]
+    starts = part_of_curve(crest, *_QUADRATUS_ON_CREST, 4) + [-3.0, -4.0, 0.0]
+    # Innermost it stands on the iliolumbar ligament, not beside it.
+    beside = bench.landmark("L5.left.transverse_process")
+    starts[-1] = 0.62 * starts[-1] + 0.38 * beside + np.array([6.0, -3.0, 4.0]) * bench.frame.scale
     ends = part_of_curve(lower, 0.62, 0.16, 4) + [0, -6.0, -1.0]
     levels = ("L1", "L2", "L3", "L4")
     tips = np.array([bench.landmark(f"{v}.left.transverse_process") for v in levels])
@@ -195,12 +202,19 @@ def lay_middle_layer(bench: Workbench) -> None:
     end = np.interp(high, tips[order, 2], tips[order, 0])
     end = end + s * (gutter.edge(np.array(high)) + 1.0 - end)
     top = np.minimum(high, np.interp(end, rib[:, 0], rib[:, 2]) - 5.0)
-    zz = low + np.linspace(0, 1, along)[None] * (top - low)
+    # Below it reaches the iliolumbar ligament and the crest beside quadratus lumborum.
+    foot = part_of_curve(bench.landmark("ilium.left.crest"), *_QUADRATUS_ON_CREST, 2)[0]
+    inward = float(bench.landmark("L5.left.transverse_process")[2]) + 6.0 * bench.frame.scale
+    sag = 8.0 * bench.frame.scale * np.sin(np.pi * s) ** 2
+    bottom = np.minimum(low, inward + s * (foot[2] + _OVER_CREST_MM - inward) - sag)
+    zz = bottom + np.linspace(0, 1, along)[None] * (top - bottom)
     inner = np.interp(zz, tips[order, 2], tips[order, 0]) - 1.0
-    x = inner + s * (gutter.edge(zz) + 1.0 - inner)
-    y = gutter.floor_at(x, zz) - 5.8
+    spread = np.clip((low + 12.0 - zz) / (low + 12.0 - bottom[-1]), 0.0, 1.0) ** 2
+    edge = gutter.edge(np.maximum(zz, low)) + 1.0
+    x = inner + s * (edge + spread * np.maximum(foot[0] - 9.0 - edge, 0.0) - inner)
+    y = gutter.floor_at(x, np.maximum(zz, low)) - 5.8
     # Behind quadratus lumborum, and on to the tips of the transverse processes.
-    corner = (float(x.min()) - 3.0, low - 3.0), (float(x.max()) + 3.0, high + 3.0)
+    corner = (float(x.min()) - 3.0, float(zz.min()) - 3.0), (float(x.max()) + 3.0, high + 3.0)
     front = Relief.of(bench, ["quadratus_lumborum.left"], *corner).at(x, zz)
     y = raised(y, front + 0.9)
     hold = np.clip(1 - (x - inner) / 8.0, 0, 1) ** 2
