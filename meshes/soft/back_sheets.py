@@ -558,7 +558,7 @@ def lay_latissimus(bench: Workbench) -> None:
     # Each piece keeps its corners, however few the fibres.
     body = joined([np.concatenate([spines, midline, lower_edge]), on_crest], main)
     origin = np.concatenate([body, *[c for _, c in ribs]])
-    gaps = [0.12, 0.11, 0.12, 0.10][: len(ribs)]
+    gaps = [0.15, 0.14, 0.12, 0.10][: len(ribs)]
     cells = slip_cells(across, along, [main, *[slip] * len(ribs)], gaps, end="origin")
     # The sheet turns over: upper fibres end lowest, the lateral ones highest.
     insertion = part_of_curve(floor, 0.56, 0.17, across)

@@ -194,7 +194,7 @@ def _strand(bench: Workbench, fascicle: Fascicle, cord: float) -> Strand:
     if fascicle.muscle == "multifidus_lumborum":
         # Large behind the sacrum, narrower with every level above it.
         low, high = (bench.frame[v].centre[2] for v in ("L4", "L1"))
-        reach = reach * np.interp(line[:, 2], [low, high], [1.0, 0.5])
+        reach = reach * np.interp(line[:, 2], [low, high], [1.0, 0.42])
     girth = np.full(len(line), cord)
     foot = _BROAD.get(fascicle.muscle)
     if foot is not None:
