@@ -546,8 +546,8 @@ def lay_latissimus(bench: Workbench) -> None:
     on_crest = part_of_curve(crest, 0.09, 0.37, 12)
     on_crest = on_crest + 0.8 * radial(bench)(on_crest) + [0, 0, 0.8]
     # Its lower edge follows that of the fascia under it, up the side of the sacrum to the crest.
-    heights = end + (on_crest[0, 2] - end) * np.array([0.0, 0.2, 0.4, 0.6, 0.8, 0.95])
-    beside = bench.gutter.edge(heights) - 1.5
+    heights = end + (on_crest[0, 2] - end) * np.array([0.0, 0.2, 0.4, 0.6, 0.8, 0.9])
+    beside = bench.gutter.edge(heights) - np.linspace(1.5, 4.0, len(heights))
     lower_edge = _on_fascia(bench, list(zip(beside, heights, strict=True)))
     floor = bench.landmark("humerus.left.intertubercular_floor")
     # Slips of three fibres each on the lower ribs, in front of the last fibre from the crest.
