@@ -9424,8 +9424,8 @@
       <translation>Das Häutchen ab, entlang der Fasern. Zwei Muskeln beherrschen die Oberfläche: oben der M. trapezius, unten der M. latissimus dorsi.</translation>
     </message>
     <message>
-      <source>Where the thoracolumbar fascia shows, latissimus dorsi is already tendon. Do not lift what is white.</source>
-      <translation>Wo die Fascia thoracolumbalis zu sehen ist, ist der M. latissimus dorsi schon Sehne. Was weiß ist, nicht anheben.</translation>
+      <source>Over the loin latissimus dorsi is already tendon: the outer sheet of the thoracolumbar fascia. Do not lift what is white.</source>
+      <translation>Über der Lende ist der M. latissimus dorsi schon Sehne: das äußere Blatt der Fascia thoracolumbalis. Was weiß ist, nicht anheben.</translation>
     </message>
     <message>
       <source>Find the two gaps with your finger: one at the lower angle of the shoulder blade, one at the crest.</source>
