@@ -45,6 +45,8 @@ class Settings:
         Begin where the last session left.
     steps_fold : bool
         Steps fold flaps back where the plan says so; off, they take them away.
+    share_in_view : float
+        Share (0.05–1) of a part that counts as brought into view.
     calm : bool
         No movement: the camera jumps instead of flying.
     cautions_seen : bool
@@ -73,6 +75,7 @@ class Settings:
     reopen: bool = True
     calm: bool = False
     steps_fold: bool = True
+    share_in_view: float = 0.8
     cautions_seen: bool = False
     detail: str = "full"
     picture_width: int = 1920
@@ -104,6 +107,7 @@ class Settings:
             ("hall_height_m", 0.2, 20),
             ("hall_light", 0, 1),
             ("review_seconds", 15, 600),
+            ("share_in_view", 0.05, 1),
         ):
             if not low <= getattr(self, name) <= high:
                 raise ValueError(f"{name} must lie in {low}–{high}, got {getattr(self, name):g}")

@@ -260,6 +260,7 @@ class MainWindow(
         self.tree.selection_wanted.connect(lambda ids: self.do(commands.select(ids)))
         self.tree.shown_wanted.connect(self._show_or_hide)
         self.tree.fly_wanted.connect(self.fly_to)
+        self.tree.menu_wanted.connect(self._on_tree_menu)
 
         self._rail_head = QLabel("Depth")
         self._rail_head.setObjectName("heading")
@@ -322,6 +323,8 @@ class MainWindow(
         self.covers.hide()
         self.covers.parts_wanted.connect(lambda ids: self.do(commands.select(ids)))
         self.covers.into_view_wanted.connect(self.bring_asked_into_view)
+        self.covers.share_wanted.connect(self.set_share_in_view)
+        self.covers.set_share(self.settings.share_in_view)
         self.covers.close_wanted.connect(lambda: self.ask_what_covers(False))
         self._side_split.addWidget(self.covers)
         self._side_split.addWidget(self.tree)

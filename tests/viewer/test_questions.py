@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QContextMenuEvent
 from PySide6.QtWidgets import QApplication
 
 from viewer.state import commands
@@ -147,6 +148,46 @@ def test_another_hand_stops_the_play(qtbot, window):
     window.bring_all_back()
     qtbot.wait(800)
     assert window.state.removed == frozenset()
+
+
+def test_the_share_that_counts_as_in_view_is_the_readers_choice(qtbot, asked):
+    from dataclasses import replace
+
+    asked.settings = replace(asked.settings, steps_fold=False)
+    asked.do(commands.bring_all_back())
+    asked.do(commands.select(["multifidus_lumborum.left"]))
+    ways = {}
+    for percent in (5, 95):
+        asked.covers.share.setValue(percent)
+        assert asked.settings.share_in_view == percent / 100
+        press(asked, "into_view")
+        assert "in view" in asked.statusBar().currentMessage()
+        ways[percent] = asked.state.removed
+        asked.undo()
+    assert ways[5] < ways[95]
+
+
+def test_a_covered_part_is_brought_into_view_from_its_row_in_the_tree(qtbot, window):
+    window.do(commands.select([TARGET]))
+    wanted = []
+    window.tree.menu_wanted.connect(wanted.append)
+    window.tree.menu_wanted.disconnect(window._on_tree_menu)
+    QApplication.sendEvent(
+        window.tree,
+        QContextMenuEvent(QContextMenuEvent.Reason.Keyboard, QPoint(5, 5), QPoint(5, 5)),
+    )
+    assert len(wanted) == 1
+    menu = window._part_menu(window._selection_words())
+    titles = [action.text() for action in menu.actions()]
+    assert titles[0].startswith("Rhomboid major, left")
+    assert {"Bring into view", "What lies over it"} <= set(titles)
+    shares = next(a.menu() for a in menu.actions() if a.menu() is not None)
+    assert [a.text() for a in shares.actions() if a.isChecked()] == ["80 %"]
+    fifty = next(a for a in shares.actions() if a.text() == "50 %")
+    fifty.trigger()
+    assert window.settings.share_in_view == 0.5
+    assert window.covers.share.value() == 50
+    qtbot.waitUntil(lambda: bool(window.state.folds) or bool(window.state.removed), timeout=20000)
 
 
 def test_nothing_picked_is_said(window):

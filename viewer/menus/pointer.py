@@ -5,7 +5,7 @@ from __future__ import annotations
 import logging
 from typing import Any
 
-from PySide6.QtCore import QPoint
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QMenu
 
 from viewer.building import GrowingModel
@@ -17,6 +17,8 @@ LOG = logging.getLogger("peelback")
 
 PROBE_EVERY_MS = 15
 HOVER_TINT_MS = 60.0
+SHARES_PERCENT = (50, 80, 95, 100)
+"""Shares offered in the menu of a part; the list of what lies over it takes any."""
 
 
 class Pointer:
@@ -102,11 +104,19 @@ class Pointer:
     def _on_context(self, hit: Any, at: QPoint) -> None:
         if hit is not None and hit.part_id not in self.state.selection:
             self.do(commands.select([hit.part_id]))
+        self._part_menu(self._titles.get(hit.part_id, hit.part_id) if hit else "").exec(at)
+
+    def _on_tree_menu(self, at: QPoint) -> None:
+        """Show the menu of what the tree has picked: covered parts can be asked about there."""
+        self._part_menu(self._selection_words()).exec(at)
+
+    def _part_menu(self, words: str) -> QMenu:
+        """Return the menu of what is picked, headed by its title."""
         menu = QMenu(self)
-        if hit is not None:
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        if words:
             # Styles leave the title of a section out; one that cannot be chosen they show.
-            title = menu.addAction(self._titles.get(hit.part_id, hit.part_id))
-            title.setEnabled(False)
+            menu.addAction(words).setEnabled(False)
             menu.addSeparator()
         for name in (
             "hide",
@@ -122,6 +132,23 @@ class Pointer:
             "pin",
         ):
             menu.addAction(self._actions[name])
+            if name == "into_view":
+                menu.addMenu(self._share_menu(menu))
         menu.addSeparator()
         menu.addAction(self._actions["all_back"])
-        menu.exec(at)
+        return menu
+
+    def _share_menu(self, parent: QMenu) -> QMenu:
+        """Return the choice of how much of a part counts as in view; choosing brings it there."""
+        menu = QMenu(told("Bring so much into view"), parent)
+        chosen = round(100 * self.settings.share_in_view)
+        for percent in sorted({*SHARES_PERCENT, chosen}):
+            action = menu.addAction(f"{percent} %")
+            action.setCheckable(True)
+            action.setChecked(percent == chosen)
+            action.triggered.connect(lambda _, share=percent / 100: self._bring_share(share))
+        return menu
+
+    def _bring_share(self, share: float) -> None:
+        self.set_share_in_view(share)
+        self.bring_into_view()

@@ -28,9 +28,6 @@ ROOM_FOR_TREE = 580
 LAYERS_AFTER_MS = 2500
 """So long after the probe the layers are looked through, before anybody has asked."""
 
-SHARE = 0.8
-"""Share of a part that counts as brought into view."""
-
 
 class QuestionsMenu:
     """What 'Bring into view', 'What lies over it' and 'Probe at' call."""
@@ -248,8 +245,9 @@ class QuestionsMenu:
 
     def _bring_now(self, ids: tuple[str, ...]) -> None:
         title = self._title_of(ids)
+        share = self.settings.share_in_view
         try:
-            way = covering.way_in(self.plan, self._layers_now(), self.model, self.state, ids, SHARE)
+            way = covering.way_in(self.plan, self._layers_now(), self.model, self.state, ids, share)
         except PeelbackError as refusal:
             self.say(f"{title}: {refusal}.", 0)
             return
@@ -274,6 +272,12 @@ class QuestionsMenu:
             self._finish_playing()
         else:
             self._play_on()
+
+    def set_share_in_view(self, share: float) -> None:
+        """Choose which share (0–1) of a part counts as brought into view."""
+        self.settings = replace(self.settings, share_in_view=share)
+        self.covers.set_share(share)
+        self.say(told("In view from now on: {share} of a part.", share=covering.percent(share)))
 
     def _say_share(self, ids: tuple[str, ...]) -> None:
         state = replace(self.state, covers_of=ids)

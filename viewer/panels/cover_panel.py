@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
     QHeaderView,
     QLabel,
     QScrollArea,
+    QSpinBox,
     QToolButton,
     QTreeWidget,
     QTreeWidgetItem,
@@ -36,11 +37,14 @@ class CoverPanel(QWidget):
     parts_wanted : tuple of str
         A row was chosen (Enter or double click).
     into_view_wanted
+    share_wanted : float
+        Another share (0–1) counts as in view from now on.
     close_wanted
     """
 
     parts_wanted = Signal(object)
     into_view_wanted = Signal()
+    share_wanted = Signal(float)
     close_wanted = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -64,6 +68,8 @@ class CoverPanel(QWidget):
         self.list.setHeaderLabels(["Part", "Hides", "Depth"])
         self.list.setRootIsDecorated(False)
         self.list.setUniformRowHeights(True)
+        # What stands last in a long name tells most: "(folded)", the part of a muscle.
+        self.list.setTextElideMode(Qt.TextElideMode.ElideMiddle)
         self.list.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.list.setAccessibleName("What lies over it, from outside inward")
         self.list.itemActivated.connect(lambda item, _: self.parts_wanted.emit(item.data(0, _PART)))
@@ -77,6 +83,16 @@ class CoverPanel(QWidget):
         self.into_view.setText("Bring into view  (D)")
         self.into_view.setAccessibleName("Bring into view")
         self.into_view.clicked.connect(self.into_view_wanted)
+        self.share = QSpinBox()
+        self.share.setRange(5, 100)
+        self.share.setSingleStep(5)
+        self.share.setPrefix("≥ ")
+        self.share.setSuffix(" %")
+        self.share.setValue(80)
+        self.share.setKeyboardTracking(False)
+        self.share.setAccessibleName("Share that counts as in view")
+        self.share.setToolTip("So much of the part's area counts as brought into view")
+        self.share.valueChanged.connect(lambda value: self.share_wanted.emit(value / 100))
         self.close_button = QToolButton()
         self.close_button.setText("Close  (Esc)")
         self.close_button.setAccessibleName("Close the list of what lies over it")
@@ -85,6 +101,7 @@ class CoverPanel(QWidget):
         row = FlowLayout(self._buttons, spacing=4, line_gap=4)
         row.setContentsMargins(0, 0, 0, 0)
         row.addWidget(self.into_view)
+        row.addWidget(self.share)
         row.addWidget(self.close_button)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 4, 0, 4)
@@ -103,8 +120,14 @@ class CoverPanel(QWidget):
         self.list.header().setFont(font(scale, 0.9))
         self.list.setMinimumHeight(round((60 if self._cramped else 90) * scale))
         self._share_height()
-        for button in (self.into_view, self.close_button):
+        for button in (self.into_view, self.share, self.close_button):
             button.setFont(font(scale, 0.92))
+
+    def set_share(self, share: float) -> None:
+        """Show which share (0–1) counts as in view."""
+        self.share.blockSignals(True)
+        self.share.setValue(round(100 * share))
+        self.share.blockSignals(False)
 
     def set_cramped(self, cramped: bool) -> None:
         """Leave the keys off the buttons, so that both have room on one line."""

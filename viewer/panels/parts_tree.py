@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QContextMenuEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from viewer.state.captions import sentence_case, tree_of_parts
@@ -28,11 +29,14 @@ class PartsTree(QTreeWidget):
     shown_wanted : tuple of str, bool
         Show or hide these ids.
     fly_wanted : tuple of str
+    menu_wanted : QPoint
+        The menu of what is picked, at a place of the screen.
     """
 
     selection_wanted = Signal(object)
     shown_wanted = Signal(object, bool)
     fly_wanted = Signal(object)
+    menu_wanted = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -146,6 +150,13 @@ class PartsTree(QTreeWidget):
         if not self._quiet:
             ids = [i for item in self.selectedItems() for i in self._ids_of(item)]
             self.selection_wanted.emit(tuple(dict.fromkeys(ids)))
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        at = event.globalPos()
+        if event.reason() == QContextMenuEvent.Reason.Keyboard and self.currentItem() is not None:
+            at = self.viewport().mapToGlobal(self.visualItemRect(self.currentItem()).center())
+        if self.selectedItems():
+            self.menu_wanted.emit(at)
 
     def _tell_box(self, item: QTreeWidgetItem, column: int) -> None:
         if self._quiet or column not in _COLUMN_SIDE:

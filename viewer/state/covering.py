@@ -27,6 +27,9 @@ LISTED_SHARE = 0.01
 CAPTION_COVERS = 3
 """How many covers a caption names; the list under 'Over it' has all."""
 
+REACHABLE = ("little is gained by taking it",)
+"""Why something stays that a step could take: it is not what ends the way."""
+
 TINTED_SHARE = 0.03
 """What hides less than this is not tinted: the tint would tell more than there is."""
 
@@ -222,7 +225,12 @@ def way_in_words(way: WayIn, title: str, titles: Mapping[str, str]) -> str:
     if way.reached:
         return words
     words += told(" The plan brings no more of it into view")
-    most = max(way.remains, key=lambda cover: cover.share, default=None)
+    # What no step may take comes before what only lies in front of that.
+    most = max(
+        way.remains,
+        key=lambda cover: (way.stays[cover.part_id] not in REACHABLE, cover.share),
+        default=None,
+    )
     if most is None:
         return f"{words}."
     name = titles.get(most.part_id, most.part_id)
@@ -239,14 +247,18 @@ def risks_in_words(way: WayIn, titles: Mapping[str, str], names: Mapping[str, st
     """Return what must be kept on a way in, with distances from the cuts; "" without steps."""
     if not way.steps:
         return ""
-    nearest: dict[str, float] = {}
+    nearest: dict[str, tuple[float, tuple[str, ...]]] = {}
     for step in way.steps:
         for risk in step.at_risk:
-            nearest[risk.part_id] = min(risk.clearance_mm, nearest.get(risk.part_id, 1e9))
+            # Twins are told of once, with the nearer one's distance.
+            name = risk.part_id.removesuffix(".left").removesuffix(".right")
+            mm, ids = nearest.get(name, (1e9, ()))
+            ids = tuple(sorted({*ids, risk.part_id}))
+            nearest[name] = min(risk.clearance_mm, mm), ids
     if nearest:
         listed = [
-            f"{titles.get(i, i)} {told('under 1') if mm < 1 else format(mm, '.0f')} mm"
-            for i, mm in sorted(nearest.items(), key=lambda pair: pair[1])
+            f"{title_of_several(ids, titles)} {told('under 1') if mm < 1 else format(mm, '.0f')} mm"
+            for mm, ids in sorted(nearest.values())
         ]
         more = told(" and {count} more", count=len(listed) - 4) if len(listed) > 4 else ""
         return told(

@@ -9967,5 +9967,21 @@
       <source>at the origin of {muscle}</source>
       <translation>am Ursprung: {muscle}</translation>
     </message>
+    <message>
+      <source>In view from now on: {share} of a part.</source>
+      <translation>Als freigelegt gelten von nun an {share} eines Teils.</translation>
+    </message>
+    <message>
+      <source>Share that counts as in view</source>
+      <translation>Anteil, der als freigelegt gilt</translation>
+    </message>
+    <message>
+      <source>So much of the part's area counts as brought into view</source>
+      <translation>So viel von der Fläche des Teils gilt als freigelegt</translation>
+    </message>
+    <message>
+      <source>Bring so much into view</source>
+      <translation type="unfinished" />
+    </message>
   </context>
 </TS>

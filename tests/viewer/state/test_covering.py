@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from meshes.catalogue.plan import part_ids_of, steps
 from meshes.questions.cover import Layers, cast_layers
+from meshes.questions.expose import AtRisk
 from meshes.questions.probe import CAUTION, Probe
 from tests.fakes import toy_model
 from viewer.state import commands, covering
@@ -138,6 +139,29 @@ def test_the_words_of_a_way_say_share_and_steps(layers):
     words = covering.way_in_words(never, "Cord", TITLES)
     assert "no more" in words
     assert any(reason in words for reason in ("no step takes it", "in one step with it"))
+
+
+def test_the_words_of_a_way_name_what_ends_it_not_what_lies_before_that(layers):
+    never = _way(layers, ViewState(), ("spinal_cord",), 1.0)
+    stays = {
+        "skin.left": "little is gained by taking it",
+        "vertebra_T5": "no step takes it",
+    }
+    rows = [replace(never.remains[0], part_id=i, share=0.9 - 0.3 * k) for k, i in enumerate(stays)]
+    short = replace(never, steps=(), remains=tuple(rows), stays=stays)
+    words = covering.way_in_words(short, "Cord", {"vertebra_T5": "Vertebra T5"})
+    assert "Vertebra T5 still hides 60 % (no step takes it)" in words
+
+
+def test_twins_at_risk_are_told_of_once_with_the_nearer_distance(layers):
+    way = _way(layers, ViewState(), ("rhomboid_major.left",))
+    risks = [
+        AtRisk(f"accessory_nerve.{side}", mm, "line") for side, mm in (("left", 4), ("right", 2))
+    ]
+    way = replace(way, steps=(replace(way.steps[0], at_risk=tuple(risks)),))
+    words = covering.risks_in_words(way, TITLES, {})
+    assert words.count("both sides 2 mm") == 1
+    assert words.count("mm") == 1
 
 
 def test_a_ladder_is_told_with_its_caution():
