@@ -130,8 +130,12 @@ class CoverPanel(QWidget):
         self.share.blockSignals(False)
 
     def set_cramped(self, cramped: bool) -> None:
-        """Leave the keys off the buttons, so that both have room on one line."""
+        """Leave the keys off the buttons, so that both have room on one line.
+
+        The share is then chosen in the menu of the part.
+        """
         self._cramped = cramped
+        self.share.setVisible(not cramped)
         self.list.setMinimumHeight(round((60 if cramped else 90) * self._scale))
         self.into_view.setText(shown("Into view" if cramped else "Bring into view  (D)"))
         self.close_button.setText(shown("Close" if cramped else "Close  (Esc)"))
