@@ -38,11 +38,11 @@ import json, resource, sys, time
 started = time.perf_counter()
 from meshes.body import Body
 from meshes.build import build
-seen = []
-model = build(Body(), sys.argv[1], lambda share, what, parts: seen.append(time.perf_counter()))
+seen = {}
+model = build(Body(), sys.argv[1], lambda s, what, p: seen.update({what: time.perf_counter()}))
 print(json.dumps({
     "seconds": time.perf_counter() - started,
-    "bones": seen[0] - started,
+    "bones": seen["bones"] - started,
     "processor": time.process_time(),
     "parts": len(model.parts),
     "triangles": sum(len(p.mesh.faces) for p in model.parts.values()),
@@ -391,6 +391,7 @@ def _table(words: argparse.Namespace) -> int:
             yield from asking.covers(model)
         if not words.no_build:
             build_time("preview")  # brings the kernels in
+            yield from starting.cold_starts(words.detail)
             for detail, bar in (("preview", 5.0), ("full", 20.0)):
                 told = build_time(detail)
                 note = f"bones {told['bones']:.1f} s; peak {told['peak_gib']:.2f} GiB"

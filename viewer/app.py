@@ -19,24 +19,29 @@ def main(argv: Sequence[str] | None = None) -> int:
     int
         0 when the window was closed in the usual way.
     """
-    from PySide6.QtCore import QTimer
-    from PySide6.QtWidgets import QApplication
-
+    from viewer.build_process import begin
     from viewer.cli import make_parser, split_file
     from viewer.cli_body import body_from
-    from viewer.milestones import reached
     from viewer.settings import LOG, load_settings, start_log
-    from viewer.window import MainWindow
 
     rest, file = split_file(list(sys.argv[1:] if argv is None else argv))
     words = make_parser().parse_args(rest)
     body = body_from(words)
     start_log()
+    settings, message = load_settings()
+    detail = getattr(words, "detail", settings.detail)
+    # A model that must be built is under way while the window's libraries are brought in.
+    begin(body, detail)
+    from PySide6.QtCore import QTimer
+    from PySide6.QtWidgets import QApplication
+
+    from viewer.milestones import reached
+    from viewer.window import MainWindow
+
     app = QApplication.instance() or QApplication(["peelback"])
     app.setApplicationName("Peelback")
     app.setStyle("Fusion")
-    settings, message = load_settings()
-    window = MainWindow(body, getattr(words, "detail", settings.detail), settings)
+    window = MainWindow(body, detail, settings)
     window.tell_later(message)
     sys.excepthook = _make_hook(window)
     window.show()

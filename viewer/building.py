@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import logging
-import multiprocessing
 import threading
-import traceback
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Signal
+
+from viewer.build_process import BuildProcess, one_line, take
 
 if TYPE_CHECKING:
     from meshes.body import Body
@@ -59,7 +59,7 @@ class ModelSource(QObject):
         self.drawn: Any = None
         """Drawn parts of a model that came from the cache, for ``Scene.set_model``."""
         self._stopped = threading.Event()
-        self._child: Any = None
+        self._child: BuildProcess | None = None
         self._thread = threading.Thread(target=self._run, name="model", daemon=True)
 
     def start(self) -> None:
@@ -69,9 +69,8 @@ class ModelSource(QObject):
     def stop(self, wait_s: float = 5.0) -> None:
         """Give up; nothing is sent afterwards."""
         self._stopped.set()
-        child = self._child
-        if child is not None and child.is_alive():
-            child.terminate()
+        if self._child is not None:
+            self._child.stop()
         if self._thread.is_alive():
             self._thread.join(wait_s)
 
@@ -101,26 +100,19 @@ class ModelSource(QObject):
                 self._send(self.finished, model)
         except Exception as error:
             LOG.exception("no model")
-            self._send(self.failed, _one_line(error))
+            self._send(self.failed, one_line(error))
 
     def _build_elsewhere(self) -> Any:
         """Build in a process of its own, so that the window never waits for the interpreter."""
         from meshes.cache import load_cached
         from meshes.catalogue import load_catalogue
 
-        context = multiprocessing.get_context("spawn")
-        receiver, sender = context.Pipe(duplex=False)
-        child = context.Process(
-            target=build_and_send, args=(sender, self.body, self.detail), daemon=True
-        )
-        self._child = child
-        child.start()
-        sender.close()
+        child = self._child = take(self.body, self.detail)
         parts: dict[str, Part] = {}
         rest: dict[str, Any] | None = None
         try:
             while not self._stopped.is_set():
-                kind, *values = receiver.recv()
+                kind, *values = child.receive()
                 if kind == "progress":
                     share, what, laid = values
                     parts.update((part.id, part) for part in laid)
@@ -141,10 +133,9 @@ class ModelSource(QObject):
                 )
             return None
         finally:
-            receiver.close()
+            child.close()
         if rest is None:
             return None
-        child.join(5)
         # From the cache the arrays are mapped, not copied; without one they are here already.
         model = load_cached(self.body, self.detail)
         if model is not None:
@@ -160,32 +151,3 @@ class ModelSource(QObject):
             load_catalogue(),
             rest["notes"],
         )
-
-
-def _one_line(error: BaseException) -> str:
-    words = str(error).strip().splitlines()
-    return words[0] if words else type(error).__name__
-
-
-def build_and_send(sender: Any, body: Body, detail: str) -> None:
-    """Build a model and send its parts as they are finished (runs in the other process)."""
-    try:
-        from meshes.cache import load_or_build
-
-        def report(share: float, what: str, parts: Sequence[Part]) -> None:
-            sender.send(("progress", share, what, list(parts)))
-
-        model = load_or_build(body, detail, report)
-        rest = {
-            "order": tuple(model.parts),
-            "landmarks": dict(model.landmarks),
-            "contacts": model.contacts,
-            "notes": dict(model.notes),
-        }
-        sender.send(("done", rest))
-    except BrokenPipeError:
-        return
-    except BaseException as error:
-        sender.send(("failed", _one_line(error), traceback.format_exc()))
-    finally:
-        sender.close()

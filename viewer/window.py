@@ -101,6 +101,7 @@ LOG = logging.getLogger("peelback")
 SAY_MS = 6000
 AUTOSAVE_MS = 60_000
 LEAST_PICTURE_PX = 130
+BONY = ("bone", "disc", "cartilage")
 
 
 class MainWindow(
@@ -163,6 +164,7 @@ class MainWindow(
         self._opened: ViewState | None = None
         self._file: Path | None = None
         self._titles: dict[str, str] = {}
+        self._framed: Any = None
         self._neighbours: frozenset[str] = frozenset()
         self._heights: dict[str, float] = {}
         self._probe: Any = None
@@ -567,6 +569,7 @@ class MainWindow(
             scene.add_parts(self.model.parts.values())
             self._draw()
             scene.set_view(state.view)
+            self._framed = scene.pose
 
     def _start_model(self) -> None:
         self.source = ModelSource(self.model.body, self.model.detail, self)
@@ -586,6 +589,8 @@ class MainWindow(
     def _on_progress(self, share: float, what: str) -> None:
         self.progress.setValue(round(share * 1000))
         self.progress.setFormat(told("Laid: {what} – %p %", what=told(what)))
+        if self.scene_widget is not None:
+            self.scene_widget.milestone = f"picture of {what}"
 
     def _on_parts(self, parts: Iterable[Any]) -> None:
         if not isinstance(self.model, GrowingModel):
@@ -604,8 +609,10 @@ class MainWindow(
             scene = self.scene_widget.scene
             scene.add_parts(parts)
             self._draw()
-            if first:
+            # The bones come group by group: they are framed anew unless someone turned them.
+            if first or (scene.pose is self._framed and all(p.kind in BONY for p in parts)):
                 scene.set_view(self.session.state.view)
+                self._framed = scene.pose
             self.scene_widget.refresh()
 
     def _on_failed(self, words: str) -> None:

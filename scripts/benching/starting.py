@@ -23,6 +23,7 @@ from viewer.milestones import VARIABLE
 
 ROOT = Path(__file__).resolve().parent.parent.parent
 LAST = "full picture"
+AFTER_BONES = "the ligaments"
 GIVE_UP_S = 120.0
 IDLE_FOR_S = 5.0
 QUIET_S = 0.05
@@ -42,13 +43,24 @@ for line in open("/proc/self/status"):
 
 
 class Started:
-    """A window in a process of its own, to be used as a context."""
+    """A window in a process of its own, to be used as a context.
 
-    def __init__(self, detail: str) -> None:
+    Parameters
+    ----------
+    detail : {"preview", "full"}
+    last : str
+        The milestone that is waited for.
+    models : path or None
+        Where it looks for finished models; None for the usual place.
+    """
+
+    def __init__(self, detail: str, last: str = LAST, models: str | None = None) -> None:
         self._folder = tempfile.TemporaryDirectory()
         settings = Path(self._folder.name) / "settings.json"
         settings.write_text(json.dumps({"cautions_seen": True, "reopen": False}))
         environment = {**os.environ, VARIABLE: "1", "PEELBACK_CONFIG": self._folder.name}
+        if models is not None:
+            environment["PEELBACK_CACHE"] = models
         environment["PYTHONPATH"] = os.pathsep.join(
             p for p in (str(ROOT), os.environ.get("PYTHONPATH", "")) if p
         )
@@ -67,9 +79,9 @@ class Started:
                 continue
             self.seconds[told[1]] = float(told[2]) - began
             self.cpu[told[1]] = float(told[3])
-            if told[1] == LAST or time.time() - began > GIVE_UP_S:
+            if told[1] == last or time.time() - began > GIVE_UP_S:
                 break
-        if LAST not in self.seconds:
+        if last not in self.seconds:
             self.close()
             raise RuntimeError("the window ended before its first picture: " + "".join(said))
 
@@ -144,6 +156,21 @@ def starts(detail: str, count: int = 5, plain: bool = True) -> Iterator[Row]:
     yield Row("memory when all is made ready", "MiB", rested, other, 800)
     note = f"after {ready_after:.0f} s"
     yield Row(f"processor time in {IDLE_FOR_S:g} s of rest", "s", spent, None, 0, note)
+
+
+def cold_starts(detail: str, count: int = 3) -> Iterator[Row]:
+    """From the command to the picture of all bones, where no finished model lies in the cache."""
+    found = []
+    for _ in range(count):
+        with (
+            tempfile.TemporaryDirectory() as models,
+            Started(detail, f"picture of {AFTER_BONES}", models) as window,
+        ):
+            found.append(window.seconds["picture of bones"])
+    note = f"median of {count}; least {min(found):.2f}"
+    yield Row(
+        "cold start to the picture of the bones", "s", statistics.median(found), None, 3, note
+    )
 
 
 def loads(model_body: Any, detail: str, plain: bool = True) -> Iterator[Row]:

@@ -1,10 +1,14 @@
 """The model comes from another process, part by part, and failures are one sentence."""
 
+from pathlib import Path
+
 import pytest
 
+from meshes.body import Body
 from meshes.errors import PeelbackError
 from tests.fakes import toy_model
-from viewer.building import ModelSource, build_and_send
+from viewer.build_process import begin, build_and_send, take
+from viewer.building import ModelSource
 
 
 class Sender:
@@ -68,10 +72,36 @@ def test_whatever_goes_wrong_is_told(qtbot, monkeypatch):
     source.stop()
 
 
+def test_a_build_begun_early_is_handed_over_once_and_others_are_ended(monkeypatch):
+    made = []
+
+    class Process:
+        def __init__(self, body, detail):
+            self.body, self.detail, self.stopped = body, detail, False
+            made.append(self)
+
+        def stop(self):
+            self.stopped = True
+
+    monkeypatch.setattr("viewer.build_process.BuildProcess", Process)
+    monkeypatch.setattr("meshes.cache.model_folder", lambda body, detail: Path("nowhere"))
+    small, large = Body(stature_mm=1600.0), Body(stature_mm=1800.0)
+    begin(small, "preview")
+    begin(large, "preview")
+    assert take(large, "preview") is made[1] and not made[1].stopped
+    assert made[0].stopped
+    assert take(large, "preview") is made[2]
+
+
+def test_nothing_is_begun_early_where_the_model_lies_in_the_cache(monkeypatch, tmp_path):
+    monkeypatch.setattr("viewer.build_process.BuildProcess", pytest.fail)
+    monkeypatch.setattr("meshes.cache.model_folder", lambda body, detail: tmp_path)
+    (tmp_path / "index.json").write_text("{}")
+    begin(Body(), "preview")
+
+
 @pytest.mark.slow
 def test_a_real_body_is_built_in_another_process(qtbot, tmp_path, monkeypatch):
-    from meshes.body import Body
-
     monkeypatch.setenv("PEELBACK_CACHE", str(tmp_path))
     source = ModelSource(Body(), "preview")
     with qtbot.waitSignal(source.finished, timeout=300_000) as blocker:

@@ -82,6 +82,8 @@ class SceneWidget(QWidget):
         self._on_grip = False
         self._moving = False
         self._told = False
+        self.milestone = ""
+        """Said with the next picture to whoever measures the start."""
         self._flight: Flight | None = None
         self._flight_began = 0.0
         self.last_frame_ms = 0.0
@@ -141,6 +143,9 @@ class SceneWidget(QWidget):
         if not self._told and self.scene.shown():
             self._told = not self._moving
             reached("full picture" if self._told else "coarse picture")
+        if self.milestone:
+            reached(self.milestone)
+            self.milestone = ""
         if not self._moving:
             self._search_timer.start(SEARCH_AFTER_MS)
 
