@@ -9981,7 +9981,7 @@
     </message>
     <message>
       <source>Bring so much into view</source>
-      <translation type="unfinished" />
+      <translation>So viel freilegen</translation>
     </message>
   </context>
 </TS>
