@@ -119,10 +119,30 @@ class FoldPlayer(QObject):
             return {}
         return self._shells.reflector.laid(self._wanted, self._gone)
 
+    def shells_of(
+        self, folds: tuple[Laid, ...], gone: frozenset[str]
+    ) -> dict[str, dict[str, Any]] | None:
+        """Return the shells of flaps that lie elsewhere than they do now, by part id.
+
+        None until their ways are worked out (see ``prepare``).
+        """
+        if not folds or self._shells is None:
+            return {}
+        folds = tuple(f for f in folds if f.fold_id in self._possible)
+        if not self._shells.ready(folds, gone):
+            return None
+        paths = self._shells.paths(folds, gone)
+        return self._shells.shells(paths, {laid.fold_id: laid.share for laid in folds})
+
     @property
     def reflector(self) -> Any:
         """What works the ways out and keeps them; None without a picture."""
         return None if self._shells is None else self._shells.reflector
+
+    @property
+    def moving(self) -> bool:
+        """True while a flap is on its way."""
+        return self._timer.isActive()
 
     @property
     def playing(self) -> bool:

@@ -96,7 +96,10 @@ class Picture:
             )
 
     def _set_labels(self) -> None:
-        state = self.state
+        self.scene_widget.scene.set_labels(*self.label_words(self.state))
+
+    def label_words(self, state: ViewState) -> tuple:
+        """Return the labels of a state, as ``Scene.set_labels`` takes them."""
         names = {}
         if state.labels:
             for part in self.model.parts.values():
@@ -105,6 +108,4 @@ class Picture:
         if self.scene_widget.scene.most_labels and len(state.selection) > 1:
             # The hall is shown the names of what the scene speaks of.
             names = {part_id: name for part_id, name in names.items() if part_id in state.selection}
-        self.scene_widget.scene.set_labels(
-            state.labels, state.label_density, state.blank_labels, names, state.selection
-        )
+        return state.labels, state.label_density, state.blank_labels, names, state.selection

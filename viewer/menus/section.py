@@ -235,12 +235,9 @@ class SectionMenu:
 
     def _cut(self, section: SectionPlane, only) -> None:
         """Cut quickly: outlines on the model and in the flat picture; areas follow at rest."""
-        if self._slicer is None or self._slicer_of is not self.model:
-            from meshes.questions.section import Slicer
-
-            self._slicer, self._slicer_of = Slicer(self.model), self.model
         from meshes.questions.loose_tissue import loose_strips
 
+        self._ready_slicer()
         self._outlines = self._slicer_as_folded(section).outlines(section.plane(), only)
         strips = loose_strips(self.model, self._outlines)
         dock = self.section_dock
@@ -250,6 +247,25 @@ class SectionMenu:
             self.scene_widget.refresh()
         dock.picture.show_moving(self.model, self._outlines, strips, self.state.look)
         self._section_rest.start()
+
+    def cut_of(self, state: ViewState) -> tuple:
+        """Return the cut face of a state that may not be on, as ``Scene.set_section`` takes it."""
+        from meshes.questions.loose_tissue import loose_strips
+
+        section, slicer = state.section, self._ready_slicer()
+        whole = section.whole and not state.alone
+        only = None if whole else frozenset(visible_parts(self.model, state, self._neighbours))
+        if state.folds and not section.whole:
+            slicer = slicer.moved(self.folds.reflector.laid(state.folds, state.removed))
+        outlines = slicer.outlines(section.plane(), only)
+        return outlines, section.near_half, loose_strips(self.model, outlines)
+
+    def _ready_slicer(self) -> Slicer:
+        if self._slicer is None or self._slicer_of is not self.model:
+            from meshes.questions.section import Slicer
+
+            self._slicer, self._slicer_of = Slicer(self.model), self.model
+        return self._slicer
 
     def _slicer_as_folded(self, section: SectionPlane) -> Slicer:
         """Return the meshes to cut: flaps where they lie, but in the whole back in their place."""

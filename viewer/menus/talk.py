@@ -54,6 +54,7 @@ class TalkMenu:
         self._kept_talk = self.desk.talk
         self.presenting: Any = None
         self.talk_pictures: dict[TalkScene, Any] = {}
+        self._pictured: tuple = ()
         self.talk_panel = TalkPanel()
         panel = self.talk_panel
         panel.hide()
@@ -446,6 +447,9 @@ class TalkMenu:
 
         self._note_camera()
         self._prepare_folds(talk)
+        if self._pictured != (id(self.model), self.theme):
+            self._pictured = (id(self.model), self.theme)
+            self.talk_pictures.clear()
         if any(scene.state.table for scene in talk.scenes):
             self.scene_widget.scene.prepare_limbs()
         if self._measuring:

@@ -58,7 +58,7 @@ class NotesWindow(QWidget):
         self.line = QLabel()
         self.notes = QPlainTextEdit()
         self.notes.setReadOnly(True)
-        self.next_head = QLabel("Next")
+        self.next_head = QLabel("Next scene")
         self.next_title = QLabel()
         self.next_picture = QLabel()
         self.next_picture.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignHCenter)

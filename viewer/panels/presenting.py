@@ -22,6 +22,7 @@ from PySide6.QtWidgets import QApplication, QDialog, QDockWidget, QMenu, QMessag
 from viewer.panels.awake import Awake
 from viewer.panels.board import Board, ring_cursor
 from viewer.panels.caption_band import CaptionBand, cap_share
+from viewer.panels.next_pictures import WIDTH_PX, NextPictures
 from viewer.panels.notes_window import NotesWindow
 from viewer.scene import overlay
 from viewer.scene.camera import Flight
@@ -41,6 +42,8 @@ TRAVEL_S = 0.9
 DIGIT_WAIT_MS = 1200
 POINTER_HIDES_MS = 3000
 TICK_MS = 500
+SCENES_AHEAD = 2
+"""So many scenes to come are drawn beforehand."""
 BAND_SHARE = 0.34
 """Most of the screen's height that the words may take."""
 
@@ -71,12 +74,23 @@ _DEEDS = {
 }
 
 
+_DEEDS_OF_HANDS = frozenset(
+    (
+        QEvent.Type.KeyPress,
+        QEvent.Type.MouseMove,
+        QEvent.Type.MouseButtonPress,
+        QEvent.Type.MouseButtonRelease,
+        QEvent.Type.Wheel,
+    )
+)
+
+
 def keep_picture(window: Any, scene: TalkScene) -> None:
     """Keep a small still of a scene that is on, for the notes to show what comes next."""
-    if scene not in window.talk_pictures:
-        window.talk_pictures[scene] = QPixmap.fromImage(still_of(window, drawn=True)).scaledToWidth(
-            640, Qt.TransformationMode.SmoothTransformation
-        )
+    still = QPixmap.fromImage(still_of(window, drawn=True))
+    window.talk_pictures[scene] = still.scaledToWidth(
+        WIDTH_PX, Qt.TransformationMode.SmoothTransformation
+    )
 
 
 def still_of(window: Any, *, drawn: bool = False) -> QImage:
@@ -134,6 +148,9 @@ class Presenting(QObject):
         self.full, self.notes_in_band = full, notes_in_band
         self._over = False
         self._travelling = False
+        self._kept: set[TalkScene] = set()
+        self.pictures = NextPictures(window)
+        self.pictures.drawn.connect(self._tell_notes)
         self._hold = False
         self._began = self._arrived = time.monotonic()
         scene = window.scene_widget.scene
@@ -221,6 +238,7 @@ class Presenting(QObject):
         )
         self.notes.show()
         self._tell_notes()
+        self._want_pictures()
 
     def _fill_screen(self) -> None:
         """Fill the screen that the talk is on."""
@@ -317,6 +335,7 @@ class Presenting(QObject):
         for timer in (self._tick, self._play, self._digits, self._idle):
             timer.stop()
         self._awake.release()
+        self.pictures.finish()
         QApplication.instance().removeEventFilter(self)
         QGuiApplication.instance().screenRemoved.disconnect(self._screen_gone)
         QGuiApplication.instance().screenAdded.disconnect(self._screen_came)
@@ -395,6 +414,13 @@ class Presenting(QObject):
             scene.notes if self.notes_in_band else "",
         )
         self._tell_notes()
+        self._want_pictures()
+
+    def _want_pictures(self) -> None:
+        """Have the scenes to come drawn for the notes; nobody needs them without a second screen."""
+        if self.notes is not None and self.notes.isVisible():
+            at, scenes = self.presenter.index, self.presenter.talk.scenes
+            self.pictures.want(scenes[at + 1 : at + 1 + SCENES_AHEAD])
 
     def _is_review(self) -> bool:
         return bool(self.presenter.scene.seconds) and not self.presenter.scene.notes
@@ -470,7 +496,10 @@ class Presenting(QObject):
             self._cover()
         presenter = self.presenter
         if self.notes and not presenter.strayed and not self._travelling:
-            keep_picture(self.window, presenter.scene)
+            if presenter.scene not in self._kept:
+                # What was drawn beforehand gives way to what the hall has seen.
+                self._kept.add(presenter.scene)
+                keep_picture(self.window, presenter.scene)
 
     def _on_hovered(self, hit: Any) -> None:
         if hit is not None:
@@ -503,6 +532,8 @@ class Presenting(QObject):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         kind = event.type()
+        if kind in _DEEDS_OF_HANDS:
+            self.pictures.give_way()
         if kind == QEvent.Type.ToolTip:
             return True
         if kind == QEvent.Type.Polish and isinstance(watched, (QDialog, QMenu)):

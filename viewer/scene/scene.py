@@ -260,6 +260,10 @@ class Scene:
         """Return the ids of all parts held, shown or not."""
         return tuple(self._drawn)
 
+    def batch_of(self, name: str) -> tuple[int, str]:
+        """Return what is the same for parts that are drawn together."""
+        return self._key_of[name]
+
     def drawn_parts(self) -> Mapping[str, DrawnPart]:
         """Return the drawn arrays by id (read only)."""
         return self._drawn
@@ -312,6 +316,10 @@ class Scene:
             )
             if self._limbs:
                 self._with_limbs({})
+
+    def share_limbs(self, other: Scene) -> None:
+        """Let the limbs lie as another scene of the same model has worked out."""
+        self._limbs, self._lying = other._limbs, other._lying
 
     def standing_place(self, name: str, point: np.ndarray) -> np.ndarray:
         """Return the place in the standing body of a point that is seen on a part, (3,) mm."""

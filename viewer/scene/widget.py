@@ -257,6 +257,16 @@ class SceneWidget(QWidget):
         self.refresh()
 
     @property
+    def working(self) -> bool:
+        """True while a button is held or a picture is still to be drawn."""
+        return (
+            self._moving
+            or self._button != Qt.MouseButton.NoButton
+            or self._draw_timer.isActive()
+            or self._settle_timer.isActive()
+        )
+
+    @property
     def flying(self) -> bool:
         """True while the picture is on its way to another place."""
         return self._flight is not None
