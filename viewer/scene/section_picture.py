@@ -17,7 +17,7 @@ from meshes.questions.loose_tissue import loose_tissue
 from meshes.questions.section import CutPlane, Region, only_areas
 from viewer.scene import looks, overlay
 from viewer.scene.anchors import once_each
-from viewer.scene.label_layout import Anchor, Label, lay_out
+from viewer.scene.label_layout import LEADER_GAP_PX, MARGIN_PX, Anchor, Label, lay_out
 from viewer.state.tongue import told
 
 PAPER = {"light": (250, 250, 248), "dark": (26, 27, 31)}
@@ -136,7 +136,8 @@ def section_layout(
             largest = max(seen.geoms, key=lambda p: p.area)
             spot = shapely.maximum_inscribed_circle(largest, 0.5).coords[0]
             x, y = place(np.array([spot]))[0]
-            anchors.append(Anchor(region.part_id, name, float(x), float(y), seen_px2))
+            text = _fitted(name, side - MARGIN_PX - 2 * LEADER_GAP_PX, measure)
+            anchors.append(Anchor(region.part_id, text, float(x), float(y), seen_px2))
     placed = []
     if labels:
         placed = lay_out(
@@ -165,6 +166,15 @@ def section_layout(
         theme,
         ground,
     )
+
+
+def _fitted(text: str, room: float, measure: Callable[[str], tuple[float, float]]) -> str:
+    """Return a name that keeps within its column: its last words give way to a mark."""
+    words = text.split(" ")
+    while measure(text)[0] > room and len(words) > 1:
+        words.pop()
+        text = " ".join(words).rstrip(",:;") + " …"
+    return text
 
 
 def short_name(title: str) -> str:

@@ -9,6 +9,7 @@ from tests.fakes import toy_model
 from viewer.scene.looks import section_colour
 from viewer.scene.section_picture import (
     GROUND_NOTE,
+    _fitted,
     loose_tissue,
     section_array,
     section_layout,
@@ -50,6 +51,39 @@ def test_left_regions_stand_on_the_left(layout):
             checked += 1
     assert checked > 3
     assert placed.ends == ("Left", "Right", "Back", "Front")
+
+
+@pytest.mark.parametrize("size", [(1600, 1200), (900, 700), (700, 520)])
+@pytest.mark.parametrize("zoom", [1.0, 2.5])
+def test_no_label_leaves_its_column_or_lies_over_another(layout, size, zoom):
+    model, regions, _ = layout
+    plane = cut_plane("transverse", (0, 0, 280.5))
+    names = {
+        r.part_id: f"{r.part_id.split('.')[0]}, a layer of it with many words, part {k}"
+        for k, r in enumerate(regions)
+    }
+    placed = section_layout(model, plane, regions, size, names, "At T7", density=1.0, zoom=zoom)
+    assert placed.labels
+    xs = np.concatenate([ring[:, 0] for shape in placed.shapes for ring in shape[2]])
+    for k, label in enumerate(placed.labels):
+        assert label.left >= 0 and label.left + label.width <= size[0]
+        if zoom == 1.0:
+            left = label.side == "left"
+            assert label.left + label.width < xs.min() if left else label.left > xs.max(), label
+        for other in placed.labels[k + 1 :]:
+            if other.side == label.side:
+                assert abs(label.top - other.top) >= label.height, (label, other)
+
+
+def test_a_name_that_fits_is_shown_whole_and_a_longer_one_gives_its_last_words(layout):
+    def measure(text):
+        return 10.0 * len(text), 14.0
+
+    name = "Transversus abdominis, aponeurosis of origin"
+    assert _fitted(name, 10.0 * len(name), measure) == name
+    assert _fitted(name, 360.0, measure) == "Transversus abdominis, aponeurosis …"
+    assert _fitted(name, 260.0, measure) == "Transversus abdominis …"
+    assert _fitted("Trapezius", 10.0, measure) == "Trapezius"
 
 
 def test_svg_is_well_formed_and_names_every_region(layout):
