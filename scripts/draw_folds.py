@@ -44,14 +44,17 @@ FROM_ABOVE = {"levator", "splenius_capitis", "splenius_cervicis", "semispinalis_
 """In the neck a flap is seen better from above than from the side."""
 
 SUPERSAMPLE = 2
-TITLE_PX, CAPTION_PX = 24, 17
+TITLE_PX, CAPTION_PX, SMALL_PX = 24, 17, 13
+STRIP_PX = 132
+LEAST_SHOWN_MM = 240.0
 
 
 def state_of(model: BackModel, plan: Plan, fold_id: str, share: float) -> ViewState:
     """Return the state in which a fold is done: all that its step needs is done, and folded."""
     rule, side = fold_named(fold_id)
     state = ViewState()
-    needed = {step.id for step in plan.before(rule.step)} | {rule.step}
+    needed = {step.id for step in plan.before(rule.step)}
+    needed |= set() if rule.by_hand else {rule.step}
     for step_id in (step.id for step in plan.steps if step.id in needed):
         state = plan.do_step(step_id, model, side, fold=True).change(state)
     return with_fold(state, fold_id, share)
@@ -74,7 +77,7 @@ def contact_sheet(model: BackModel, scene, plan: Plan, fold_id: str, theme: str)
     width, height = PANEL
     views = views_of(fold_id)
     head = 2 * TITLE_PX
-    size = (width * len(views), head + (height + 2 * CAPTION_PX) * len(SHARES) + 2 * CAPTION_PX)
+    size = (width * len(views), head + (height + STRIP_PX) * len(SHARES) + 2 * CAPTION_PX)
     sheet = Image.new("RGB", size, "white" if theme == "light" else "#202020")
     draw = ImageDraw.Draw(sheet)
     title = f"{rule.title}, {side}"
@@ -92,27 +95,42 @@ def contact_sheet(model: BackModel, scene, plan: Plan, fold_id: str, theme: str)
         for column, (name, (azimuth, elevation)) in enumerate(views.items()):
             pose = replace(scene.pose, azimuth_deg=azimuth, elevation_deg=elevation, roll_deg=0.0)
             scene.pose = cameras.framed(pose, points, width / height, MARGIN)
-            picture = scene.screenshot(PANEL, supersample=SUPERSAMPLE)
-            at = (column * width, head + row * (height + 2 * CAPTION_PX))
+            picture = scene.screenshot(PANEL, supersample=SUPERSAMPLE, overlays=False)
+            at = (column * width, head + row * (height + STRIP_PX))
             sheet.paste(Image.fromarray(picture), at)
             words = f"{name}, {'midway' if share < 1 else 'laid back'}"
-            place = (at[0] + width / 2, at[1] + height + CAPTION_PX)
-            overlay.draw_text(draw, place, words, CAPTION_PX, theme, "mm")
+            _write_strip(sheet, scene.pose, (at[0], at[1] + height), words, theme)
     foot = (size[0] / 2, size[1] - CAPTION_PX)
     overlay.draw_text(draw, foot, CAUTION, CAPTION_PX, theme, "mm")
     return sheet
+
+
+def _write_strip(sheet: Image.Image, pose, at: tuple[int, int], words: str, theme: str) -> None:
+    """Write scale, caption and directions under a panel: in it they would lie on the model."""
+    width, height = PANEL
+    draw = ImageDraw.Draw(sheet)
+    middle = at[1] + STRIP_PX // 2
+    overlay.draw_text(draw, (at[0] + width / 2, middle), words, CAPTION_PX, theme, "mm")
+    bar = Image.fromarray(overlay.scale_bar_picture(pose.scale_mm, height, SMALL_PX, theme))
+    marker = Image.fromarray(overlay.marker_picture(pose, SMALL_PX, theme))
+    for picture, left in ((bar, at[0] + 8), (marker, at[0] + width - marker.width)):
+        sheet.paste(picture, (left, middle - picture.height // 2), picture)
 
 
 def _places(model: BackModel, state: ViewState, fold_id: str) -> np.ndarray:
     """Return points that the picture of a fold has to hold: the flap, at rest and as it lies."""
     shown = opacities(model, state)
     gone = frozenset(model.parts) - frozenset(shown)
-    reflector = reflector_of(model)
-    laid = reflector.laid(state.folds, gone)
-    own = fold_named(fold_id)[0].part_ids(fold_named(fold_id)[1])
-    rest = [np.asarray(model.parts[i].mesh.vertices) for i in own]
-    points = np.concatenate([*rest, *(laid[i][0] for i in own if i in laid)])
-    return points
+    number = next(k for k, laid in enumerate(state.folds) if laid.fold_id == fold_id)
+    path = reflector_of(model).path(fold_id, gone, state.folds[:number])
+    lying = {share: path.vertices(share) for share in (0.0, state.folds[number].share)}
+    points = np.concatenate(
+        [moved[i][cut.mesh.piece >= 0] for moved in lying.values() for i, cut in path.parts.items()]
+    )
+    # Of a small flap enough is shown to tell where it is.
+    low, high = points.min(axis=0), points.max(axis=0)
+    wider = np.maximum(LEAST_SHOWN_MM - (high - low).max(), 0.0) / 2
+    return np.concatenate([points, [low - wider, high + wider]])
 
 
 def main() -> int:

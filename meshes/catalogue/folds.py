@@ -18,7 +18,7 @@ from meshes.catalogue.loader import (
     read_citations,
     read_toml,
 )
-from meshes.catalogue.plan import DissectionPlan, load_plan, part_ids_of
+from meshes.catalogue.plan import Cut, DissectionPlan, load_plan, make_cuts, part_ids_of
 from meshes.catalogue.records import SIDES, Catalogue
 from meshes.errors import PeelbackError
 
@@ -85,6 +85,10 @@ class FoldRule:
         The stump is measured from the midline instead of from the fibre's end.
     flaps : tuple of Incision
         For skin and fascia: the flaps between lines of incision, instead of fibres.
+    cuts : tuple of Cut
+        Lines that bound the flaps, where the plan's step has none of its own.
+    by_hand : bool
+        It is done only when it is asked for: its step takes the parts off instead.
     lines_of : str
         Step whose lines of cut bound the flaps; "": the fold's own.
     square : bool
@@ -111,6 +115,8 @@ class FoldRule:
     stump_mm: float = 4.0
     stump_from_midline: bool = False
     flaps: tuple[Incision, ...] = ()
+    cuts: tuple[Cut, ...] = ()
+    by_hand: bool = False
     lines_of: str = ""
     off_with: str = ""
     square: bool = False
@@ -210,7 +216,7 @@ def own_parts(fold_id: str) -> tuple[str, ...]:
 
 def folds_of_step(step_id: str) -> tuple[FoldRule, ...]:
     """Return the folds that a step of the plan does, in order."""
-    return tuple(rule for rule in load_folds() if rule.step == step_id)
+    return tuple(rule for rule in load_folds() if rule.step == step_id and not rule.by_hand)
 
 
 def folds_off_with(step_id: str) -> tuple[FoldRule, ...]:
@@ -283,17 +289,17 @@ def _make_fold(key, row, catalogue: Catalogue, plan: DissectionPlan, made) -> Fo
         value = row.get(field, (0, 0, 1))
         if len(value) != 3 or not any(value):
             raise entry_error(FILE, key, f"{field} must be three numbers, not all 0, got {value}")
-    steps_with_lines = {step.id: len(step.cuts) for step in plan.steps}
+    cuts = make_cuts(FILE, key, row.get("cuts", ()), catalogue)
+    lines = {step.id: len(step.cuts) for step in plan.steps}.get(row.get("lines_of", row["step"]))
     flaps = tuple(
-        _make_incision(key, flap, catalogue, steps_with_lines.get(row.get("lines_of", row["step"])))
-        for flap in row.get("flaps", ())
+        _make_incision(key, flap, catalogue, len(cuts) or lines) for flap in row.get("flaps", ())
     )
     if flaps and len(row["parts"]) != 1:
         raise entry_error(FILE, key, "flaps between incisions are cut from one part")
     if not 0.0 <= row.get("stump_mm", 0.0) <= 60.0:
         raise entry_error(FILE, key, f"stump_mm must lie in 0–60, got {row['stump_mm']}")
     lists = {name: tuple(value) for name, value in row.items() if isinstance(value, list)}
-    return FoldRule(**{**row, **lists, "flaps": flaps})
+    return FoldRule(**{**row, **lists, "flaps": flaps, "cuts": cuts})
 
 
 def _make_incision(key, row, catalogue: Catalogue, lines: int | None) -> Incision:

@@ -321,12 +321,7 @@ def read_plan(folder: Traversable | Path, catalogue: Catalogue) -> DissectionPla
 
 def _make_step(key: str, row: dict, catalogue: Catalogue) -> PlanStep:
     row = dict(row)
-    cuts = []
-    for cut in row.pop("cuts", ()):
-        check_fields(
-            FILE, key, cut, ("along", "words", "offset_mm", "reach_mm"), ("along", "words")
-        )
-        cuts.append(Cut(**{**cut, "along": tuple(cut["along"])}))
+    cuts = make_cuts(FILE, key, row.pop("cuts", ()), catalogue)
     hinge = row.pop("hinge", None)
     if hinge is not None:
         check_fields(FILE, key, hinge, ("along", "words"), ("along", "words"))
@@ -337,10 +332,7 @@ def _make_step(key: str, row: dict, catalogue: Catalogue) -> PlanStep:
             FILE, key, other, ("id", "title", "words", "hinge", "fold"), ("id", "title", "words")
         )
         alternatives.append(Alternative(**other))
-    lines = [cut.along for cut in cuts] + ([hinge.along] if hinge else [])
-    for name in (landmark for line in lines for landmark in line):
-        if name.format(side="left") not in catalogue.landmarks:
-            raise entry_error(FILE, key, f"unknown landmark {name!r}")
+    _check_landmarks(FILE, key, hinge.along if hinge else (), catalogue)
     for field in ("removes", "travels", "reveals", "keep"):
         for name in row.get(field, ()):
             if name not in catalogue and not part_ids_of(name, catalogue):
@@ -348,9 +340,33 @@ def _make_step(key: str, row: dict, catalogue: Catalogue) -> PlanStep:
     if row.get("side", "each") not in ("each", "both"):
         raise entry_error(FILE, key, f"side must be each or both, got {row['side']!r}")
     lists = {name: tuple(value) for name, value in row.items() if isinstance(value, list)}
-    return PlanStep(
-        **{**row, **lists}, cuts=tuple(cuts), hinge=hinge, alternatives=tuple(alternatives)
-    )
+    return PlanStep(**{**row, **lists}, cuts=cuts, hinge=hinge, alternatives=tuple(alternatives))
+
+
+def make_cuts(
+    file: str, key: str, rows: Iterable[Mapping], catalogue: Catalogue
+) -> tuple[Cut, ...]:
+    """Return the lines of cut of an entry of a file, checked.
+
+    Raises
+    ------
+    PeelbackError
+        One line naming the entry, for an unknown field or landmark.
+    """
+    cuts = []
+    for cut in rows:
+        check_fields(
+            file, key, cut, ("along", "words", "offset_mm", "reach_mm"), ("along", "words")
+        )
+        _check_landmarks(file, key, cut["along"], catalogue)
+        cuts.append(Cut(**{**cut, "along": tuple(cut["along"])}))
+    return tuple(cuts)
+
+
+def _check_landmarks(file: str, key: str, names: Iterable[str], catalogue: Catalogue) -> None:
+    for name in names:
+        if name.format(side="left") not in catalogue.landmarks:
+            raise entry_error(file, key, f"unknown landmark {name!r}")
 
 
 def _check_order(made: Sequence[PlanStep]) -> None:

@@ -427,7 +427,7 @@ class Reflector:
 
     def _lines(self, rule: FoldRule, incision: Incision, turned, side: str) -> PatchLines:
         """Return a flap's lines of incision as the plan has them, seen from behind."""
-        cuts = load_plan().step(rule.lines_of or rule.step).cuts
+        cuts = rule.cuts or load_plan().step(rule.lines_of or rule.step).cuts
 
         def line(number: int) -> np.ndarray:
             points = [self._landmark(rule, n, turned, side)[[0, 2]] for n in cuts[number].along]

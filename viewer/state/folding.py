@@ -24,9 +24,14 @@ def share_of(state: ViewState, fold_id: str) -> float:
 
 
 def is_folded(state: ViewState, part_id: str) -> bool:
-    """Tell whether a part lies folded out of the way, or rides on a flap that does."""
+    """Tell whether a part lies folded out of the way, or rides on a flap that does.
+
+    A sheet with no more than a window in it does not.
+    """
     fold_id = fold_of_part(part_id)
-    return bool(fold_id) and share_of(state, fold_id) >= OUT_OF_THE_WAY
+    if not fold_id or share_of(state, fold_id) < OUT_OF_THE_WAY:
+        return False
+    return not fold_named(fold_id)[0].by_hand
 
 
 def moved_parts(state: ViewState) -> frozenset[str]:

@@ -9983,5 +9983,9 @@
       <source>Bring so much into view</source>
       <translation>So viel freilegen</translation>
     </message>
+    <message>
+      <source>Window in the deep fascia</source>
+      <translation>Fenster in der tiefen Faszie</translation>
+    </message>
   </context>
 </TS>

@@ -47,6 +47,11 @@ def test_a_good_table_is_read(tmp_path):
         ("turn_deg = 150", 'turn_deg = 150\ncolour = "red"', "colour"),
         ("turn_deg = 150", "turn_deg = 150\naxis = [0, 0, 0]", "axis"),
         ("turn_deg = 150", 'turn_deg = 150\nclings = ["rhomboid_major"]', "rhomboid_major"),
+        (
+            "turn_deg = 150",
+            'turn_deg = 150\ncuts = [{ along = ["T8.nose", "T9.lamina"], words = "down" }]',
+            "T8.nose",
+        ),
         ('sources = { folds = "practice" }', "", "source"),
     ],
 )
@@ -67,6 +72,12 @@ def test_the_turn_lies_in_the_plan_s_range():
     for rule in load_folds():
         turn = load_plan().step(rule.step).turn_deg
         assert turn is None or turn[0] <= rule.turn_deg <= turn[1], rule.id
+
+
+def test_a_window_is_opened_by_hand_and_not_with_its_step():
+    assert fold_named("deep_fascia.left")[0].by_hand
+    assert "deep_fascia" not in {rule.id for rule in folds_of_step("clean_first_sheet")}
+    assert fold_of_part("deep_fascia.right") == "deep_fascia.right"
 
 
 def test_parts_know_their_fold():

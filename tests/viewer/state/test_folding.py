@@ -60,6 +60,12 @@ def test_a_folded_part_is_still_shown_and_told():
     assert commands.restore(line.restore).change(state) == ViewState()
 
 
+def test_a_sheet_with_a_window_in_it_is_not_out_of_the_way():
+    state = ViewState(folds=(Laid("deep_fascia.left"),))
+    assert not is_folded(state, "deep_fascia.left")
+    assert "deep_fascia.left" in moved_parts(state)
+
+
 def test_half_lifted_is_not_out_of_the_way():
     assert not is_folded(
         ViewState(folds=(Laid("trapezius.left", 0.4),)), "trapezius_ascending.left"
