@@ -144,21 +144,29 @@ class Sheet:
         self.heights: dict[str, float] = {}
         self.page_starts: set[str] = set()
         self.waiting: set[str] = set()
+        self.log_beside_plan = False
         style()
 
     # ------------------------------------------------------------------ pages
 
     def pdf(self) -> tuple[bytes, int]:
         """Return the file and its number of pages."""
-        story = self.first_page()
-        if not self.order.blank:
-            story += self.plan_table()
-        story += self.steps
         if self.order.blank:
-            story += self.answer_page()
+            return self.built([*self.first_page(), *self.steps, *self.answer_page()])
+        first, plan = self.first_page(), self.plan_table()
+        # What is written on and ticked at the table stands in front where there is room.
+        log, ending = self.log(), self.ending()
+        last = []
+        if self.log_beside_plan:
+            plan += log
         else:
-            story += [*self.muscle_table(), *self.log_page(), *self.sources()]
-        return self.built(story)
+            last.append(KeepTogether(log))
+        if self._height([*first, *ending]) < self.room:
+            first += ending
+        else:
+            last.append(KeepTogether(ending))
+        story = [*first, PageBreak(), *plan, *self.steps, *self.muscle_table(), *last]
+        return self.built([*story, *self.sources()])
 
     def built(self, story: list[Flowable]) -> tuple[bytes, int]:
         """Set a story into pages."""
@@ -210,17 +218,26 @@ class Sheet:
             steps=counted(len(self.order.steps), "{count} step", "{count} steps"),
             about=self.about(),
         )
-        blanks = [
-            [words(told("Date"), "cell"), "", words(told("Table"), "cell"), ""],
-            [words(told("Who cuts"), "cell"), "", words(told("Who reads and ticks"), "cell"), ""],
-            [words(told("Blades out"), "cell"), "", words(told("Blades in"), "cell"), ""],
-            [
-                words(told("Course's tag number (optional)"), "cell"),
-                "",
-                words(told("Stop at step"), "cell"),
-                "",
-            ],
-        ]
+        if self.order.blank:
+            labels = [
+                told("Date"),
+                told("Name or number (optional)"),
+                told("Minutes"),
+                told("Right answers"),
+            ]
+        else:
+            labels = [
+                told("Date"),
+                told("Table"),
+                told("Who cuts"),
+                told("Who reads and ticks"),
+                told("Blades out"),
+                told("Blades in"),
+                told("Course's tag number (optional)"),
+                told("Stop at step"),
+            ]
+        cells = [words(label, "cell") for label in labels]
+        blanks = [[cells[i], "", cells[i + 1], ""] for i in range(0, len(cells), 2)]
         form = Table(blanks, [34 * mm, self.width / 2 - 34 * mm] * 2, rowHeights=8 * mm)
         form.setStyle(
             in_own_face(
@@ -248,7 +265,7 @@ class Sheet:
                 ]
             )
         )
-        return [
+        page = [
             rich(title, "title"),
             words(about, "small"),
             Spacer(0, 6),
@@ -257,14 +274,17 @@ class Sheet:
             rich(told("Cautions"), "heading"),
             box,
             Spacer(0, 6),
-            rich(told("On the table"), "heading"),
-            words(told(KIT)),
-            rich(
-                told("Cautions and kit: common practice, no source. Your own course decides."),
-                "note",
-            ),
-            PageBreak(),
         ]
+        if not self.order.blank:
+            page += [
+                rich(told("On the table"), "heading"),
+                words(told(KIT)),
+                rich(
+                    told("Cautions and kit: common practice, no source. Your own course decides."),
+                    "note",
+                ),
+            ]
+        return page
 
     def about(self) -> str:
         """Whose back the pictures show, in a sentence."""
@@ -326,12 +346,13 @@ class Sheet:
         blank = self.order.blank
         records = [r for r in self.order.steps if not blank or pictures.has_names(r)]
         fixed = [self._height_beside(step_words(r, self.model.catalogue)) for r in records]
-        before = [] if blank else self.plan_table()
-        left = self.room - self._height(before) - 4 if before else 0.0
+        before = self.first_page() if blank else self.plan_table()
+        left = self.room - self._height(before) - 4
         if fixed:
             fixed[0] += self._height(self.steps_heading())
         least = LEAST_BLANK_MM if blank else LEAST_PLATE_MM
         pages = filled_pages(fixed, left, self.room - 1, least * mm, MOST_PLATE_MM * mm)
+        self.log_beside_plan = not (pages and pages[0]) and self._height(self.log()) < left
         each = iter(records)
         for number, heights in enumerate(pages):
             for place, height in enumerate(heights):
@@ -417,7 +438,7 @@ class Sheet:
             ]
         text = [] if self.order.blank else [self.step_text(step)]
         above = [] if self.steps else self.steps_heading()
-        if self.page_starts & self.waiting and (self.steps or not self.order.blank):
+        if self.page_starts & self.waiting:
             self.steps.append(PageBreak())
         self.waiting.clear()
         head = self.step_head(step)
@@ -531,7 +552,8 @@ class Sheet:
 
     # ------------------------------------------------------------- last pages
 
-    def log_page(self) -> list[Flowable]:
+    def log(self) -> list[Flowable]:
+        """Rows to write down what differs from the plan."""
         heads = (told("Side"), told("Step"), told("What differs in this donor"))
         head = [rich(f"<b>{t}</b>", "cell") for t in heads]
         log = Table(
@@ -540,18 +562,24 @@ class Sheet:
             rowHeights=[None, *[9 * mm] * 5],
         )
         log.setStyle(in_own_face(_GRID))
+        return [rich(told("Log of variants"), "heading"), log]
+
+    def ending(self) -> list[Flowable]:
+        """What is ticked when the table is left."""
         end = Table(
             [[TickBox(), words(told(line))] for line in AT_THE_END], [8 * mm, self.width - 8 * mm]
         )
         end.setStyle(
             in_own_face(
-                [("VALIGN", (0, 0), (-1, -1), "MIDDLE"), ("LEFTPADDING", (0, 0), (-1, -1), 0)]
+                [
+                    ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
+                    ("LEFTPADDING", (0, 0), (-1, -1), 0),
+                    ("TOPPADDING", (0, 0), (-1, -1), 1.5),
+                    ("BOTTOMPADDING", (0, 0), (-1, -1), 1.5),
+                ]
             )
         )
-        return [
-            KeepTogether([rich(told("Log of variants"), "heading"), log]),
-            KeepTogether([rich(told("At the end of the day"), "heading"), end]),
-        ]
+        return [rich(told("At the end of the day"), "heading"), end]
 
     def sources(self) -> list[Flowable]:
         listed = self.marks.listed()

@@ -9987,5 +9987,13 @@
       <source>Window in the deep fascia</source>
       <translation>Fenster in der tiefen Faszie</translation>
     </message>
+    <message>
+      <source>Name or number (optional)</source>
+      <translation>Name oder Nummer (freiwillig)</translation>
+    </message>
+    <message>
+      <source>Right answers</source>
+      <translation>Richtige Antworten</translation>
+    </message>
   </context>
 </TS>

@@ -181,13 +181,28 @@ def test_blank_version_has_numbers_for_names_and_its_answers_on_the_last_page_on
     assert "Answers" in last
     named = re.findall(r"(\d+) ([a-z][a-z ,]+)", last.split("Answers")[1])
     assert len(named) >= 3
-    for page in pages[1:-1]:
+    for page in pages[:-1]:
         text = page.extract_text()
         assert "levator scapulae" not in text
         assert "KEEP" not in text
-    before = " ".join(page.extract_text() for page in pages[1:-1])
+    before = " ".join(page.extract_text() for page in pages[:-1])
     for number, _ in named:
         assert re.search(rf"\b{number}\b", before)
+
+
+def test_self_test_asks_for_a_score_and_not_for_blades_and_begins_on_its_first_page(sheets):
+    first = " ".join(_read(sheets["blank"]).pages[0].extract_text().split())
+    assert "Right answers" in first
+    assert "Blades out" not in first
+    assert "On the table" not in first
+    assert "5 Fold trapezius outward" in first.replace("\xa0", " ")
+
+
+def test_what_is_ticked_and_written_at_the_table_stands_before_the_steps(sheets):
+    pages = [" ".join(p.extract_text().split()) for p in _read(sheets["A4"]).pages]
+    assert "Blades and pins counted in" in pages[0]
+    assert sum("Blades and pins counted in" in page for page in pages) == 1
+    assert sum("What differs in this donor" in page for page in pages) == 1
 
 
 def test_one_side_gives_one_box_and_opens_only_that_side(sheets):
@@ -352,6 +367,7 @@ def test_pages_of_the_whole_sheet_are_full(preview_model, tmp_path, language, pa
         ink = (np.asarray(Image.open(page)) < 160).any(axis=1)
         # Above the rule of the footer.
         filled.append(float(np.flatnonzero(ink[: round(len(ink) * 0.925)]).max() / len(ink)))
+    assert min(filled[:2]) > 0.75
     assert min(filled[:last]) > 0.55
     assert np.mean(filled[first:last]) > 0.80
 
