@@ -310,6 +310,61 @@ LADDERS = {
             "vertebra_C4|vertebra_C5?",
         ),
     ),  # fmt: skip
+    # Todd: splenii covered by rhomboid and serratus posticus superior; Gray 400: semispinalis
+    # beneath the splenius.
+    "spine T1, 20 mm": (
+        "T1",
+        20,
+        (
+            *COVERING,
+            "trapezius_transverse|trapezius_descending",
+            "rhomboid_minor?",
+            "serratus_posterior_superior",
+            "splenius_cervicis|splenius_capitis?",
+            "semispinalis_capitis|semispinalis_cervicis",
+            "multifidus_cervicis?",
+            "vertebra_T1|vertebra_T2",
+        ),
+    ),  # fmt: skip
+    # Cunningham 366, 444, 446; Gray 402: situated beneath the Semispinalis capitis.
+    "suboccipital, spine C2, 22 mm": (
+        "C2",
+        22,
+        (
+            *COVERING,
+            "trapezius_descending?",
+            "splenius_capitis",
+            "semispinalis_capitis",
+            "rectus_capitis_posterior_major|obliquus_capitis_inferior",
+        ),
+    ),  # fmt: skip
+    # Gray 404, 397, 420; Cunningham 438: middle layer between the sacrospinalis behind and the
+    # quadratus lumborum in front; Gray 420: the psoas in front of the quadratus.
+    "spine L1, 70 mm": (
+        "L1",
+        70,
+        (
+            *COVERING,
+            "latissimus_dorsi",
+            "serratus_posterior_inferior?",
+            "thoracolumbar_fascia_posterior",
+            "iliocostalis_lumborum",
+            "thoracolumbar_fascia_middle",
+            "quadratus_lumborum",
+            "psoas_major",
+        ),
+    ),  # fmt: skip
+    # Gray 397: the posterior layer is attached below to the iliac crest.
+    "over the posterior superior iliac spine": (
+        "S2",
+        "psis",
+        (
+            *COVERING,
+            "thoracolumbar_fascia_posterior",
+            "hip_bone",
+            "sacrum",
+        ),
+    ),  # fmt: skip
 }
 
 
@@ -320,6 +375,8 @@ def _names(ladder: Ladder) -> list[str]:
 def _lateral(model, probe: Probe, level: str, place: float | str, side: str) -> float:
     if not isinstance(place, str):
         return float(place)
+    if place == "psis":
+        return abs(float(np.ravel(model.landmarks[f"ilium.{side}.PSIS"])[0]))
     border = np.asarray(model.landmarks[f"scapula.{side}.medial_border"])
     # The border ends above T3: its upper end serves for T2.
     near = border[np.argmin(np.abs(border[:, 2] - probe.level_height(level)))]
@@ -364,6 +421,27 @@ def test_floor_of_the_triangle_of_auscultation_is_partly_rhomboid(model, layers)
     if free <= 0.002 and model.detail == "full":
         pytest.xfail("in full detail trapezius and latissimus close the triangle")
     assert free > 0.002
+
+
+def test_floor_of_the_lumbar_triangle_is_internal_oblique(model, layers):
+    # Gray on the latissimus (from memory of the page): its margin is parted from the external
+    # oblique by a small triangular interval, whose floor is the internal oblique.
+    covering = {"skin", "superficial_fascia", "deep_fascia"}
+    there = {i for i in layers.ids if model.parts[i].entry not in covering}
+    for side in ("left", "right"):
+        free = layers.in_view(f"internal_oblique.{side}", there)
+        assert 0.005 < free < 0.4
+        over = {c.part_id: c.share for c in layers.covers([f"internal_oblique.{side}"], there)}
+        assert over[f"external_oblique.{side}"] > over[f"latissimus_dorsi.{side}"] > 0.0
+
+
+def test_the_spine_of_the_hip_is_met_with_no_belly_over_it(model, probe):
+    # Felt through the skin, as the plan's first step has it: bone with thin layers over it only.
+    for side in ("left", "right"):
+        ladder = probe.at("S2", _lateral(model, probe, "S2", "psis", side), side)
+        over = ladder.rungs[: _names(ladder).index("hip_bone")]
+        bellies = [r for r in over if model.parts[r.part_id].kind == "muscle"]
+        assert sum(r.thickness_mm for r in bellies) < 8.0, [r.part_id for r in bellies]
 
 
 # --- thickness along the ray -----------------------------------------------------------------
