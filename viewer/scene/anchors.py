@@ -9,12 +9,21 @@ import numpy as np
 from viewer.scene.label_layout import Anchor
 
 DEPTH_SLACK_MM = 2.0
+SURE_SLACK_MM = 0.4
+"""Less than the sheets are thick that may cover a point."""
 LEAST_VERTICES = 3
 TRIES = 6
+LITTLE_SEEN = 0.25
+"""Share of a part's vertices; about half of a part that nothing covers faces the eye."""
 FIRST_WEIGHT = 12.0
 
 
-def seen(pixels: np.ndarray, depth_mm: np.ndarray, picture_depth_mm: np.ndarray) -> np.ndarray:
+def seen(
+    pixels: np.ndarray,
+    depth_mm: np.ndarray,
+    picture_depth_mm: np.ndarray,
+    slack_mm: float = DEPTH_SLACK_MM,
+) -> np.ndarray:
     """Return which points lie on what the picture shows at their pixel.
 
     Parameters
@@ -25,6 +34,8 @@ def seen(pixels: np.ndarray, depth_mm: np.ndarray, picture_depth_mm: np.ndarray)
         Distance from the eye's plane.
     picture_depth_mm : (h, w) float
         The same for each pixel of the picture.
+    slack_mm : float
+        How much deeper than the picture a point may lie.
     """
     height, width = picture_depth_mm.shape
     column = np.floor(pixels[:, 0]).astype(int)
@@ -32,7 +43,7 @@ def seen(pixels: np.ndarray, depth_mm: np.ndarray, picture_depth_mm: np.ndarray)
     inside = (column >= 0) & (column < width) & (row >= 0) & (row < height)
     answer = np.zeros(len(pixels), bool)
     at = picture_depth_mm[row[inside], column[inside]]
-    answer[inside] = depth_mm[inside] <= at + DEPTH_SLACK_MM
+    answer[inside] = depth_mm[inside] <= at + slack_mm
     return answer
 
 
@@ -44,6 +55,7 @@ def anchors(
     mm_per_px: float,
     areas_mm2: Mapping[str, float] | None = None,
     confirm: Callable[[str, float, float], bool] | None = None,
+    roomy: Callable[[str, float, float], bool] | None = None,
     most: int = 90,
     least_px2: float = 150.0,
     first: frozenset[str] = frozenset(),
@@ -61,6 +73,9 @@ def anchors(
     confirm : callable, optional
         (id, x, y) to whether the part is what is seen at that pixel. Depths alone
         can't tell parts that lie a millimetre apart.
+    roomy : callable, optional
+        (id, x, y) to whether a reader can tell there what the leader points at. Asked only of
+        parts of which little is seen.
     most : int
         How many anchors are wanted at most.
     least_px2 : float
@@ -73,7 +88,8 @@ def anchors(
         return []
     pixels, depth = project(np.concatenate([points[name] for name in ids]))
     visible = seen(pixels, depth, picture_depth_mm)
-    candidates: list[tuple[float, str, np.ndarray]] = []
+    surely = seen(pixels, depth, picture_depth_mm, SURE_SLACK_MM)
+    candidates: list[tuple[float, str, np.ndarray, bool]] = []
     start = 0
     for name in ids:
         stop = start + len(points[name])
@@ -91,15 +107,19 @@ def anchors(
                 weight *= FIRST_WEIGHT
             order = np.argsort(away)
             step = max(len(order) // TRIES, 1)
-            candidates.append((weight, name, here[order[::step][:TRIES]]))
+            little = float(surely[start:stop].mean()) < LITTLE_SEEN
+            candidates.append((weight, name, here[order[::step][:TRIES]], little))
         start = stop
     candidates.sort(key=lambda c: (-c[0], c[1]))
     chosen: list[Anchor] = []
-    for weight, name, places in candidates:
-        for x, y in places:
-            if confirm is None or confirm(name, float(x), float(y)):
-                chosen.append(Anchor(name, names[name], float(x), float(y), weight))
-                break
+    for weight, name, places, little in candidates:
+        for x, y in places.astype(float).tolist():
+            if confirm is not None and not confirm(name, x, y):
+                continue
+            if little and roomy is not None and not roomy(name, x, y):
+                continue
+            chosen.append(Anchor(name, names[name], x, y, weight))
+            break
         if len(chosen) >= most:
             break
     return chosen

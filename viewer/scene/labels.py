@@ -18,6 +18,8 @@ ALWAYS = 1e9
 CAP_WEIGHT = 4.0
 """A cut face is what a section is about: it counts so much more than its pixels."""
 LEAST_SLANT = 0.15
+ROOM = 0.4
+"""How far round its anchor a part of which little is seen must show, in heights of the font."""
 
 
 class Labels:
@@ -130,6 +132,7 @@ def seen_parts(
         sight.mm_per_px,
         sight.areas,
         lambda name, x, y: sight.shows(name, x, y, sight.points),
+        lambda name, x, y: sight.stands_out(name, x, y, sight.points, ROOM * font_px),
         least_px2=0.8 * font_px**2,
         first=first,
     )
