@@ -34,9 +34,9 @@ def _build_tree(low, high, centre, leaf_size):
     """
     n = low.shape[0]
     order = np.arange(n)
+    # Centres move with the order, so that a node's are read one after the other.
+    place = centre.copy()
     most = max(1, 4 * (n // max(1, leaf_size // 2) + 1))
-    node_low = np.empty((most, 3))
-    node_high = np.empty((most, 3))
     link = np.zeros((most, 2), np.int32)
     # Depth-first: (start, stop, parent whose right child this is or -1).
     stack = np.empty((128, 3), np.int64)
@@ -50,42 +50,35 @@ def _build_tree(low, high, centre, leaf_size):
         used += 1
         if parent >= 0:
             link[parent, 0] = node
-        clow = np.full(3, np.inf)
-        chigh = np.full(3, -np.inf)
-        for k in range(3):
-            a = np.inf
-            b = -np.inf
-            for i in range(start, stop):
-                t = order[i]
-                a = min(a, low[t, k])
-                b = max(b, high[t, k])
-                c = centre[t, k]
-                clow[k] = min(clow[k], c)
-                chigh[k] = max(chigh[k], c)
-            node_low[node, k] = a
-            node_high[node, k] = b
         count = stop - start
         if count <= leaf_size:
             link[node, 0] = start
             link[node, 1] = count
             continue
-        axis = 0
-        for k in range(1, 3):
-            if chigh[k] - clow[k] > chigh[axis] - clow[axis]:
-                axis = k
+        lx, ly, lz = np.inf, np.inf, np.inf
+        hx, hy, hz = -np.inf, -np.inf, -np.inf
+        for i in range(start, stop):
+            x, y, z = place[i, 0], place[i, 1], place[i, 2]
+            lx, ly, lz = min(lx, x), min(ly, y), min(lz, z)
+            hx, hy, hz = max(hx, x), max(hy, y), max(hz, z)
+        axis = 1 if hy - ly > hx - lx else 0
+        if hz - lz > max(hx - lx, hy - ly):
+            axis = 2
         middle = (start + stop) // 2
         # Quickselect of the middle triangle along the axis.
         a, b = start, stop - 1
         while a < b:
-            pivot = centre[order[(a + b) // 2], axis]
+            pivot = place[(a + b) // 2, axis]
             i, j = a, b
             while i <= j:
-                while centre[order[i], axis] < pivot:
+                while place[i, axis] < pivot:
                     i += 1
-                while centre[order[j], axis] > pivot:
+                while place[j, axis] > pivot:
                     j -= 1
                 if i <= j:
                     order[i], order[j] = order[j], order[i]
+                    for k in range(3):
+                        place[i, k], place[j, k] = place[j, k], place[i, k]
                     i += 1
                     j -= 1
             if middle <= j:
@@ -97,7 +90,21 @@ def _build_tree(low, high, centre, leaf_size):
         stack[top, 0], stack[top, 1], stack[top, 2] = middle, stop, node
         stack[top + 1, 0], stack[top + 1, 1], stack[top + 1, 2] = start, middle, -1
         top += 2
-    return order, node_low[:used].copy(), node_high[:used].copy(), link[:used].copy()
+    node_low = np.full((used, 3), np.inf)
+    node_high = np.full((used, 3), -np.inf)
+    if n > 0:
+        # Children stand behind their parent.
+        for node in range(used - 1, -1, -1):
+            first, count = link[node, 0], link[node, 1]
+            for k in range(3):
+                a, b = np.inf, -np.inf
+                for i in range(first, first + count):
+                    a, b = min(a, low[order[i], k]), max(b, high[order[i], k])
+                if count == 0:
+                    a = min(node_low[node + 1, k], node_low[first, k])
+                    b = max(node_high[node + 1, k], node_high[first, k])
+                node_low[node, k], node_high[node, k] = a, b
+    return order, node_low, node_high, link[:used].copy()
 
 
 @njit(**KERNEL)

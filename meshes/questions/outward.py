@@ -17,6 +17,7 @@ import numpy as np
 from meshes.errors import PeelbackError
 from meshes.model import BackModel
 from meshes.questions.rays import RayIndex
+from meshes.shapes.halves import in_halves
 
 SPACING_MM = 2.0
 """There is one ray for every square of this side on the skin."""
@@ -29,6 +30,9 @@ SMOOTH_MM = 20.0
 
 INNER_FACE_MM = 60.0
 """A face of the skin that looks at another part nearer than this is its inner face."""
+
+FACES_CELL_MM = 8.0
+"""Faces of the skin are asked one such cell after the other, so that neighbours go together."""
 
 NEIGHBOURS = 12
 """So many rays make up the direction at a place."""
@@ -123,9 +127,17 @@ def _outer_faces(corners: np.ndarray, index: RayIndex) -> np.ndarray:
     centres = corners.mean(axis=1)
     good = np.linalg.norm(normals, axis=1) > 0.5
     corners, normals, centres = corners[good], normals[good], centres[good]
-    met = index.crossings(centres + 0.01 * normals, normals, INNER_FACE_MM).ray
+    order = _side_by_side(centres, FACES_CELL_MM)
+    start, along = (centres + 0.01 * normals)[order], normals[order]
+
+    def met(first: int, last: int) -> np.ndarray:
+        looked = slice(first, last)
+        found = index.unsorted(start[looked], along[looked], INNER_FACE_MM, side_by_side=True)
+        return order[first + found[0]]
+
     outer = np.ones(len(corners), bool)
-    outer[met] = False
+    for inner in in_halves(met, len(order)):
+        outer[inner] = False
     return corners[outer]
 
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 from numba import njit
 
-from meshes.drape.distance import KERNEL, LEAF_SIZE, _build_tree
+from meshes.drape.distance import KERNEL, LEAF_SIZE, _boxes, _build_tree
 
 _NOTHING = 1e-12
 """Share of a direction along an axis that counts as none."""
@@ -226,12 +226,7 @@ class RayIndex:
         faces = np.asarray(faces)
         if len(faces) == 0:
             raise ValueError("a ray index needs at least one triangle, got none")
-        a, b, c = (self._vertices[faces[:, k]] for k in range(3))
-        low, high = (side(side(a, b), c) for side in (np.minimum, np.maximum))
-        del a, b, c
-        order, *tree = _build_tree(low, high, 0.5 * (low + high), LEAF_SIZE)
-        # Copies, where the kernel returns the beginnings of larger arrays.
-        low, high, self._link = (a.copy() for a in tree)
+        order, low, high, self._link = _build_tree(*_boxes(self._vertices, faces), LEAF_SIZE)
         # In single precision, rounded outward: a box may be larger than what it holds.
         self._low = np.nextafter(low.astype(np.float32), np.float32(-np.inf))
         self._high = np.nextafter(high.astype(np.float32), np.float32(np.inf))
