@@ -134,6 +134,8 @@ def style_sheet(theme: Theme, scale: float) -> str:
     """Return the style sheet for a theme and a letter scale."""
     pad = round(5 * scale)
     small = round(3 * scale)
+    # Width of the two buttons of a number, and half that of their arrows.
+    step, tip = round(18 * scale), round(4 * scale)
     t = theme
     return f"""
 QMainWindow, QDialog {{ background: {t.panel}; }}
@@ -160,9 +162,9 @@ QToolButton:checked, QPushButton:checked {{
 QToolButton:disabled, QPushButton:disabled {{ color: {t.soft}; background: {t.panel};
   border-color: {t.line}; }}
 QToolButton:focus, QPushButton:focus, QLineEdit:focus, QComboBox:focus, QTreeWidget:focus,
-QTextBrowser:focus, QSpinBox:focus {{ border: 2px solid {t.accent}; }}
+QTextBrowser:focus, QAbstractSpinBox:focus {{ border: 2px solid {t.accent}; }}
 QToolButton::menu-indicator {{ image: none; }}
-QToolButton[flat="true"] {{ background: transparent; border: 1px solid transparent; }}
+QToolButton[flat="true"] {{ background: transparent; border: 1px solid {t.raised}; }}
 QToolButton[flat="true"]:hover {{ background: {t.raised}; border-color: {t.line}; }}
 QToolButton[flat="true"]:checked {{ background: {t.accent}; color: {t.on_accent}; }}
 QToolButton[flat="true"]:focus {{ border: 2px solid {t.accent}; }}
@@ -175,11 +177,27 @@ QPushButton[strong="true"] {{ background: {t.accent}; color: {t.on_accent};
 QPushButton[strong="true"]:disabled {{ background: {t.panel}; color: {t.soft};
   border-color: {t.line}; }}
 
-QLineEdit, QSpinBox, QComboBox {{
+QLineEdit, QAbstractSpinBox, QComboBox {{
   background: {t.raised}; color: {t.text}; border: 1px solid {t.line}; border-radius: 4px;
   padding: {small}px {pad}px; min-height: {round(18 * scale)}px;
   selection-background-color: {t.accent}; selection-color: {t.on_accent};
 }}
+QAbstractSpinBox {{ padding-right: {step + small}px; }}
+QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{
+  subcontrol-origin: border; width: {step}px; border: none; background: transparent;
+}}
+QAbstractSpinBox::up-button {{ subcontrol-position: top right; }}
+QAbstractSpinBox::down-button {{ subcontrol-position: bottom right; }}
+QComboBox {{ padding-right: {step + small}px; }}
+QComboBox::drop-down {{
+  subcontrol-origin: border; width: {step}px; border: none; background: transparent; }}
+QAbstractSpinBox::up-arrow, QAbstractSpinBox::down-arrow, QComboBox::down-arrow {{
+  width: 0; height: 0; border-left: {tip}px solid {t.raised};
+  border-right: {tip}px solid {t.raised}; }}
+QAbstractSpinBox::up-arrow {{ border-bottom: {tip}px solid {t.text}; }}
+QAbstractSpinBox::down-arrow, QComboBox::down-arrow {{ border-top: {tip}px solid {t.text}; }}
+QAbstractSpinBox::up-arrow:off {{ border-bottom-color: {t.line}; }}
+QAbstractSpinBox::down-arrow:off {{ border-top-color: {t.line}; }}
 QTreeWidget, QListView, QTextBrowser {{
   background: {t.raised}; color: {t.text}; border: 1px solid {t.line}; border-radius: 4px;
   outline: none;
