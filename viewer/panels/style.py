@@ -164,7 +164,7 @@ QToolButton:disabled, QPushButton:disabled {{ color: {t.soft}; background: {t.pa
 QToolButton:focus, QPushButton:focus, QLineEdit:focus, QComboBox:focus, QTreeWidget:focus,
 QTextBrowser:focus, QAbstractSpinBox:focus {{ border: 2px solid {t.accent}; }}
 QToolButton::menu-indicator {{ image: none; }}
-QToolButton[flat="true"] {{ background: transparent; border: 1px solid {t.raised}; }}
+QToolButton[flat="true"] {{ background: transparent; border: 1px solid transparent; }}
 QToolButton[flat="true"]:hover {{ background: {t.raised}; border-color: {t.line}; }}
 QToolButton[flat="true"]:checked {{ background: {t.accent}; color: {t.on_accent}; }}
 QToolButton[flat="true"]:focus {{ border: 2px solid {t.accent}; }}
