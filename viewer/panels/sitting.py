@@ -40,6 +40,8 @@ RIM_MM = 8.0
 ROUND_PX = 6
 ROUND_SHARE = 0.5
 """Of the places so far round a tag on a broad part, as many must belong to it."""
+_PIN_KINDS = (*SECTION_KINDS, "tissue", "deep_to", "superficial_to", "order", "lose")
+"""Kinds that ask about a place; a tint of the whole structure would not tell it."""
 _BROAD = ("muscle", "bone", "fascia")
 
 
@@ -178,7 +180,7 @@ class Sitting(Takeover):
         return (
             self.test.choice.mark == "tint"
             and question.pin is not None
-            and question.kind not in (*SECTION_KINDS, "deep_to", "order", "lose")
+            and question.kind not in _PIN_KINDS
         )
 
     def _views(self, question: Question, base: ViewState) -> list[ViewState]:
@@ -347,6 +349,8 @@ class Sitting(Takeover):
         said = [("", question.explanation)]
         if question.kind == "deep_to":
             said.append((told("Under the pin"), maker.explanation(question.shows[0])))
+        if question.kind == "superficial_to":
+            said.append((told("Over the pin"), maker.explanation(question.shows[0])))
         if question.order:
             said = [(told("From the skin inwards"), "; ".join(question.order) + ".")]
         over = maker.over(question.part_id)
@@ -362,7 +366,7 @@ class Sitting(Takeover):
             self.show_state(self._cut_through(question), "explain")
             return
         state = replace(
-            question.state,
+            self._explained_in(question),
             camera=self.window._present_camera() or question.state.camera,
             selection=question.shows,
             see_through=frozenset(question.through),
@@ -370,6 +374,13 @@ class Sitting(Takeover):
         self.show_state(state, "explain")
         if question.kind not in SECTION_KINDS:
             self._fly(question.shows)
+
+    def _explained_in(self, question: Question) -> ViewState:
+        """Return the dissection in which an answer is shown, as the question was seen."""
+        asked, shown = question.state, question.shown_in
+        if shown is None:
+            return asked
+        return replace(asked, peeled=shown.peeled, removed=shown.removed)
 
     def _cut_through(self, question: Question) -> ViewState:
         """Return a level cut through the pin of the whole back, the five tinted where they lie."""

@@ -23,6 +23,12 @@ from viewer.state.tongue import told
 from viewer.state.view_state import BOTH_SIDES, STRATA, Pin, Sides, ViewState, on_side
 from viewer.state.visibility import bare_films, is_film, visible_parts
 from viewer.study.areas import cut_question
+from viewer.study.layer_questions import (
+    deep_to_question,
+    superficial_to_question,
+    tissue_of,
+    tissue_question,
+)
 from viewer.study.plan_questions import (
     PlanPlaces,
     lose_question,
@@ -45,7 +51,9 @@ KINDS: dict[str, str] = {
     "artery": "Its artery",
     "attachment": "An attachment",
     "action": "An action",
+    "tissue": "Which tissue or layer it is",
     "deep_to": "What lies directly deep to the pin",
+    "superficial_to": "What lies directly superficial to it",
     "level": "Which level",
     "side": "Left or right",
     "point_to": "Point to it",
@@ -64,6 +72,8 @@ PLAN_KINDS = frozenset({"step", "lose"})
 
 BONE_FAMILIES = ("vertebra", "rib")
 """Bones of which there is one a level, as the ids of their rows begin."""
+NOWHERE = (0.0, 0.0, 0.0)
+"""Place of a question that takes the one that was laid open for it."""
 CHOICES = 4
 LEAST_OPEN = 0.06
 """A tagged structure lies open with at least this share of its area."""
@@ -108,6 +118,8 @@ class Question:
         Ids that must be looked through to see those.
     line : tuple of (3,)
         A line of cut that is drawn over the picture, mm LPS; () for none.
+    shown_in : ViewState or None
+        What is peeled and taken away where the answer is shown, None for as in the question.
     """
 
     kind: str
@@ -122,10 +134,11 @@ class Question:
     right: int = -1
     order: tuple[str, ...] = ()
     pin: tuple[float, float, float] | None = None
-    place: tuple[float, float, float] = (0.0, 0.0, 0.0)
+    place: tuple[float, float, float] = NOWHERE
     shows: tuple[str, ...] = ()
     through: tuple[str, ...] = ()
     line: tuple[tuple[float, float, float], ...] = ()
+    shown_in: ViewState | None = None
 
 
 def structure_of(part: Part) -> str:
@@ -162,6 +175,12 @@ class QuestionMaker:
             and not is_film(part)
             and (part.id not in neighbours or part.kind == "muscle")
         )
+
+    @cached_property
+    def tagged(self) -> tuple[str, ...]:
+        """Ids of parts that can carry a tag: the askable ones, and the skin for its tissue."""
+        skins = (p.id for p in self.model.parts.values() if p.kind == "skin")
+        return (*self.askable, *(i for i in skins if i in self.layers.ids))
 
     @cached_property
     def named(self) -> frozenset[str]:
@@ -207,7 +226,7 @@ class QuestionMaker:
         """Return the askable parts of some strata and regions (none named: all) and a side."""
         return tuple(
             i
-            for i in self.askable
+            for i in self.tagged
             if (not strata or self.model.parts[i].stratum in strata)
             and (not regions or self.model.parts[i].region in regions)
             and on_side(self.model.parts[i].side, side)
@@ -241,7 +260,7 @@ class QuestionMaker:
         rng = random.Random(seed)
         pool = [
             i
-            for i in self.askable
+            for i in self.tagged
             if (not structure or self.structure(i) == structure)
             and on_side(self.model.parts[i].side, side)
         ]
@@ -275,15 +294,19 @@ class QuestionMaker:
             question = _MAKERS[kind](self, rng, part_id, state, ray)
             if question is None:
                 continue
-            place = question.place if question.line else place
+            place = place if question.place is NOWHERE else question.place
             pin = None if kind in POINTED_KINDS else place
             pins = () if pin is None else (Pin(pin, "", part_id),)
-            return replace(question, pin=pin, place=place, state=replace(state, pins=pins))
+            return replace(question, pin=pin, place=place, state=replace(question.state, pins=pins))
         return None
 
     def may(self, kind: str, part_id: str) -> bool:
         """True where a kind of question makes sense of a part; it may still give none."""
         part = self.model.parts[part_id]
+        if kind == "tissue":
+            return tissue_of(part) != ""
+        if part.kind == "skin":
+            return False
         if kind in SECTION_KINDS:
             return part.kind in ("muscle", "bone", "ligament")
         if kind == "level":
@@ -310,14 +333,15 @@ class QuestionMaker:
     # For the picture and the explanation ------------------------------------------------
 
     @cached_property
-    def _skin(self) -> cKDTree:
+    def skin_tree(self) -> cKDTree:
+        """Where the inward rays begin, as a tree of their origins."""
         from scipy.spatial import cKDTree
 
         return cKDTree(self.layers.rays.origins)
 
     def inward_at(self, place: tuple[float, float, float]) -> np.ndarray:
         """Return the unit vector (3,) into the body at a place, square to the skin near it."""
-        near = self._skin.query(np.asarray(place, float), 8)[1]
+        near = self.skin_tree.query(np.asarray(place, float), 8)[1]
         mean = self.layers.rays.directions[near].mean(axis=0)
         return mean / np.linalg.norm(mean)
 
@@ -369,7 +393,7 @@ class QuestionMaker:
 
     def _one_more_away(self, rng, part_id, state, there):
         """Take one or two neighbouring muscles away as well, now and then."""
-        if rng.random() < 0.5:
+        if rng.random() < 0.5 or max(state.peeled) < 2:
             return state, there
         part = self.model.parts[part_id]
         others = sorted(
@@ -603,34 +627,6 @@ def _action(maker, rng, part_id, state, ray) -> Question | None:
     return chosen(maker, rng, "action", part_id, state, prompt, right, wrong)
 
 
-def _deep_to(maker, rng, part_id, state, ray) -> Question | None:
-    order = [
-        i
-        for i in maker.layers.order_on(ray, maker.there(state))
-        if not is_film(maker.model.parts[i]) and i in maker.model.parts
-    ]
-    if part_id not in order:
-        return None
-    below = [i for i in order[order.index(part_id) + 1 :] if i in set(maker.askable)]
-    if not below:
-        return None
-    answer = below[0]
-    if maker.english(answer) == maker.english(part_id):
-        return None
-    # Whatever lies still deeper there is the likeliest mistake.
-    wrong = [maker.english(i) for i in below[1:3]]
-    wrong += [maker.english(i) for i in maker.neighbours(answer)[:8]]
-    wrong = [w for w in wrong if w != maker.english(part_id)]
-    prompt = told(
-        "The pin stands on {name}. What lies directly deep to it there?",
-        name=maker.english(part_id),
-    )
-    return chosen(
-        maker, rng, "deep_to", part_id, state, prompt, maker.english(answer), wrong,
-        shows=(answer,), through=(part_id,),
-    )  # fmt: skip
-
-
 def _level(maker, rng, part_id, state, ray) -> Question | None:
     part = maker.model.parts[part_id]
     family = maker.family(part_id)
@@ -698,7 +694,9 @@ _MAKERS: Mapping[str, Callable[..., Question | None]] = {
     "artery": _fact("artery", ARTERY_PROMPT),
     "attachment": _attachment,
     "action": _action,
-    "deep_to": _deep_to,
+    "tissue": tissue_question,
+    "deep_to": deep_to_question,
+    "superficial_to": superficial_to_question,
     "level": _level,
     "side": _side,
     "point_to": _point_to,

@@ -6,12 +6,17 @@ import random
 from collections.abc import Callable, Collection
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from typing import TYPE_CHECKING
 
 from viewer.state.tongue import told
 from viewer.state.view_state import SIDE_CHOICES, STRATUM_COUNT
 from viewer.study.answers import Verdict, judge
+from viewer.study.layer_questions import tissue_of
 from viewer.study.questions import KINDS, TYPED_KINDS, Question, QuestionMaker
 from viewer.study.results import Answered, Results, ResultsError, in_order
+
+if TYPE_CHECKING:
+    from meshes.model import Part
 
 NUMBERS = (1, 100)
 """Least and most questions of a sitting."""
@@ -166,7 +171,7 @@ class TagTest:
         maker, choice = self._maker, self.choice
         pairs = list(
             dict.fromkeys(
-                (maker.structure(i), kind, maker.model.parts[i].entry)
+                (maker.structure(i), kind, _turn(maker.model.parts[i], kind))
                 for i in maker.among(choice.strata, REGIONS[choice.region], choice.side)
                 for kind in choice.kinds
                 if maker.may(kind, i)
@@ -175,9 +180,9 @@ class TagTest:
         self._rng.shuffle(pairs)
         turns: dict[str, int] = {}
         placed = []
-        for structure, kind, entry in pairs:
-            turns[entry] = turns.get(entry, -1) + 1
-            placed.append((turns[entry], structure, kind))
+        for structure, kind, whose in pairs:
+            turns[whose] = turns.get(whose, -1) + 1
+            placed.append((turns[whose], structure, kind))
         placed.sort(key=lambda pair: pair[0])
         return [(structure, kind) for _, structure, kind in placed]
 
@@ -329,6 +334,14 @@ class TagTest:
         self.verdict = verdict
         self.asked.append((q, verdict))
         return verdict
+
+
+def _turn(part: Part, kind: str) -> str:
+    """Return who takes turns: rows, and for the question of tissue the tissues.
+
+    There are a hundred bones and nerves to one skin.
+    """
+    return f"tissue {tissue_of(part)}" if kind == "tissue" else part.entry
 
 
 def _verdict(right: bool, shown: str, near: bool = False) -> Verdict:

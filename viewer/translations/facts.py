@@ -43,6 +43,7 @@ def _facts() -> Iterator[str]:
         yield from (rule.words for rule in row.attachments)
         yield from row.actions
         yield from row.doubts
+        yield getattr(row, "tendon", "")
         yield from getattr(row, "border_words", ())
     yield from (group.note for group in catalogue.groups.values())
     yield from (mark.english for mark in catalogue.landmarks.values() if mark.palpable)

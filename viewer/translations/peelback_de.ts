@@ -9995,5 +9995,105 @@
       <source>Right answers</source>
       <translation>Richtige Antworten</translation>
     </message>
+    <message>
+      <source>Over the pin</source>
+      <translation>Über der Nadel</translation>
+    </message>
+    <message>
+      <source>Sinew of {name}: {which}.</source>
+      <translation>Sehnig ist an {name}: {which}.</translation>
+    </message>
+    <message>
+      <source>From the skin inwards at the tag: {names}.</source>
+      <translation>Von der Haut nach innen an der Marke: {names}.</translation>
+    </message>
+    <message>
+      <source>Which tissue or layer it is</source>
+      <translation>Welches Gewebe oder welche Schicht es ist</translation>
+    </message>
+    <message>
+      <source>What lies directly superficial to it</source>
+      <translation>Was unmittelbar darüber liegt</translation>
+    </message>
+    <message>
+      <source>The pin stands on {name}. In the whole back, what lies directly superficial to it there?</source>
+      <translation>Die Nadel steht auf: {name}. Was liegt dort am ganzen Rücken unmittelbar darüber?</translation>
+    </message>
+    <message>
+      <source>Of which tissue or layer is the place that carries the tag?</source>
+      <translation>Zu welchem Gewebe oder welcher Schicht gehört die Stelle mit der Marke?</translation>
+    </message>
+    <message>
+      <source>deep fascia</source>
+      <translation>tiefe Faszie</translation>
+    </message>
+    <message>
+      <source>aponeurosis or tendon</source>
+      <translation>Aponeurose oder Sehne</translation>
+    </message>
+    <message>
+      <source>Skin: when it is cut through, its edges gape and yellow fat shows between them.</source>
+      <translation>Haut: Ist sie durchtrennt, klaffen die Ränder, und dazwischen zeigt sich gelbes Fett.</translation>
+    </message>
+    <message>
+      <source>Superficial fascia: fat in lobules, with cutaneous nerves and vessels.</source>
+      <translation>Unterhautgewebe: Fett in Läppchen, mit Hautnerven und Gefäßen.</translation>
+    </message>
+    <message>
+      <source>Deep fascia: a thin white sheet without flesh, stuck to what it covers.</source>
+      <translation>Tiefe Faszie: ein dünnes weißes Blatt ohne Fleisch, das auf dem haftet, was es bedeckt.</translation>
+    </message>
+    <message>
+      <source>Muscle: red flesh, its bundles run side by side.</source>
+      <translation>Muskel: rotes Fleisch, dessen Bündel nebeneinander laufen.</translation>
+    </message>
+    <message>
+      <source>Aponeurosis or tendon: white and shining, the flesh of a muscle passes into it.</source>
+      <translation>Aponeurose oder Sehne: weiß und glänzend; das Fleisch eines Muskels geht in sie über.</translation>
+    </message>
+    <message>
+      <source>Ligament: white fibres from bone to bone, without a belly.</source>
+      <translation>Band: weiße Fasern von Knochen zu Knochen, ohne Muskelbauch.</translation>
+    </message>
+    <message>
+      <source>Bone: hard under the probe, and it does not give.</source>
+      <translation>Knochen: hart unter der Sonde, er gibt nicht nach.</translation>
+    </message>
+    <message>
+      <source>Nerve: a white cord that branches and stays round when it is pressed.</source>
+      <translation>Nerv: ein weißer Strang, der sich verzweigt und unter Druck rund bleibt.</translation>
+    </message>
+    <message>
+      <source>Artery: a tube with a firm wall that springs back when it is pressed.</source>
+      <translation>Arterie: ein Rohr mit fester Wand, das nach Druck zurückfedert.</translation>
+    </message>
+    <message>
+      <source>a thin fibrous sheet at the skull</source>
+      <translation>ein dünnes Faserblatt am Schädel</translation>
+    </message>
+    <message>
+      <source>half of a diamond of aponeurosis about C7</source>
+      <translation>die Hälfte einer Sehnenraute um C7</translation>
+    </message>
+    <message>
+      <source>a small triangular aponeurosis at the scapula, and a short one along the lowest spines</source>
+      <translation>eine kleine dreieckige Aponeurose am Schulterblatt und eine kurze entlang der untersten Dornfortsätze</translation>
+    </message>
+    <message>
+      <source>a wide aponeurosis towards the midline, fused with the thoracolumbar fascia; a four-sided tendon about 7 cm long at the humerus</source>
+      <translation>eine breite Aponeurose zur Mittellinie hin, mit der Fascia thoracolumbalis verwachsen; eine vierseitige, etwa 7 cm lange Sehne am Oberarmknochen</translation>
+    </message>
+    <message>
+      <source>its medial half is a thin shining aponeurosis</source>
+      <translation>die mediale Hälfte, eine dünne, glänzende Aponeurose</translation>
+    </message>
+    <message>
+      <source>its medial half is an aponeurosis fused with the thoracolumbar fascia and that of latissimus</source>
+      <translation>die mediale Hälfte, eine Aponeurose, die mit der Fascia thoracolumbalis und der des Latissimus verwachsen ist</translation>
+    </message>
+    <message>
+      <source>a tendinous band across its medial part</source>
+      <translation>ein sehniger Streifen quer durch den medialen Teil</translation>
+    </message>
   </context>
 </TS>

@@ -73,6 +73,13 @@ def word_texts() -> tuple[str, ...]:
     from viewer.state.section_plane import KEPT
     from viewer.state.step_words import PLAN_NOTE
     from viewer.state.table_view import LIMBS_NOTE, LYING_NOTE, TABLE_PLACES
+    from viewer.study.layer_questions import (
+        DEEP_PROMPT,
+        OVER_PROMPT,
+        TELLS,
+        TISSUE_PROMPT,
+        TISSUES,
+    )
     from viewer.study.plan_questions import LOSE_PROMPT, SHOWS_PROMPT, TAKES_PROMPT
     from viewer.study.questions import ARTERY_PROMPT, BONE_FAMILIES, NERVE_PROMPT
     from viewer.study.questions import KINDS as QUESTIONS
@@ -135,6 +142,11 @@ def word_texts() -> tuple[str, ...]:
                 TAKES_PROMPT,
                 SHOWS_PROMPT,
                 LOSE_PROMPT,
+                DEEP_PROMPT,
+                OVER_PROMPT,
+                TISSUE_PROMPT,
+                *TISSUES.values(),
+                *TELLS.values(),
             )
         )
     )
