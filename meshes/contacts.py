@@ -38,11 +38,14 @@ class Place:
 
 
 def declared_places(
-    parts: Mapping[str, Part], contacts: Iterable[Contact]
+    parts: Mapping[str, Part],
+    contacts: Iterable[Contact],
+    radii: dict[str, float] | None = None,
 ) -> dict[tuple[str, str], list[Place]]:
     """Return the declared places by pair of part ids, in both orders.
 
-    An attachment of a part declares an "attach" contact by itself.
+    An attachment of a part declares an "attach" contact by itself. ``radii`` keeps the radii
+    of parts between calls.
     """
     places: dict[tuple[str, str], list[Place]] = defaultdict(list)
     contacts = list(contacts)
@@ -51,7 +54,7 @@ def declared_places(
         for part in parts.values()
         for a in part.attachments
     ]
-    radii: dict[str, float] = {}
+    radii = {} if radii is None else radii
     for contact in contacts:
         place = place_of(contact, parts, radii)
         places[contact.a, contact.b].append(place)

@@ -11,18 +11,18 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 import trimesh
-from scipy.sparse import coo_matrix
-from scipy.sparse.csgraph import connected_components
+from scipy.sparse import csr_matrix
 from scipy.spatial import cKDTree
 
-from meshes.contacts import Place, declared_places, exempt
+from meshes.contacts import Place, declared_places, within
 from meshes.drape.audit import moved_intersections
 from meshes.drape.distance import MeshIndex
 from meshes.drape.immersion import Surface, immersions
+from meshes.drape.pairing import boxes_meeting, least_of_piece
 from meshes.drape.resolve import (
     _carry_along,
     _longest,
@@ -90,6 +90,7 @@ class _Thing:
     twin: Surface | None = None
     news: Triangles | None = None
     news_twin: Triangles | None = None
+    _mean: csr_matrix | None = None
 
     @property
     def index(self) -> MeshIndex:
@@ -106,6 +107,13 @@ class _Thing:
     def firm(self) -> bool:
         """Whether it stays whatever lies in it."""
         return self.part.kind in ("bone", "disc", "cartilage")
+
+    @property
+    def mean(self) -> csr_matrix:
+        """Takes the mean of the neighbours of each vertex; the triangles never change."""
+        if self._mean is None:
+            self._mean = _neighbour_mean(self.index.faces, len(self.index.vertices))
+        return self._mean
 
     def mirrored(self) -> Surface:
         """The twin on the other side."""
@@ -152,7 +160,7 @@ class _Stab:
         return _Stab(*(getattr(self, name)[chosen] for name in self.__slots__))
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(slots=True, eq=False)
 class _Overlap:
     """How two things lie in each other; both None when they are apart as they should."""
 
@@ -160,17 +168,19 @@ class _Overlap:
     two: _Stab | None = None
     held: tuple[_Stab | None, _Stab | None] = (None, None)
     """Deep points at declared places: they stay, but nothing may drive them deeper."""
+    excess: float = field(init=False)
+    """Deepest point beyond what is borne, mm."""
+    places: list[tuple[_Overlap, np.ndarray]] | None = None
+    """What hangs together of it, and the deepest point of each; made when first asked."""
+
+    def __post_init__(self) -> None:
+        deepest = [float(s.depth.max()) - BORNE_MM for s in (self.one, self.two) if s is not None]
+        self.excess = max(deepest, default=0.0)
 
     @property
     def stabs(self) -> tuple[_Stab | None, _Stab | None]:
         """What of the first lies in the second, and of the second in the first."""
         return self.one, self.two
-
-    @property
-    def excess(self) -> float:
-        """Deepest point beyond what is borne, mm."""
-        deepest = [float(s.depth.max()) - BORNE_MM for s in (self.one, self.two) if s is not None]
-        return max(deepest, default=0.0)
 
 
 _APART = _Overlap()
@@ -259,6 +269,8 @@ class Parting:
         self._number = {thing.part.id: n for n, thing in enumerate(self.things)}
         self._first = [thing.surface for thing in self.things]
         self._ledger = _Ledger()
+        self._left = np.array([thing.part.side == "left" for thing in self.things], bool)
+        self._radii: dict[str, float] = {}
 
     def index(self, part_id: str) -> MeshIndex:
         """Exact distances to a part as it is now."""
@@ -290,8 +302,8 @@ class Parting:
         things, ledger = self.things, self._ledger
         for thing in things:
             thing.part = parts[thing.part.id]
-        ledger.declare(_places_of_both_sides(parts, contacts))
-        meeting = _meeting(things)
+        ledger.declare(declared_places(parts, contacts, self._radii))
+        meeting = _meeting(things, self._left)
         if among is not None:
             changed = [t.surface is not first for t, first in zip(things, self._first, strict=True)]
             chosen = [thing.part.id in among for thing in things]
@@ -338,7 +350,8 @@ class Parting:
                 for k, goal in zip(moving, list(goals), strict=True):
                     if goal is not None:
                         before[k] = things[k].become(goal)
-                after = ledger.measured(things, _near_change(things, set(before), overlaps))
+                near = _near_change(things, self._left, set(before), overlaps)
+                after = ledger.measured(things, near)
                 again, back = _take_back(things, before, givers, overlaps, after)
                 for k in moving:
                     for patch in givers[k]:
@@ -352,24 +365,10 @@ class Parting:
                         overlaps[pair] = overlap
                 moved |= set(before)
                 since |= bool(before)
-        return [things[k].part.id for k in sorted(moved)]
-
-
-def _places_of_both_sides(
-    parts: Mapping[str, Part], contacts: Iterable[Contact]
-) -> dict[tuple[str, str], list[Place]]:
-    """Declared places by pair of ids, mirrored ones too."""
-    places = declared_places(parts, contacts)
-    for (a, b), found in list(places.items()):
-        mirrored = (other_side(a), other_side(b))
-        if mirrored not in places:
-            places[mirrored] = [
-                replace(
-                    p, contact=Contact(*mirrored, p.contact.kind, mirror_points(p.contact.place))
-                )
-                for p in found
-            ]
-    return places
+        names = [things[k].part.id for k in sorted(moved)]
+        for name in names:
+            self._radii.pop(name, None)
+        return names
 
 
 @dataclass(eq=False)
@@ -392,6 +391,21 @@ class _Patch:
 
 def _patches(things, pair: _Pair, overlap: _Overlap, old: Iterable[_Patch]) -> list[_Patch]:
     """Split what two things have in each other into places that hang together."""
+    if overlap.places is None:
+        overlap.places = _places_of_overlap(things, pair, overlap)
+    found = []
+    for piece, centre in overlap.places:
+        patch = _Patch(pair, piece, centre)
+        nearest = min(old, key=lambda o: float(np.linalg.norm(o.centre - centre)), default=None)
+        if nearest is not None and np.linalg.norm(nearest.centre - centre) < _SAME_MM:
+            gained = patch.overlap.excess < _ENOUGH * nearest.overlap.excess
+            patch.way = nearest.way + (not gained and nearest.way == nearest.tried)
+        found.append(patch)
+    return found
+
+
+def _places_of_overlap(things, pair: _Pair, overlap: _Overlap) -> list[tuple[_Overlap, np.ndarray]]:
+    """The pieces of an overlap that are too deep, and the deepest point of each."""
     first, second, _ = pair
     count = len(things[first].index.vertices)
     ends, points, depths = [], [], []
@@ -404,27 +418,14 @@ def _patches(things, pair: _Pair, overlap: _Overlap, old: Iterable[_Patch]) -> l
         points.append(stab.point)
         depths.append(stab.depth)
     end, point, depth = np.concatenate(ends), np.concatenate(points), np.concatenate(depths)
-    names, compact = np.unique(end, return_inverse=True)
-    compact = compact.reshape(end.shape)
-    rows = np.repeat(compact[:, 0], end.shape[1] - 1)
-    links = coo_matrix(
-        (np.ones(len(rows), np.int8), (rows, compact[:, 1:].reshape(-1))),
-        shape=(len(names), len(names)),
-    )
-    label = connected_components(links, directed=False)[1][compact[:, 0]]
+    label = least_of_piece(count + len(things[second].index.vertices), end)[end[:, 0]]
     half = 0 if overlap.one is None else len(overlap.one.depth)
     found = []
     for value in np.unique(label[depth > BORNE_MM]):
         chosen = label == value
         one = None if overlap.one is None else overlap.one.some(chosen[:half])
         two = None if overlap.two is None else overlap.two.some(chosen[half:])
-        centre = point[chosen][depth[chosen].argmax()]
-        patch = _Patch(pair, _Overlap(one, two), centre)
-        nearest = min(old, key=lambda o: float(np.linalg.norm(o.centre - centre)), default=None)
-        if nearest is not None and np.linalg.norm(nearest.centre - centre) < _SAME_MM:
-            gained = patch.overlap.excess < _ENOUGH * nearest.overlap.excess
-            patch.way = nearest.way + (not gained and nearest.way == nearest.tried)
-        found.append(patch)
+        found.append((_Overlap(one, two), point[chosen][depth[chosen].argmax()]))
     return found
 
 
@@ -493,7 +494,7 @@ def _take_back(
         if not worse.any():
             continue
         undone = np.append(worse, False)[label]
-        mean = _neighbour_mean(faces, len(start))
+        mean = thing.mean
         share = np.minimum(~undone, mean @ (mean @ (~undone).astype(float)))
         goal = start + share[:, None] * (now - start)
         if worse.all() or _tangled(start, goal, faces):
@@ -527,7 +528,7 @@ def _places_of_change(
     chosen = np.zeros(len(start), bool)
     chosen[asked] = True
     near = faces[chosen[faces].any(axis=1)]
-    name = _hanging_together(len(start), near)
+    name = least_of_piece(len(start), near)
     seeds = np.unique(near)
     names, number = np.unique(name[seeds], return_inverse=True)
     label = np.full(len(start), -1)
@@ -537,13 +538,6 @@ def _places_of_change(
     else:
         label[moved] = number[cKDTree(start[seeds]).query(start[moved])[1]]
     return label, len(names)
-
-
-def _hanging_together(count: int, faces: np.ndarray) -> np.ndarray:
-    """(count,) number of the piece that each vertex belongs to by these faces."""
-    rows, columns = faces[:, [0, 1]].reshape(-1), faces[:, [1, 2]].reshape(-1)
-    links = coo_matrix((np.ones(len(rows), np.int8), (rows, columns)), shape=(count, count))
-    return connected_components(links, directed=False)[1]
 
 
 def _tangled(start: np.ndarray, goal: np.ndarray, faces: np.ndarray) -> bool:
@@ -559,64 +553,35 @@ def _tangled(start: np.ndarray, goal: np.ndarray, faces: np.ndarray) -> bool:
     return len(np.setdiff1d(moved_intersections(goal, near, moving), known)) > 0
 
 
-def _meeting(things: list[_Thing]) -> list[_Pair]:
+def _meeting(things: list[_Thing], left: np.ndarray) -> list[_Pair]:
     """Pairs whose boxes meet: (one, other, whether the other is seen in the mirror)."""
     boxes = np.array([t.index.bounds for t in things])
-    left = _left(things)
-    found = set()
+    found: set[_Pair] = set()
     for k, box in enumerate(boxes):
-        found |= _partners(left, boxes, k, box)
+        found.update(boxes_meeting(left, boxes, k, box))
     return sorted(found)
 
 
-def _left(things: list[_Thing]) -> list[bool]:
-    return [t.part.side == "left" for t in things]
-
-
-def _partners(left: list[bool], boxes: np.ndarray, k: int, region: np.ndarray) -> set[_Pair]:
-    """Pairs of a thing with those whose box meets a region of it.
-
-    Of a mirrored pair the second is a left part: left against right stands once, and
-    median against right; a median part and its own twin are one and the same.
-    """
-    found = set()
-    for mirror, box in ((False, region), (True, _in_mirror(region))):
-        meet = ((boxes[:, 0] <= box[1]) & (boxes[:, 1] >= box[0])).all(axis=1)
-        for other in np.flatnonzero(meet).tolist():
-            one, two = min(k, other), max(k, other)
-            if not mirror:
-                if one != two:
-                    found.add((one, two, False))
-            elif left[two]:
-                found.add((one, two, True))
-            elif left[one]:
-                found.add((two, one, True))
-    return found
-
-
-def _in_mirror(box: np.ndarray) -> np.ndarray:
-    """The mirror image of a box (2, 3)."""
-    low, high = box
-    return np.array([[-high[0], low[1], low[2]], [-low[0], high[1], high[2]]])
-
-
 def _near_change(
-    things: list[_Thing], changed: set[int], overlaps: Mapping[_Pair, _Overlap]
+    things: list[_Thing],
+    left: np.ndarray,
+    changed: set[int],
+    overlaps: Mapping[_Pair, _Overlap],
 ) -> list[_Pair]:
     """Pairs to be measured again: those that touched before, and those that what moved meets."""
     boxes = np.array([t.index.bounds for t in things])
-    left = _left(things)
+    firm = [thing.firm for thing in things]
     found: dict[_Pair, None] = {}
     asked: list[_Pair] = []
     news: list[tuple[MeshIndex | Triangles, MeshIndex | Triangles]] = []
     for k in changed:
-        for pair in sorted(_partners(left, boxes, k, things[k].news.bounds)):
-            one, two, mirror = things[pair[0]], things[pair[1]], pair[2]
-            if one.firm and two.firm:
+        for pair in boxes_meeting(left, boxes, k, things[k].news.bounds):
+            if firm[pair[0]] and firm[pair[1]]:
                 continue
             if pair in overlaps:
                 found[pair] = None
                 continue
+            one, two, mirror = things[pair[0]], things[pair[1]], pair[2]
             if pair[0] == k:
                 asked.append(pair)
                 news.append((one.news, two.mirrored().index if mirror else two.index))
@@ -649,11 +614,15 @@ class _Ledger:
     def __init__(self) -> None:
         self.known: dict[_Pair, tuple[_Known, ...]] = {}
         self._places: Mapping[tuple[str, str], list[Place]] = {}
+        self._of_pair: dict[_Pair, Sequence[Place]] = {}
+        self._apart_anyhow: dict[_Pair, bool] = {}
         self._turn = 0
 
     def declare(self, places: Mapping[tuple[str, str], list[Place]]) -> None:
-        """Judge by these places from now on."""
+        """Judge by these places, those of the left half, from now on."""
         self._places = places
+        self._of_pair.clear()
+        self._apart_anyhow.clear()
         self._turn += 1
 
     def measured(self, things: list[_Thing], pairs: Iterable[_Pair]) -> dict[_Pair, _Overlap]:
@@ -661,9 +630,12 @@ class _Ledger:
         out = dict.fromkeys(pairs, _APART)
         asked = []
         for pair in out:
-            if things[pair[0]].firm and things[pair[1]].firm:
-                continue
-            if not any(p.contact.kind == "contain" for p in self._declared(things, pair)):
+            passed = self._apart_anyhow.get(pair)
+            if passed is None:
+                passed = self._apart_anyhow[pair] = (
+                    things[pair[0]].firm and things[pair[1]].firm
+                ) or any(p.contact.kind == "contain" for p in self._declared(things, pair))
+            if not passed:
                 asked.append(pair)
         still: dict[_Pair, _Known] = {}
         rest = []
@@ -705,8 +677,22 @@ class _Ledger:
 
     def _declared(self, things: list[_Thing], pair: _Pair) -> Sequence[Place]:
         """Places at which a pair may touch."""
-        one, two = things[pair[0]].part.id, things[pair[1]].part.id
-        return self._places.get((one, other_side(two) if pair[2] else two), ())
+        known = self._of_pair.get(pair)
+        if known is None:
+            one, two = things[pair[0]].part.id, things[pair[1]].part.id
+            if pair[2]:
+                two = other_side(two)
+            known = self._places.get((one, two))
+            if known is None:
+                twin = self._places.get((other_side(one), other_side(two)), ())
+                known = tuple(
+                    replace(
+                        p, contact=Contact(one, two, p.contact.kind, mirror_points(p.contact.place))
+                    )
+                    for p in twin
+                )
+            self._of_pair[pair] = known
+        return known
 
 
 def _stab(inside: tuple[np.ndarray, ...] | None, declared) -> tuple[_Stab | None, _Stab | None]:
@@ -714,8 +700,13 @@ def _stab(inside: tuple[np.ndarray, ...] | None, declared) -> tuple[_Stab | None
     if inside is None:
         return None, None
     found = _Stab(*inside)
-    borne = exempt(found.point, found.depth, declared)
-    anyhow = exempt(found.point, found.depth, [p for p in declared if np.isinf(p.depth)])
+    borne, anyhow = np.zeros(len(found.depth), bool), np.zeros(len(found.depth), bool)
+    for place in declared:
+        if place.contact.kind != "contain":
+            near = within(found.point, place.contact.place, place.reach)
+            borne |= near & (found.depth <= place.depth)
+            if np.isinf(place.depth):
+                anyhow |= near
     held = found.some(borne & ~anyhow & (found.depth > BORNE_MM))
     if not (found.depth[~borne] >= BORNE_MM).any():
         return None, held
@@ -761,7 +752,6 @@ def _moved(thing: _Thing, pushes: list[_Push]) -> np.ndarray | None:
     """New places of a thing's vertices; None when it can't move without crossing itself."""
     start, faces = thing.index.vertices, thing.index.faces
     move = np.zeros_like(start)
-    mean = None
     for manner in ("dent", "shift", "carry"):
         chosen = [(c, v) for c, v, m in pushes if m == manner]
         if not chosen:
@@ -776,9 +766,8 @@ def _moved(thing: _Thing, pushes: list[_Push]) -> np.ndarray | None:
         if manner == "carry":
             found = _carried(start, found)
         else:
-            mean = _neighbour_mean(faces, len(start)) if mean is None else mean
             for _ in range(2):
-                found = _longer(mean @ found, found)
+                found = _longer(thing.mean @ found, found)
         move = _longer(found, move)
     return _free(start, move, faces)
 
@@ -838,7 +827,7 @@ def _free(start: np.ndarray, move: np.ndarray, faces: np.ndarray) -> np.ndarray 
         if turn >= 7:
             # It finds no way here: all of this place stays, the others go on.
             if place is None:
-                place = _hanging_together(len(start), faces[active[faces].any(axis=1)])
+                place = least_of_piece(len(start), faces[active[faces].any(axis=1)])
             share[np.isin(place, place[touched])] = 0.0
             continue
         share[touched] *= 0.45 if turn < 4 else 0.0
