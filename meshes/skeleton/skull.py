@@ -3,8 +3,7 @@
 Own frame: origin midway between the superior facets of the atlas; x left,
 y back, z up, the head level. Numbers are a man's, mm. Length, breadth and
 height of the vault: common values of men's skulls (about 185, 142 and 135 mm
-from the base to the top); the face and the mandible are drawn in a simple
-form, so that the head reads as a head.
+from the base to the top). The face and the lower jaw: :mod:`meshes.skeleton.face`.
 """
 
 from __future__ import annotations
@@ -15,13 +14,15 @@ import trimesh
 from meshes.model import Part
 from meshes.shapes.plate import DistanceGrid, open_spline
 from meshes.shapes.solid import Solid
+from meshes.skeleton import face
 from meshes.skeleton.atlas_axis import atlas_plan
 from meshes.skeleton.frame import SkeletonFrame
 from meshes.skeleton.piece import BonePiece, snap_to_both_sides
 
-_TRIANGLES = {"full": 12000, "preview": 2600}
+_TRIANGLES = {"full": 18000, "preview": 2800}
 _SPACING = {"full": 1.7, "preview": 2.1}
-_JAW_TRIANGLES = {"full": 2400, "preview": 600}
+_JAW_TRIANGLES = {"full": 7000, "preview": 700}
+_JAW_SPACING = {"full": 1.3, "preview": 1.8}
 
 PROTUBERANCE = np.array([0.0, 84.0, 41.0])
 """External occipital protuberance, own frame, mm."""
@@ -77,27 +78,6 @@ def _temporal() -> Solid:
     solid.blade((0, -8, 13), (0, -34, 18), (1, 0, 0), (13, 12), (5.5, 8.0), blend=5.0)
     # Jugular process beside the condyle.
     solid.blade((22, 4, 11), (42, 10, 9.5), (0, 1, 0), (7, 6), (4, 4), blend=5.0)
-    return solid
-
-
-def _face() -> Solid:
-    """Frontal, orbits, cheek bones and upper jaw in a simple form."""
-    solid = Solid()
-    solid.box((0, -72, 6), (27, 24, 30), rounding=14, blend=0.0)
-    solid.ellipsoid((0, -74, -16), (26, 24, 14), blend=9.0)
-    solid.ellipsoid((0, -84, 48), (50, 14, 13), blend=10.0)
-    # Cheek bone and arch.
-    solid.blade((24, -86, 4), (52, -71, 14), (0, 0.2, 1), (11.0, 9.5), (8.0, 5.0), blend=8.0)
-    solid.blade((50, -73, 16), (52, -80, 44), (1, 0.4, 0), (5.5, 5.5), (4.2, 4.6), blend=6.0)
-    arch = open_spline(
-        np.array([(66, -24, 17.5), (68, -42, 15), (62, -60, 13.5), (51, -71, 13)]), 6
-    )
-    for i in range(5):
-        solid.blade(arch[i], arch[i + 1], (0, 0, 1), 4.6, 2.8, blend=4.0 if i == 0 else 0.0)
-    solid.blade((0, -99, 44), (0, -103, 29), (1, 0, 0), (5.5, 7.0), (5.0, 3.6), blend=8.0)
-    # Orbit, nasal opening, temporal and infratemporal hollows.
-    solid.ellipsoid((30.5, -96, 31.5), (18.5, 24, 16.5), blend=4.0, operation="subtract")
-    solid.ellipsoid((5.0, -104, 8), (8.5, 16, 13.5), blend=3.0, operation="subtract")
     return solid
 
 
@@ -173,25 +153,6 @@ def _ridges(base: Solid) -> Solid:
     return solid
 
 
-def _mandible() -> Solid:
-    """Body, angle, ramus and head of the lower jaw, left half."""
-    solid = Solid()
-    line = open_spline(
-        np.array([(-2, -93, -50), (10, -92, -50), (21, -85, -49), (31, -70, -47), (40, -50, -44),
-                  (45.5, -33, -41)]), 9,
-    )  # fmt: skip
-    side = np.array([0.0, 0.0, 1.0])
-    for i in range(len(line) - 1):
-        wide = np.interp([i, i + 1], [0, 8], [15.5, 13.0])
-        solid.blade(line[i], line[i + 1], side, wide, 5.6, blend=0.0, power=2.4)
-    solid.ellipsoid((0, -95.5, -61), (12, 6, 7), blend=7.0)
-    solid.blade((45.5, -33, -42), (49.5, -25, -8), (0, 1, 0), (15.0, 13.5), (4.4, 3.6),
-                blend=5.0, power=2.4)  # fmt: skip
-    solid.blade((49.5, -19, -10), (50.5, -15.5, 6.0), (1, 0, 0), (5.0, 8.2), (4.0, 3.4), blend=3.0)
-    solid.blade((49.0, -34, -10), (49.0, -39, 5), (0, 1, 0), (6.5, 3.0), (3.0, 2.0), blend=3.0)
-    return solid
-
-
 def make(frame: SkeletonFrame, detail: str) -> list[BonePiece]:
     """Make the cranium and the mandible.
 
@@ -221,7 +182,13 @@ def make(frame: SkeletonFrame, detail: str) -> list[BonePiece]:
     cavity, foramen = _cavity()
     grid.join(vault, everywhere, blend=0.0)
     grid.join(_temporal(), blend=5.0)
-    grid.join(_face(), everywhere, blend=7.0)
+    grid.join(face.brow(), everywhere, blend=12.0)
+    grid.join(face.upper_face(), everywhere, blend=6.0)
+    grid.join(face.hollows(), everywhere, blend=2.5, cut=True)
+    grid.join(face.upper_teeth(detail), blend=1.0)
+    tubercle, fossa = face.jaw_joint()
+    grid.join(tubercle, blend=4.0)
+    grid.join(fossa, blend=2.0, cut=True)
     grid.join(_ridges(vault), blend=3.5)
     grid.join(cavity, everywhere, blend=2.0, cut=True)
     grid.join(foramen, blend=3.0, cut=True)
@@ -233,8 +200,9 @@ def make(frame: SkeletonFrame, detail: str) -> list[BonePiece]:
     mesh = grid.mirrored().mesh(_TRIANGLES[detail], smoothing=2)
     mesh.vertices[:] = to_model(mesh.vertices)
     cranium = Part("cranium", "cranium", "bone", 9, "", mesh, region="head")
-    jaw_grid = DistanceGrid([(0, -106, -76), (66, -4, 16)], 1.5 if detail == "full" else 2.0)
-    jaw_grid.join(_mandible(), [(0, -106, -76), (66, -4, 16)], blend=0.0)
+    jaw_box = [(0, -108, -84), (68, -6, 18)]
+    jaw_grid = DistanceGrid(jaw_box, _JAW_SPACING[detail])
+    jaw_grid.join(face.lower_jaw(detail), jaw_box, blend=0.0)
     jaw = jaw_grid.mirrored().mesh(_JAW_TRIANGLES[detail])
     jaw.vertices[:] = to_model(jaw.vertices)
     mandible = Part("mandible", "mandible", "bone", 9, "", jaw, region="head")
