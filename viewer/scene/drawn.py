@@ -17,6 +17,8 @@ from meshes.model import other_side
 MOVING_FACES_PER_SQRT_CM2 = 24.0
 MOVING_FACES_LEAST = 40
 MOVING_BUDGET = 96_000
+SHEET_AREA_MM2, SHEET_MM = 4000.0, 8.0
+"""What has so much surface and is no thicker than this is a sheet."""
 _CREASED_KINDS = ("skin", "fascia", "context")
 AT_MIDLINE_MM = 0.25
 """Vertices of the halves' edges lie this near to the median plane."""
@@ -252,6 +254,41 @@ def moving_face_count(points: np.ndarray, faces: np.ndarray) -> int:
     return max(MOVING_FACES_LEAST, int(MOVING_FACES_PER_SQRT_CM2 * np.sqrt(area_cm2)))
 
 
+def _is_sheet(points: np.ndarray, faces: np.ndarray) -> bool:
+    """Tell whether a closed mesh is wide and thin."""
+    corners = points[faces].astype(np.float64)
+    across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    area = 0.5 * float(np.linalg.norm(across, axis=1).sum())
+    volume = abs(float(np.einsum("ij,ij->", corners[:, 0], across))) / 6.0
+    return area > SHEET_AREA_MM2 and 2.0 * volume < SHEET_MM * area
+
+
+def _parted_at_rims(points: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """Give both faces of a thin sheet corners of their own where they share one.
+
+    A coarse sheet has no wall along its edge: one normal for both faces would turn the outer
+    one away from the light.
+
+    Returns
+    -------
+    points : (n + k, 3) float32
+        The same, then once more those that stand on both faces.
+    faces : (m, 3) int32
+    """
+    corners = points[faces].astype(np.float64)
+    across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    # The widest face at a corner says which side it belongs to, not a mean of two opposite ones.
+    area = np.linalg.norm(across, axis=1)
+    main = np.zeros((len(points), 3))
+    order = np.argsort(area, kind="stable")
+    main[faces[order].ravel()] = np.repeat(across[order], 3, axis=0)
+    other = np.einsum("fc,fkc->fk", across, main[faces]) < 0
+    twice = np.unique(faces[other])
+    number = np.full(len(points), -1, np.int32)
+    number[twice] = len(points) + np.arange(len(twice), dtype=np.int32)
+    return np.concatenate([points, points[twice]]), np.where(other, number[faces], faces)
+
+
 def decimated(shell: Shell, face_count: int, gain: float = 1.25) -> Shell:
     """Return a copy of the shell with about ``face_count`` faces (itself when that is no gain)."""
     # These bring scipy and the simplifier in, which a start from the cache never needs.
@@ -266,6 +303,8 @@ def decimated(shell: Shell, face_count: int, gain: float = 1.25) -> Shell:
         return shell
     points = np.ascontiguousarray(points, np.float32)
     faces = np.ascontiguousarray(faces, np.int32)
+    if _is_sheet(points, faces):
+        points, faces = _parted_at_rims(points, faces)
     # Smooth normals of the fine mesh shade the coarse one as if it were fine. On a thin
     # sheet the nearest fine vertex may lie on the other face: take one that looks the same way.
     own = vertex_normals(points, faces)

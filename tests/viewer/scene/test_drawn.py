@@ -3,7 +3,7 @@
 import numpy as np
 import trimesh
 
-from viewer.scene.drawn import vertex_normals
+from viewer.scene.drawn import draw_part, vertex_normals
 
 
 def _slab(size=(60.0, 4.0, 60.0)) -> trimesh.Trimesh:
@@ -29,3 +29,15 @@ def test_normals_of_a_ball_point_outward_creased_or_not():
     for creased in (False, True):
         normals = vertex_normals(ball.vertices.astype(np.float32), ball.faces, creased)
         assert (np.einsum("ij,ij->i", normals, ball.vertices / 20.0) > 0.999).all()
+
+
+def test_the_outer_face_of_a_coarse_sheet_is_lit_from_outside_up_to_its_edge(preview_model):
+    # Where the two faces of a decimated sheet meet without a wall, each has its own corners.
+    for name in ("deep_fascia.left", "trapezius_transverse.left", "latissimus_dorsi.left"):
+        shell = draw_part(preview_model.parts[name]).moving
+        corners = shell.points[shell.faces].astype(float)
+        across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+        facing = np.einsum("fc,fkc->fk", across, shell.normals[shell.faces])
+        area = np.linalg.norm(across, axis=1)
+        turned = area[(facing < 0).any(axis=1)].sum() / area.sum()
+        assert turned < 0.015, name
