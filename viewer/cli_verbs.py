@@ -48,8 +48,9 @@ def build(words: argparse.Namespace, body: Body, detail: str) -> int:
         raise PeelbackError("only must name a part, a row, a group or a stratum")
     if names and not wanted:
         raise PeelbackError("only needs stl or glb, as in: --stl part --only rhomboid_major.left")
-    # Find out before minutes of building whether there is a place to write to.
-    export.write_bytes(words.out / "model.json", b"{}")
+    # Find out before minutes of building whether there is a place to write to; what lies
+    # there from an earlier run stays until the new files are whole.
+    export.check_place(words.out / "model.json")
     model = load(body, detail)
     if names:
         export.chosen_parts(model, names)

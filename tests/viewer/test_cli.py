@@ -47,6 +47,15 @@ def test_build_writes_model_and_facts(toy, capsys, tmp_path):
     )
 
 
+def test_a_refused_build_leaves_the_files_of_an_earlier_one_as_they_were(toy, capsys, tmp_path):
+    _run(capsys, "build", "--out", tmp_path)
+    before = {p: p.read_bytes() for p in tmp_path.iterdir() if p.is_file()}
+    assert {p.name for p in before} == {"model.glb", "model.json"}
+    code, out, err = _run(capsys, "build", "--out", tmp_path, "--stl", "part", "--only", "spleen")
+    assert (code, out, err.count("\n")) == (2, "", 1)
+    assert {p: p.read_bytes() for p in tmp_path.iterdir() if p.is_file()} == before
+
+
 def test_build_writes_stl_on_request(toy, capsys, tmp_path):
     code, *_ = _run(capsys, "build", "--out", tmp_path, "--stl", "stratum")
     assert code == 0
@@ -277,7 +286,7 @@ def test_plate_is_written(toy, capsys, tmp_path):
         (["sheet", "--out", "lab.pdf", "--paper", "A3"], "A4, Letter"),
         (["sheet", "--out", "lab.pdf", "--side", "up"], "both, left, right"),
         (["sheet", "--out", "lab.pdf", "--steps", "trapez"], "trapezius, latissimus"),
-        (["sheet", "--out", "lab.pdf", "--steps", "99"], "1–15"),
+        (["sheet", "--out", "lab.pdf", "--steps", "99"], "1–21"),
         (["share", "--out", "back.pdf"], ".html"),
     ],
 )

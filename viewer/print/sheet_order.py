@@ -79,7 +79,7 @@ class SheetOrder:
 
 
 def chosen_steps(wanted: str) -> tuple[PlanStep, ...]:
-    """Return the steps that words ask for, in plan order; all for "".
+    """Return the steps that words ask for by id or printed number, in plan order; all for "".
 
     Raises
     ------
@@ -92,12 +92,14 @@ def chosen_steps(wanted: str) -> tuple[PlanStep, ...]:
         if wanted.strip():
             raise PeelbackError(_none_such(wanted))
         return plan
+    # As they stand on the sheet and in the window.
+    numbered = list(enumerate(plan, start=1))
     chosen: set[str] = set()
     for word in words:
         span = re.fullmatch(r"(\d+)(?:-(\d+))?", word)
         if span:
             low, high = int(span[1]), int(span[2] or span[1])
-            found = {step.id for step in plan if low <= step.number <= high}
+            found = {step.id for n, step in numbered if low <= n <= high}
         else:
             found = {step.id for step in plan if step.id == word}
         if not found:
@@ -108,5 +110,4 @@ def chosen_steps(wanted: str) -> tuple[PlanStep, ...]:
 
 def _none_such(word: str) -> str:
     plan = steps()
-    numbers = f"{plan[0].number}–{plan[-1].number}"
-    return f"no step {word!r}; steps are {numbers} or {', '.join(step.id for step in plan)}"
+    return f"no step {word!r}; steps are 1–{len(plan)} or {', '.join(step.id for step in plan)}"

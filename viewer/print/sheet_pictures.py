@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 import numpy as np
+from scipy.ndimage import binary_dilation, label
 from scipy.spatial import cKDTree
 
 from meshes.catalogue.plan import PlanStep, part_ids_of, steps
@@ -24,8 +24,19 @@ from viewer.state.tongue import told
 from viewer.state.view_state import SideChoice, ViewState, sides_of
 from viewer.state.visibility import opacities
 
-LEAST_VIEW_MM = 130.0
-"""Half the height of the closest picture: nearer, one would not know where one is."""
+LEAST_VIEW_MM, LEAST_CLOSE_MM = 130.0, 85.0
+"""Half the height of the closest picture: nearer, one would not know where one is. A picture
+with the names comes nearer than the one beside it, which shows the place."""
+
+CLOSER_FROM = 0.7
+"""What changes in the picture gives the frame where it is so much smaller than the parts."""
+
+STRAY_SHARE, CLOSE_MARGIN = 0.1, 1.4
+"""What lies at the edges, as a thread that runs far beyond the rest, sets no frame; the margin
+gives back what an even patch loses by that, and a little more."""
+
+ROUGH_PX, JOINED_PX = 320, 2
+"""Height of the picture in which the frame is looked for; patches so near belong together."""
 
 PAPER_TONE = np.rint(255 * np.linspace(0, 1, 256) ** 0.68).astype(np.uint8)
 """Screen tone to paper tone: flesh would print nearly black in black and white."""
@@ -124,13 +135,22 @@ class StepPictures:
 
         The first is None for a step that takes nothing away and cuts nothing.
         """
-        focus = self._focus(step)
         before, after = self.before(step), self.after(step)
+        # What is felt through the skin lies all over it.
+        focus, close = self._whole(step), self._close(step) if step.needs else None
+        names, _ = self._names(step)
+        if close is not None:
+            shown = []
+            for points in (focus, close):
+                self._show(after, points, large, LEAST_CLOSE_MM)
+                shown.append(len(self.scene.seen_anchors(names)))
+            if shown[1] >= shown[0]:
+                focus = close
         first = None
         if self._removed(step) or step.cuts:
             self._show(before, focus, small)
             first = StepPicture(self._pixels(small), lines=self._lines(step, small))
-        self._show(after, focus, large)
+        self._show(after, focus, large, LEAST_CLOSE_MM if focus is close else LEAST_VIEW_MM)
         names, kept = self._names(step)
         if first is None and not step.needs:
             anchors = self._felt(large)
@@ -149,7 +169,7 @@ class StepPictures:
         felt = {n: p for n, p in felt.items() if records[n].palpable}
         taken: dict[str, Anchor] = {}
         for words, point in surface_marks(felt, records):
-            x, y = self._projected(point.reshape(-1, 3)[:1], size)[0]
+            x, y = self._projected(_telling_point(point), size)[0]
             name = told(words)
             # Bony points come before levels of spines, which are counted from them.
             weight = 500.0 if re.fullmatch(r"[TLS]\d+", name) else 1000.0
@@ -157,10 +177,46 @@ class StepPictures:
                 taken[name] = Anchor(name, name, float(x), float(y), weight)
         return list(taken.values())
 
-    def _focus(self, step: PlanStep) -> list[str]:
-        named = (*step.removes, *step.reveals)
-        ids = self.plan.parts_of(named, self.model, "both" if step.side == "both" else self.side)
-        return sorted(ids) or list(self.model.parts)
+    def _whole(self, step: PlanStep) -> np.ndarray:
+        """Return corners (k, 3) mm of the boxes of what a step takes away and brings to light."""
+        ids = sorted(self._about(step))
+        return np.concatenate([self.model.parts[i].mesh.bounds for i in ids or self.model.parts])
+
+    def _about(self, step: PlanStep) -> set[str]:
+        side = "both" if step.side == "both" else self.side
+        return set(self.plan.parts_of((*step.removes, *step.reveals), self.model, side))
+
+    def _close(self, step: PlanStep) -> np.ndarray | None:
+        """Return corners (2, 3) mm of a frame much closer than that of the boxes, if there is one.
+
+        It lies round what the step changes in the picture, or else round what is seen of its
+        parts: a window in the canal is less than all dura, and of the vertebral artery only a
+        few millimetres come into the triangle.
+        """
+        whole, size = self._whole(step), (ROUGH_PX, ROUGH_PX)
+        self._show(self.before(step), whole, size)
+        plain = self.scene.screenshot(size, overlays=False)
+        if self._removed(step):
+            self._show(self.after(step), whole, size)
+            change = self.scene.screenshot(size, overlays=False).astype(int) - plain
+        else:
+            about = self._about(step)
+            looks = {i: replace(look, covering=i in about) for i, look in self.shown.items()}
+            change = self._change(looks, plain, size)
+        rows, columns = np.nonzero(_main_patches(np.abs(change).max(axis=2) >= LEAST_CHANGE))
+        if not len(rows):
+            return None
+        share = [STRAY_SHARE, 1.0 - STRAY_SHARE]
+        right, up, _ = self.scene.pose.axes()
+        mm_per_px = 2.0 * self.scene.pose.scale_mm / size[1]
+        across = (np.quantile(columns, share) - size[0] / 2) * mm_per_px
+        along = (size[1] / 2 - np.quantile(rows, share)) * mm_per_px
+        if max(np.ptp(across), np.ptp(along)) * CLOSE_MARGIN > CLOSER_FROM * np.ptp(whole, 0).max():
+            return None
+        grown = [v.mean() + (v - v.mean()) * CLOSE_MARGIN for v in (across, along)]
+        return (
+            np.asarray(self.scene.pose.focus) + np.outer(grown[0], right) + np.outer(grown[1], up)
+        )
 
     def _names(self, step: PlanStep) -> tuple[dict[str, str], frozenset[str]]:
         """What is to be named in the picture of a step, and which of it is to be kept."""
@@ -172,16 +228,21 @@ class StepPictures:
         kept = frozenset(called(name, self.model.catalogue) for name in step.keep)
         return names, kept
 
-    def _show(self, state: ViewState, focus: Iterable[str], size: tuple[int, int]) -> None:
+    def _show(
+        self,
+        state: ViewState,
+        focus: np.ndarray,
+        size: tuple[int, int],
+        least_mm: float = LEAST_VIEW_MM,
+    ) -> None:
         scene = self.scene
         scene.window.SetSize(*size)
         self.shown = {i: PartLook(opacity) for i, opacity in opacities(self.model, state).items()}
         scene.apply(self.shown)
         scene.set_labels(False)
-        points = np.concatenate([self.model.parts[i].mesh.bounds for i in focus])
         pose = cameras.view_pose("posterior", scene.pose)
-        pose = cameras.framed(pose, points, size[0] / size[1], 1.06)
-        scene.pose = replace(pose, scale_mm=max(pose.scale_mm, LEAST_VIEW_MM))
+        pose = cameras.framed(pose, focus, size[0] / size[1], 1.06)
+        scene.pose = replace(pose, scale_mm=max(pose.scale_mm, least_mm))
 
     def _pixels(self, size: tuple[int, int]) -> np.ndarray:
         plain = self.scene.screenshot(size, overlays=False)
@@ -198,11 +259,18 @@ class StepPictures:
             i: replace(look, covering=kinds[i] == "nerve", hovered=kinds[i] in ("artery", "vein"))
             for i, look in self.shown.items()
         }
-        self.scene.apply(tinted)
-        change = self.scene.screenshot(size, overlays=False).astype(int) - plain
-        self.scene.apply(self.shown)
+        change = self._change(tinted, plain, size)
         nerves = change[..., 0] <= -LEAST_CHANGE
         return nerves, (change[..., 1] >= LEAST_CHANGE) & ~nerves
+
+    def _change(
+        self, looks: dict[str, PartLook], plain: np.ndarray, size: tuple[int, int]
+    ) -> np.ndarray:
+        """Return by how much other looks of the same parts change the picture, (h, w, 3) int."""
+        self.scene.apply(looks)
+        change = self.scene.screenshot(size, overlays=False).astype(int) - plain
+        self.scene.apply(self.shown)
+        return change
 
     def _lines(self, step: PlanStep, size: tuple[int, int]) -> tuple[DrawnLine, ...]:
         lines = []
@@ -249,6 +317,19 @@ class StepPictures:
         return np.column_stack(
             [size[0] / 2 + (away @ right) * scale, size[1] / 2 - (away @ up) * scale]
         )
+
+
+def _main_patches(mask: np.ndarray) -> np.ndarray:
+    """Return the largest patch of a mask (h, w) with those at least half as large as it."""
+    patches, count = label(binary_dilation(mask, iterations=JOINED_PX))
+    sizes = np.bincount(patches[mask], minlength=count + 1)
+    return mask & (2 * sizes >= sizes.max())[patches]
+
+
+def _telling_point(place: np.ndarray) -> np.ndarray:
+    """Return the point (1, 3) at which a landmark is named: of a border its middle, not its end."""
+    place = np.asarray(place, float).reshape(-1, 3)
+    return place[[len(place) // 2]]
 
 
 def smoothed_line(points: np.ndarray, rounds: int = 12) -> np.ndarray:

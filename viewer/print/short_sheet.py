@@ -140,7 +140,7 @@ class ShortSheet(Sheet):
         for head, said in (
             (told("Do"), step.do if large or not step.cut else ""),
             (told("Cut"), step.cut),
-            (told("Hinge"), ", ".join(w for w in (step.hinge, step.fold) if w)),
+            (told("Hinge"), hinge_words(step)),
         ):
             if said:
                 text.append(rich(f"<b>{head}.</b> {escape(capital(said))}", **size))
@@ -158,9 +158,7 @@ class ShortSheet(Sheet):
             text.append(keep)
         if step.stop:
             stop = escape(" ".join(step.stop))
-            text.append(
-                rich(f"<b>{told('Too deep if:')}</b> {stop}", **{**size, "spaceBefore": 1.5})
-            )
+            text.append(rich(f"<b>{told('Stop sign')}.</b> {stop}", **{**size, "spaceBefore": 1.5}))
         if step.find and large:
             text.append(rich(f"<b>{told('Find')}:</b> {escape(', '.join(step.find))}", **size))
         gap = 2.5 * mm
@@ -173,6 +171,8 @@ class ShortSheet(Sheet):
                 [
                     ("LINEABOVE", (0, 0), (-1, 0), 1.0, black),
                     ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
+                    ("ALIGN", (1, 0), (1, 0), "RIGHT"),
+                    ("RIGHTPADDING", (1, 0), (1, 0), 0),
                     ("TOPPADDING", (0, 0), (-1, -1), 1.5),
                     ("BOTTOMPADDING", (0, 0), (-1, -1), 1.5),
                     ("LEFTPADDING", (0, 0), (-1, -1), 0),
@@ -223,3 +223,11 @@ class ShortSheet(Sheet):
             )
         )
         return KeepTogether([both])
+
+
+def hinge_words(step: StepWords) -> str:
+    """Return where the flap stays and which way it turns; "" for a step that turns none."""
+    if not step.hinge or "," in step.fold:
+        # What turns both ways says so in the words of its hinge.
+        return step.hinge
+    return f"{step.hinge}, {step.fold}"

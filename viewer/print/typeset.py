@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 from collections.abc import Sequence
 from functools import lru_cache
 from html import escape
@@ -27,6 +28,8 @@ SMALL_PT = 8.5
 LABEL_PT = 8.2
 BLANK_ROW_PT = 13.0
 JPEG_QUALITY = 88
+_ABBREVIATION = re.compile(r"\b([A-Z][a-z]{0,3}\.) ")
+"""As in "M. trapezius", "Nn. clunium", "Proc. mastoideus"."""
 
 
 @lru_cache(maxsize=1)
@@ -76,6 +79,11 @@ def words(text: str, kind: str = "body", **changes: object) -> Paragraph:
 def rich(markup: str, kind: str = "body", **changes: object) -> Paragraph:
     """Return text that already holds <b>, <i>, <super> as a paragraph."""
     return Paragraph(markup, style(kind, **changes))
+
+
+def label_width(text: str) -> float:
+    """Return the width of words beside a picture, points, as wide as they can be (bold)."""
+    return pdfmetrics.stringWidth(text, f"{FACE}-Bold", LABEL_PT)
 
 
 class TickBox(Flowable):
@@ -179,12 +187,18 @@ class Plate(Flowable):
         return "00 ____________" if self.blank else text
 
     def _lines_of(self, text: str) -> list[str]:
-        """Break a name into lines that fit the column."""
+        """Break a name into lines that fit the column; an abbreviation stays with its word."""
         room = self.column - 16
+        bound = _ABBREVIATION.sub(lambda found: f"{found[1]}\u00a0", text)
+        words = [
+            piece
+            for word in bound.split(" ")
+            for piece in ([word] if label_width(word) <= room else word.split("\u00a0"))
+        ]
         lines = [""]
-        for word in text.split():
+        for word in words:
             longer = f"{lines[-1]} {word}".strip()
-            if pdfmetrics.stringWidth(longer, f"{FACE}-Bold", LABEL_PT) <= room or not lines[-1]:
+            if label_width(longer) <= room or not lines[-1]:
                 lines[-1] = longer
             else:
                 lines.append(word)
@@ -194,9 +208,7 @@ class Plate(Flowable):
         if text == "Ag":
             # Handwriting needs more room than print.
             return 10.0, BLANK_ROW_PT if self.blank else self._most_lines * LABEL_PT * 1.1
-        widest = max(
-            pdfmetrics.stringWidth(line, f"{FACE}-Bold", LABEL_PT) for line in self._lines_of(text)
-        )
+        widest = max(map(label_width, self._lines_of(text)))
         return min(widest, self.column - 16), LABEL_PT * 1.1 * len(self._lines_of(text))
 
     def wrap(self, *_: float) -> tuple[float, float]:
@@ -249,12 +261,15 @@ class Plate(Flowable):
             start = 0 if left else self.width - self.column + 11
             canvas.drawString(start, middle - 3, str(number))
             canvas.setLineWidth(0.6)
-            canvas.line(start + 16, middle - 4, start + self.column - 12, middle - 4)
+            # All lines begin where the widest number leaves room.
+            canvas.line(start + 21, middle - 4, start + self.column - 12, middle - 4)
             return
         kept = label.id in self.picture.kept
         face = f"{FACE}-{'Bold' if kept else 'Regular'}"
-        canvas.setFont(face, LABEL_PT)
         lines = self._lines_of(label.id)
+        # A single word can be wider than the column; the page's margin stays free all the same.
+        widest = max(pdfmetrics.stringWidth(line, face, LABEL_PT) for line in lines)
+        canvas.setFont(face, LABEL_PT * min(1.0, (self.column - 11) / widest))
         top = middle + LABEL_PT * 1.1 * (len(lines) - 1) / 2 - LABEL_PT * 0.34
         for row, line in enumerate(lines):
             y = top - row * LABEL_PT * 1.1

@@ -102,6 +102,7 @@ def draw_part(part) -> DrawnPart:
     normals = vertex_normals(points, faces, creased=part.kind in _CREASED_KINDS)
     if part.kind in _CREASED_KINDS:
         normals = _level_at_midline(points, normals)
+        points = _met_at_midline(points)
     still = Shell(points, normals, faces, surface)
     return DrawnPart(part, still, decimated(still, moving_face_count(points, faces)))
 
@@ -231,6 +232,16 @@ def _level_at_midline(points: np.ndarray, normals: np.ndarray) -> np.ndarray:
     length = np.linalg.norm(normals[at], axis=1, keepdims=True)
     normals[at] /= np.where(length > 0, length, 1.0)
     return normals
+
+
+def _met_at_midline(points: np.ndarray) -> np.ndarray:
+    """Return points of a half with its cut edge moved the hair's breadth to the other half.
+
+    Where a column of pixels has its middle there, light would show through the gap.
+    """
+    points = points.copy()
+    points[np.abs(points[:, 0]) < AT_MIDLINE_MM, 0] = 0.0
+    return points
 
 
 def _on_sharp_edges(faces: np.ndarray, unit: np.ndarray, count: int) -> np.ndarray:

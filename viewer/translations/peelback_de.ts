@@ -8460,10 +8460,6 @@
       <translation>Hinweise und Material: üblich, ohne Quelle.</translation>
     </message>
     <message>
-      <source>Too deep if:</source>
-      <translation>Zu tief, wenn:</translation>
-    </message>
-    <message>
       <source>What differs in this donor (side, step)</source>
       <translation>Was bei dieser Körperspende anders ist (Seite, Schritt)</translation>
     </message>

@@ -10,17 +10,30 @@ from pathlib import Path
 
 import numpy as np
 import pypdf
+import pypdfium2
 import pytest
 from PIL import Image
+from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import Table
 
 from meshes.catalogue.plan import cautions, steps
 from meshes.errors import PeelbackError
 from tests.fakes import toy_model
-from viewer.print.sheet import Sheet, SourceMarks, sheet_pdf
+from viewer.print.sheet import Sheet, SourceMarks, answers_markup, sheet_pdf
 from viewer.print.sheet_order import PAPERS, SheetOrder, chosen_steps
-from viewer.print.sheet_pictures import StepPictures, for_paper, smoothed_line
+from viewer.print.sheet_pictures import (
+    StepPicture,
+    StepPictures,
+    _main_patches,
+    _telling_point,
+    for_paper,
+    smoothed_line,
+)
+from viewer.print.short_sheet import hinge_words
+from viewer.print.typeset import Plate
+from viewer.scene.label_layout import Anchor
 from viewer.state.languages import spoken_in
+from viewer.state.step_words import step_words
 from viewer.state.tongue import told
 from viewer.state.view_state import ViewState
 from viewer.translations.texts import FOLDER, translations
@@ -102,11 +115,12 @@ def test_pictures_show_where_nerves_and_vessels_are_seen():
     tubes = {i for i, part in model.parts.items() if part.kind in ("nerve", "artery", "vein")}
     assert tubes
     size = (240, 240)
+    round_them = np.concatenate([model.parts[i].mesh.bounds for i in tubes])
     with StepPictures(model) as pictures:
         shown = [i for i, part in model.parts.items() if part.kind == "bone"]
         for others in ([], list(tubes)):
             state = ViewState(removed=frozenset(model.parts) - {*shown, *others})
-            pictures._show(state, list(tubes), size)
+            pictures._show(state, round_them, size)
             plain = pictures.scene.screenshot(size, overlays=False)
             nerves, vessels = pictures._tubes(plain, size)
             kinds = np.zeros((2, *size[::-1]), bool)
@@ -247,7 +261,8 @@ def test_second_reader_draws_every_page_with_ink_inside_the_margins(sheets, tmp_
     [
         ("trapezius", ["trapezius"]),
         ("7,5", ["trapezius", "rhomboids"]),
-        ("9", ["serratus_superior", "serratus_inferior"]),
+        ("9-10", ["serratus_superior", "serratus_inferior"]),
+        ("20", ["laminae"]),
         (" 5-6 , rhomboids", ["trapezius", "latissimus", "rhomboids"]),
     ],
 )
@@ -255,9 +270,16 @@ def test_steps_are_chosen_by_id_number_and_range_in_plan_order(words, ids):
     assert [step.id for step in chosen_steps(words)] == ids
 
 
-@pytest.mark.parametrize("words", ["trapez", "0", "16", ",", "5-"])
+def test_steps_are_chosen_by_the_numbers_that_stand_on_the_sheet(sheets):
+    said = _text(sheets["A4"])
+    for word in ("5", "6", "7"):
+        (step,) = chosen_steps(word)
+        assert f"{word} {step.title}" in said.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize("words", ["trapez", "0", "22", ",", "5-"])
 def test_words_that_are_no_step_are_refused_with_those_there_are(words):
-    with pytest.raises(PeelbackError, match=r"steps are 1–15 or feel_landmarks"):
+    with pytest.raises(PeelbackError, match=r"steps are 1–21 or feel_landmarks"):
         chosen_steps(words)
 
 
@@ -268,6 +290,70 @@ def test_ground_of_a_picture_becomes_white_and_flesh_stays_light_enough_for_blac
     assert paper[0, 0].min() == 255
     before, after = (Image.fromarray(p).convert("L").getpixel((1, 1)) for p in (pixels, paper))
     assert before < 100 < after < 160
+
+
+def test_a_border_is_named_at_its_middle_and_a_single_point_at_itself():
+    border = np.array([[0, 0, 0], [1, 0, 0], [5, 0, 0]], float)
+    assert _telling_point(border).tolist() == [[1, 0, 0]]
+    assert _telling_point(border[2]).tolist() == [[5, 0, 0]]
+
+
+def test_a_frame_keeps_to_the_main_patches_of_what_changes():
+    mask = np.zeros((60, 60), bool)
+    mask[10:30, 10:20] = mask[10:28, 40:50] = True
+    both = mask.copy()
+    mask[55, 55] = True
+    assert (_main_patches(mask) == both).all()
+    assert not _main_patches(np.zeros((5, 5), bool)).any()
+
+
+def test_close_pictures_keep_every_name_and_show_the_window_large(preview_model):
+    wanted = {"suboccipital_triangle": 1.4, "canal": 2.0}
+    with StepPictures(preview_model) as pictures:
+        for step in steps():
+            if step.id not in wanted:
+                continue
+            size = (400, 460)
+            pictures._show(pictures.after(step), pictures._whole(step), size)
+            wide = pictures.scene.pose.scale_mm
+            names, _ = pictures._names(step)
+            before = len(pictures.scene.seen_anchors(names))
+            _, picture = pictures.pair(step, (200, 460), size)
+            assert wide > wanted[step.id] * pictures.scene.pose.scale_mm
+            assert len(picture.anchors) >= before
+
+
+def test_a_word_wider_than_its_column_stays_inside_the_page():
+    anchors = tuple(
+        Anchor(text, text, 20.0 + 160 * side, 50.0, 1.0)
+        for side, text in enumerate(("M. sternocleidomastoideus", "N. occipitalis major"))
+    )
+    picture = StepPicture(np.full((200, 200, 3), 255, np.uint8), anchors)
+    plate = Plate(picture, 392.0, 200.0, 96.0)
+    assert plate._lines_of("N. occipitalis major")[0].startswith("N.\u00a0occipitalis")
+    buffer = io.BytesIO()
+    canvas = Canvas(buffer, pagesize=(392, 200))
+    plate.drawOn(canvas, 0, 0)
+    canvas.showPage()
+    canvas.save()
+    page = pypdfium2.PdfDocument(buffer.getvalue())[0].get_textpage()
+    boxes = [page.get_charbox(i) for i in range(page.count_chars())]
+    assert min(box[0] for box in boxes) >= 0.0
+    assert max(box[2] for box in boxes) <= 392.0
+
+
+def test_no_answer_is_parted_from_its_number():
+    assert answers_markup([(62, "12. Rippe"), (63, "A")]) == (
+        "<b>62</b>&nbsp;12. Rippe;&nbsp; <b>63</b>&nbsp;A"
+    )
+
+
+def test_hinge_of_the_short_sheet_says_the_way_once():
+    model = toy_model()
+    words = {step.id: hinge_words(step_words(step, model.catalogue)) for step in steps()}
+    assert words["rhomboids"] == "medial border of the scapula, outward"
+    assert words["canal"] == "its edges, pinned out both ways"
+    assert words["laminae"] == ""
 
 
 def test_smoothing_a_cut_line_keeps_its_ends():

@@ -1,8 +1,11 @@
 """Normals of what is drawn: smooth over a surface, not tilted by the wall of a cut edge."""
 
+from dataclasses import replace
+
 import numpy as np
 import trimesh
 
+from tests.fakes import toy_model
 from viewer.scene.drawn import draw_part, vertex_normals
 
 
@@ -41,3 +44,15 @@ def test_the_outer_face_of_a_coarse_sheet_is_lit_from_outside_up_to_its_edge(pre
         area = np.linalg.norm(across, axis=1)
         turned = area[(facing < 0).any(axis=1)].sum() / area.sum()
         assert turned < 0.015, name
+
+
+def test_no_light_comes_through_between_the_two_halves_of_the_skin():
+    skin = toy_model().parts["skin.left"]
+    # The real skin is cut a tenth of a millimetre beside the midline.
+    beside = skin.mesh.copy()
+    beside.vertices[:, 0] += 0.1 - beside.vertices[:, 0].min()
+    drawn = draw_part(replace(skin, mesh=beside)).still.points
+    moved = np.linalg.norm(drawn - beside.vertices, axis=1)
+    assert drawn[:, 0].min() == 0.0
+    assert moved.max() < 0.11
+    assert (moved[beside.vertices[:, 0] > 0.3] < 1e-4).all()
