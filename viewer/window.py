@@ -430,7 +430,8 @@ class MainWindow(
         self.search.invite()
         self._actions["latin_first"].setChecked(self.settings.latin_first)
         self._share_room()
-        self.side_panel.setVisible(self.settings.side_panel)
+        if not (self._docked and self._dock_needs_room):
+            self.side_panel.setVisible(self.settings.side_panel)
         self._actions["dark"].setChecked(self.settings.theme == "dark")
         self._actions["tree"].setChecked(self.settings.side_panel)
         self._actions["steps_fold"].setChecked(self.settings.steps_fold)
@@ -443,6 +444,11 @@ class MainWindow(
             self.scene_widget.refresh()
         if self.takeover is not None:
             self.takeover.settle()
+
+    @property
+    def lent(self) -> bool:
+        """True while a talk, a test or the lab has the window; only one of them can."""
+        return self.presenting is not None or self.takeover is not None
 
     def _share_room(self) -> None:
         """Leave the model most of the window, whatever the size of the letters."""
@@ -462,17 +468,25 @@ class MainWindow(
         others = (self.menuBar(), self.tools, self.strip, self.statusBar())
         return self.height() - sum(widget.height() for widget in others) - LEAST_PICTURE_PX
 
+    @property
+    def _docked(self) -> bool:
+        return any(dock.isVisible() for dock in self.findChildren(QDockWidget))
+
+    @property
+    def _dock_needs_room(self) -> bool:
+        """True where the window is too narrow for a dock beside caption and tree."""
+        return self.width() < 1500 * self.scale
+
     def _read_step(self, on: bool) -> None:
         """Give the step's words the side panel's width as well where letters are large."""
-        docked = any(dock.isVisible() for dock in self.findChildren(QDockWidget))
-        if self._cramped and not docked and self.presenting is None:
+        if self._cramped and not self._docked and not self.lent:
             self.side_panel.setVisible(self.settings.side_panel and not on)
 
     def _open_dock(self, dock: QDockWidget) -> None:
         """Open a dock on about a third of the window; caption and tree make way in a narrow one."""
         width = self.width()
         # First, or the window would grow beyond a small screen to hold both.
-        if width < 1500 * self.scale:
+        if self._dock_needs_room:
             self.side_panel.hide()
             self.centralWidget().layout().activate()
         dock.show()
@@ -481,10 +495,7 @@ class MainWindow(
 
     def _take_room_back(self) -> None:
         """Bring caption and tree back when no dock is open."""
-        docks = self.findChildren(QDockWidget)
-        if self.presenting is not None or self.takeover is not None:
-            return
-        if not any(dock.isVisible() for dock in docks):
+        if not self.lent and not self._docked:
             self.side_panel.setVisible(self.settings.side_panel)
             # The middle was laid out twice, while the dock still took its room and after: say
             # to its inner rows that the second time counts.

@@ -64,7 +64,7 @@ class StudyMenu:
 
     def start_tag_test(self) -> None:
         """Ask what the tag test shall be, and begin."""
-        if self.takeover is not None or not self._model_ready():
+        if self.lent or not self._model_ready():
             return
         if self._layers is None:
             self.say("Looking through the layers …", 0)
@@ -86,7 +86,7 @@ class StudyMenu:
         return self._maker
 
     def _ask_tag_test(self) -> None:
-        if self.takeover is not None or self._closed:
+        if self.lent or self._closed:
             return
         self.statusBar().clearMessage()
         sheet = TestChoices(
@@ -147,7 +147,7 @@ class StudyMenu:
         seed : int, optional
             Decides the questions, given what is due; chance when not given.
         """
-        if choice is None or self.takeover is not None:
+        if choice is None or self.lent:
             return None
         self._test_choice = choice
         self.choose_learner(choice.learner)
@@ -252,7 +252,7 @@ class StudyMenu:
 
     def start_lab(self) -> None:
         """Show the cautions, ask for the side, and go on with the take-home lab."""
-        if self.takeover is not None or not self._model_ready():
+        if self.lent or not self._model_ready():
             return
         from viewer.panels.lab_panel import LabStart
         from viewer.panels.sheets import cautions_html
@@ -275,7 +275,7 @@ class StudyMenu:
 
     def begin_lab(self, side: str) -> Any:
         """Go on with the take-home lab on a side."""
-        if self.takeover is not None or not self._model_ready():
+        if self.lent or not self._model_ready():
             return None
         from viewer.panels.take_home_lab import TakeHomeLab
 

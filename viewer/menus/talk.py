@@ -361,7 +361,7 @@ class TalkMenu:
         self._ask_room(max(self.desk.chosen, 0))
 
     def _ask_room(self, start: int) -> None:
-        if self.presenting is not None or not self._model_ready():
+        if self.lent or not self._model_ready():
             return
         if not self.desk.talk.scenes:
             self.say("The talk has no scene yet: F7 keeps a view; or open the sample talk.")
@@ -441,7 +441,7 @@ class TalkMenu:
 
     def start_presenting(self, talk: Talk, start: int = 0, **how: Any) -> Any:
         """Present at once; see ``Presenting`` for the choices."""
-        if self.presenting is not None or not self._model_ready():
+        if self.lent or not self._model_ready():
             return None
         from viewer.panels.presenting import Presenting
 
@@ -452,8 +452,6 @@ class TalkMenu:
             self.talk_pictures.clear()
         if any(scene.state.table for scene in talk.scenes):
             self.scene_widget.scene.prepare_limbs()
-        if self._measuring:
-            self.set_measuring(False)
         s = self.settings
         how.setdefault("room", Room(s.hall_distance_m, s.hall_height_m))
         self.presenting = Presenting(self, talk, start, **how)

@@ -102,6 +102,7 @@ class ViewMenu:
     def show_side_panel(self, on: bool) -> None:
         """Show caption and tree, or give their room to the model."""
         self._take_settings(replace(self.settings, side_panel=on))
+        self.side_panel.setVisible(on)
 
     def set_full_screen(self, on: bool) -> None:
         """Fill the screen."""

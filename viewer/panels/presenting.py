@@ -17,18 +17,18 @@ from typing import Any
 import numpy as np
 from PySide6.QtCore import QEvent, QObject, QPointF, QRect, Qt, QTimer, Signal
 from PySide6.QtGui import QGuiApplication, QImage, QKeySequence, QPixmap
-from PySide6.QtWidgets import QApplication, QDialog, QDockWidget, QMenu, QMessageBox, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QMenu, QMessageBox, QWidget
 
 from viewer.panels.awake import Awake
 from viewer.panels.board import Board, ring_cursor
 from viewer.panels.caption_band import CaptionBand, cap_share
+from viewer.panels.loan import WindowLoan
 from viewer.panels.next_pictures import WIDTH_PX, NextPictures
 from viewer.panels.notes_window import NotesWindow
 from viewer.scene import overlay
 from viewer.scene.camera import Flight
 from viewer.state import commands
 from viewer.state.commands import Command
-from viewer.state.session import Session
 from viewer.state.tongue import figure, told
 from viewer.state.view_state import LOOKS, VIEWS, ViewState
 from viewer.talk.presenter import PACE_STEP, PRESENTER_KEYS, Presenter
@@ -154,15 +154,13 @@ class Presenting(QObject):
         self._hold = False
         self._began = self._arrived = time.monotonic()
         scene = window.scene_widget.scene
+        self._loan = WindowLoan(window)
         self._before = {
-            "session": window.session,
             "font_scale": scene.font_scale,
             "most_labels": scene.most_labels,
             "context": window.scene_widget.cursor(),
             "geometry": window.saveGeometry(),
             "states": window.windowState(),
-            "enabled": {a: a.isEnabled() for a in window._actions.values()},
-            "shown": {w: w.isVisibleTo(window) for w in self._furniture()},
         }
         self._tick = QTimer(self, interval=TICK_MS)
         self._tick.timeout.connect(self._show_time)
@@ -176,13 +174,6 @@ class Presenting(QObject):
 
     # --- beginning and end ---------------------------------------------------------------------
 
-    def _furniture(self) -> list[QWidget]:
-        """All of the window that is not the picture."""
-        w = self.window
-        rail = w.rail.parentWidget()
-        docks = w.findChildren(QDockWidget)
-        return [w.menuBar(), w.tools, w.strip, rail, w.steps, w.side_panel, w.statusBar(), *docks]
-
     def _begin(self, place: QRect | None) -> None:
         window = self.window
         # Screens are looked up by their place each time: a screen object dies with its cable.
@@ -192,10 +183,6 @@ class Presenting(QObject):
         self.band.wanted.connect(self.do)
         stage_box = window.stage.parentWidget().layout()
         stage_box.insertWidget(stage_box.indexOf(window.stage) + 1, self.band)
-        for widget in self._furniture():
-            widget.hide()
-        for action in self._before["enabled"]:
-            action.setEnabled(False)
         self.board = Board(window.stage)
         self.board.pointed.connect(self._name_at)
         self.board.clicked.connect(self._pick_at)
@@ -210,11 +197,7 @@ class Presenting(QObject):
         app.installEventFilter(self)
         QGuiApplication.instance().screenRemoved.connect(self._screen_gone)
         QGuiApplication.instance().screenAdded.connect(self._screen_came)
-        session = Session(window.session.state)
-        session.subscribe(window._on_state)
-        session.subscribe(self._on_state)
-        window.session = session
-        window._hovered = ""
+        self._loan.begin(self._on_state)
         window.scene_widget.scene.most_labels = MOST_LABELS
         window.scene_widget.view_changed.connect(self._on_view)
         window.scene_widget.settled.connect(self._on_settled)
@@ -343,7 +326,6 @@ class Presenting(QObject):
         widget.view_changed.disconnect(self._on_view)
         widget.settled.disconnect(self._on_settled)
         widget.hovered.disconnect(self._on_hovered)
-        widget.end_flight()
         widget.setCursor(before["context"])
         widget.scene.most_labels = before["most_labels"]
         widget.scene.set_font_scale(before["font_scale"])
@@ -355,19 +337,10 @@ class Presenting(QObject):
         if self.notes is not None:
             self.notes.hide()
             self.notes.deleteLater()
-        for part, shown in before["shown"].items():
-            part.setVisible(shown)
-        for action, enabled in before["enabled"].items():
-            action.setEnabled(enabled)
-        last = window.session.state
-        window.session = before["session"]
         if self.full:
             window.setWindowState(before["states"])
             window.restoreGeometry(before["geometry"])
-        # Panels that rest in a hall come back with the state.
-        window.presenting = None
-        window._on_state(last, window.session.state)
-        window.scene_widget.setFocus()
+        self._loan.give_back()
         self.finished.emit()
 
     # --- what is seen --------------------------------------------------------------------------

@@ -10,10 +10,10 @@ from typing import Any
 
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
 from PySide6.QtGui import QCursor, QKeySequence, QShortcut
-from PySide6.QtWidgets import QDockWidget, QWidget
+from PySide6.QtWidgets import QWidget
 
+from viewer.panels.loan import WindowLoan
 from viewer.state.commands import Command
-from viewer.state.session import Session
 from viewer.state.view_state import ViewState
 from viewer.wording import reword
 
@@ -58,30 +58,18 @@ class Takeover(QObject):
         super().__init__(window)
         self.window, self.panel = window, panel
         self._over = False
-        self._keep = frozenset((*LOOKING, *keep))
-        self._stays = frozenset(furniture)
+        self._keep, self._stays = keep, furniture
         self._shortcuts: list[QShortcut] = []
-        self._before: dict[str, Any] = {}
+        self._loan: WindowLoan
 
     def take(self) -> None:
         """Take the window; called once, when whoever takes it is ready."""
         window, panel = self.window, self.panel
-        if window._measuring:
-            window.set_measuring(False)
-        window.scene_widget.end_flight()
         scene = window.scene_widget.scene
-        self._before = {
-            "session": window.session,
-            "state": window.session.state,
-            "pose": scene.pose,
-            "enabled": {a: a.isEnabled() for a in window._actions.values()},
-            "shown": {w: w.isVisibleTo(window) for w in self._furniture()},
-            "place": window._last_place,
-        }
-        for part in self._before["shown"]:
-            part.hide()
+        self._loan = WindowLoan(
+            window, (*LOOKING, *self._keep), (window.menuBar(), window.statusBar(), *self._stays)
+        )
         window.statusBar().clearMessage()
-        window._hovered = ""
         widget = window.scene_widget
         widget.hovered.disconnect(window._on_hover)
         widget.picked.disconnect(window._on_pick)
@@ -91,38 +79,22 @@ class Takeover(QObject):
         scene.show_section_grip(False)
         row = window.centralWidget().layout().itemAt(1).layout()
         row.addWidget(panel)
-        session = Session(window.session.state)
-        session.subscribe(window._on_state)
-        session.subscribe(self._hold)
-        window.session = session
         window.takeover = self
+        self._loan.begin(self.on_state)
         window.installEventFilter(self)
         self.dress()
         reword(panel)
         panel.show()
-        self._hold()
 
     # --- what the window does meanwhile ---------------------------------------------------------
 
-    def _furniture(self) -> list[QWidget]:
-        """All of the window that is neither picture, menu nor status line."""
-        w = self.window
-        rail = w.rail.parentWidget()
-        docks = w.findChildren(QDockWidget)
-        parts = [w.tools, w.strip, rail, w.steps, w.side_panel, *docks]
-        return [part for part in parts if part not in self._stays]
-
-    def _hold(self, *_states: ViewState) -> None:
-        """Keep off what the state has switched on."""
-        for name, action in self.window._actions.items():
-            action.setEnabled(name in self._keep)
-        for part in self._before["shown"]:
-            part.hide()
+    def on_state(self, before: ViewState, after: ViewState) -> None:
+        """The borrowed session has a new state; window and loan have followed it."""
 
     def settle(self) -> None:
         """Take colours, letters and room anew, and keep away what these brought back."""
         self.dress()
-        self._hold()
+        self._loan.hold()
 
     def key(self, keys: str, deed: Any) -> QShortcut:
         """Let a key do something while this lasts."""
@@ -175,7 +147,7 @@ class Takeover(QObject):
         if self._over:
             return
         self._over = True
-        window, before = self.window, self._before
+        window = self.window
         for shortcut in self._shortcuts:
             shortcut.setEnabled(False)
             shortcut.deleteLater()
@@ -191,17 +163,5 @@ class Takeover(QObject):
         self.panel.hide()
         window.centralWidget().layout().itemAt(1).layout().removeWidget(self.panel)
         self.panel.deleteLater()
-        for part, shown in before["shown"].items():
-            part.setVisible(shown)
-        for action, enabled in before["enabled"].items():
-            action.setEnabled(enabled)
-        last = window.session.state
-        window.session = before["session"]
-        window.takeover = None
-        window._last_place = before["place"]
-        window._on_state(last, window.session.state)
-        widget.scene.pose = before["pose"]
-        window._dress()
-        widget.refresh()
-        widget.setFocus()
+        self._loan.give_back()
         self.finished.emit()
