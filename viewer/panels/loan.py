@@ -48,6 +48,11 @@ class WindowLoan:
         self._shown = {w: w.isVisibleTo(window) for w in round_it if w not in stays}
         window._hovered = ""
 
+    @property
+    def put_away(self) -> tuple[QWidget, ...]:
+        """What stood round the picture and is out of sight until it is given back."""
+        return tuple(self._shown)
+
     def begin(self, follow: Callable[[ViewState, ViewState], None]) -> None:
         """Give the borrower a session of its own, which the window and ``follow`` hear of."""
         window = self._window

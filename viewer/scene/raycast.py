@@ -119,3 +119,36 @@ def _nearest(origin, direction, triangles, starts, low, high, allowed):
                 best_face = face
                 best_part = part
     return best_face, best, best_part
+
+
+SLIT_MM = 0.5
+"""The halves of the body, mirrored, lie so near to the midline that no pixel shows the slit."""
+SLIT_LEAN = 0.1
+"""Sideways share of a sight line above which it meets a wall of the slit by itself."""
+
+
+def seen_at_midline(cast, origin, direction, shown):
+    """Return what a sight line meets, as the eye has it where the two halves of the body meet.
+
+    Skin and fasciae of the two sides are parts of their own with a hair's breadth between them.
+    A line exactly in the midline would run through all of these slits down to the ligaments.
+
+    Parameters
+    ----------
+    cast : callable
+        Of origin, direction and ``shown``: (name, point, normal) or None.
+    origin, direction : array (3,)
+        mm LPS; the direction is a unit vector.
+    shown : collection of str
+    """
+    origin, direction = np.asarray(origin, float), np.asarray(direction, float)
+    hit = cast(origin, direction, shown)
+    place = origin if hit is None else np.asarray(hit[1])
+    if abs(direction[0]) > SLIT_LEAN or abs(place[0]) > SLIT_MM:
+        return hit
+    beside = [cast(origin + (dx, 0.0, 0.0), direction, shown) for dx in (SLIT_MM, -SLIT_MM)]
+    if None in beside:
+        return hit
+    far = np.inf if hit is None else float((place - origin) @ direction)
+    before = [far - float((np.asarray(b[1]) - origin) @ direction) for b in beside]
+    return beside[0] if min(before) > SLIT_MM else hit

@@ -1222,11 +1222,13 @@ class Scene:
             left, top, *small = self._table.box(self.size())
             pose = self._table.pose_at(self.size())
             line = cameras.sight_line(pose, x - left, y - top, tuple(small))
-            hit = self.target().first_hit(*line, shown)
-        elif second:
-            hit = self._whole_hit(*self.ray(x, y), shown)
+            cast = self.target().first_hit
         else:
-            hit = self._first_hit(*self.ray(x, y), shown)
+            line = self.ray(x, y)
+            cast = self._whole_hit if second else self._first_hit
+        from viewer.scene.raycast import seen_at_midline
+
+        hit = seen_at_midline(cast, *line, shown)
         if hit is None:
             return None
         name, point, normal = hit

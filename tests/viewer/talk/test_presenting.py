@@ -283,7 +283,7 @@ def test_a_section_in_a_scene_brings_no_panel_into_the_hall(qtbot, window):
     for deed in (made.next, made.back, made.next):
         deed()
         qtbot.wait(20)
-        assert not any(w.isVisible() for w in made._furniture())
+        assert not any(w.isVisible() for w in made._loan.put_away)
     made.finish()
     assert window.state.section == cut.section
     assert [d for d in window.findChildren(QDockWidget) if d.isVisible()] == docks
