@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 import numpy as np
+from scipy.ndimage import maximum_filter, zoom
 from scipy.spatial import cKDTree
 
 from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
-from meshes.drape.sheet import belly_profile, lay_sheet, slip_cells
+from meshes.drape.several import Several
+from meshes.drape.sheet import arc_length, belly_profile, lay_sheet, slip_cells
 from meshes.soft.fan import fan_grid, fan_thickness, lay_fan, lift_grid, smooth_grid
-from meshes.soft.sheets import End, part_of_curve, radial
+from meshes.soft.sheets import End, part_of_curve, put_sheet, radial
 from meshes.soft.small import resample
 from meshes.soft.workbench import Workbench
 
@@ -23,41 +26,101 @@ def lay_serratus_anterior(bench: Workbench) -> None:
 
     Ribs 1-8 (9) to the costal face of the medial border (Gray 1918, as recalled).
     """
+    out = _off_the_chest(bench)
     chest = Field(bench.field.origin, bench.field.upper, bench.field.spacing)
+    wall = ("rib_", "external_intercostal", "costal_cartilage", "serratus_posterior_superior")
+    ground = [bench.index(part_id) for part_id in bench.parts if part_id.startswith(wall)]
     for part_id in bench.parts:
-        if part_id.startswith(("rib_", "external_intercostal", "costal_cartilage")):
+        if part_id.startswith(wall[:3]):
             chest.add_mesh(bench.index(part_id))
     for name, sheet in bench.sheets.items():
         if name.startswith("serratus_posterior"):
-            chest.add_sheet(sheet.outer(), depth=7.0, outward=radial(bench))
+            chest.add_sheet(sheet.outer(), depth=7.0, outward=out)
     numbers = list(range(1, 9))
+    each = 5 if bench.full else 4
     slips = []
     for number in numbers:
         shaft = bench.landmark(f"rib_{number}.left.shaft")
         share = float(np.interp(number, [1, 2, 4, 6, 8], [0.45, 0.58, 0.70, 0.74, 0.72]))
-        curve = part_of_curve(shaft, share + 0.04, share - 0.04, 4)
-        slips.append(curve + 1.8 * radial(bench)(curve))
-    across, along = (32, 20) if bench.full else (32, 16)
+        curve = part_of_curve(shaft, share - 0.04, share + 0.04, each)
+        # From the upper border behind to the lower one in front: its fibres run across the line.
+        oblique = 3.5 * bench.frame.scale if number > 1 else 0.0
+        curve[:, 2] += np.linspace(oblique, -oblique, each)
+        rib = bench.index(f"rib_{number}.left")
+        slips.append(rib.signed_distance(curve + 4.0 * out(curve))[1] + 0.4 * out(curve))
+    across, along = each * len(numbers), 24 if bench.full else 16
     # Slips 1-2 reach the upper angle, 3-4 most of the border, 5-8 gather at the lower angle.
     edge = bench.landmark("scapula.left.medial_border_costal")
     shares = np.interp(np.linspace(0, 1, across), [0, 0.25, 0.5, 1.0], [0.03, 0.14, 0.76, 0.97])
     border = np.concatenate([part_of_curve(edge, s, s + 1e-3, 1) for s in shares])
     border = border + [0.6, -1.8, 0.0]
-    per = [across // 8] * 8
-    cells = slip_cells(across, along, per, 0.22, end="origin")
-    thickness = belly_profile(5.0 * bench.body.muscle_bulk, tendon=(0.04, 0.04), edge=0.7)
+    cells = slip_cells(across, along, [each] * len(numbers), 0.22, end="origin")
     sheet = lay_sheet(
-        slips, border, chest, thickness, along=along, across=across, outward=radial(bench),
-        border_tension=0.0, cells=cells, bow_limit=25.0,
+        np.concatenate(slips), border, chest, belly_profile(6.5 * bench.body.muscle_bulk, tendon=(0.02, 0.03), edge=0.7),
+        along=along, across=across, outward=out, border_tension=0.0, cells=cells,
+        bow_limit=25.0,
     )  # fmt: skip
-    thick = np.maximum(sheet.thickness, 4.5) + 1.0
-    grid = lift_grid(chest, sheet.mid, 0.5 * thick - 0.4, ends=1.0)
-    lay_fan(
-        bench, "serratus_anterior", grid, thick,
+    # Each slip lies on its rib before it takes it, and not half within it.
+    thick = np.minimum(sheet.thickness, 1.2 + 0.22 * arc_length(sheet.mid))
+    grid = _outward(ground, sheet.mid, 0.5 * thick + 0.4, out)
+    cells = _parted(cells, grid, thick)
+    put_sheet(
+        bench, "serratus_anterior", replace(sheet, mid=grid, thickness=thick, cells=cells),
         [End(f"rib_{n}.left", c) for n, c in zip(numbers, slips, strict=True)],
-        [End("scapula.left", border)], triangles=(6000, 1500), spacing=(2.1, 2.4),
-        tendon=(0.03, 0.03), region="shoulder",
+        [End("scapula.left", border)], tendon=(0.015, 0.03), resolve=False,
     )  # fmt: skip
+
+
+def _off_the_chest(bench: Workbench) -> Callable[[np.ndarray], np.ndarray]:
+    """Outward directions of the chest wall: level below, upward over the first ribs."""
+    level = radial(bench)
+    heights = [float(bench.landmark(f"rib_{n}.left.shaft")[:, 2].mean()) for n in (5, 3, 2, 1)]
+
+    def direction(points: np.ndarray) -> np.ndarray:
+        way = level(points)
+        way[..., 2] = np.interp(np.asarray(points)[..., 2], heights, [0.0, 0.3, 0.7, 1.6])
+        return way / np.linalg.norm(way, axis=-1, keepdims=True)
+
+    return direction
+
+
+def _parted(cells: np.ndarray, grid: np.ndarray, thickness: np.ndarray) -> np.ndarray:
+    """Close those cells between slips again where there is no room for two rounded borders."""
+    apart = np.linalg.norm(grid[1:] - grid[:-1], axis=-1)
+    room = apart > 1.2 * np.maximum(thickness[1:], thickness[:-1]) + 1.0
+    wide = room[:, :-1] & room[:, 1:]
+    # Once two slips have met they stay together.
+    return cells | ~np.logical_and.accumulate(wide, axis=1)
+
+
+def _outward(
+    ground: Sequence[MeshIndex],
+    grid: np.ndarray,
+    need: np.ndarray,
+    out: Callable,
+    most: float = 9.0,
+) -> np.ndarray:
+    """Bring a grid of fibres (nv, nu, 3) outward until it lies ``need`` (nv, nu) mm off meshes."""
+    nv, nu = need.shape
+    # Half-way between fibres and points as well: a rib is narrower than the grid is wide.
+    fine, wanted = (
+        zoom(grid, (2 - 1 / nv, 2 - 1 / nu, 1), order=1),
+        zoom(need, (2 - 1 / nv, 2 - 1 / nu), order=1),
+    )
+    way = out(fine.reshape(-1, 3)).reshape(fine.shape)
+    step = np.arange(0.0, most, 0.25)
+    places = fine[..., None, :] + step[:, None] * way[..., None, :]
+    room = Several(ground).least(places.reshape(-1, 3), 6.0, 6.0).reshape(places.shape[:3])
+    # Past the last place that is not free.
+    lift = np.where(room >= wanted[..., None], 0.0, step + 0.25).max(axis=-1)
+    lift = maximum_filter(lift, 3)[::2, ::2]
+    # The ends themselves stay on their bones.
+    lift[:, [0, -1]] = np.minimum(lift[:, [0, -1]], 0.8)
+    even = lift.copy()
+    for _ in range(2):
+        even[:, 1:-1] = 0.25 * even[:, :-2] + 0.5 * even[:, 1:-1] + 0.25 * even[:, 2:]
+        even[:, 1:-1] = np.maximum(even, lift)[:, 1:-1]
+    return grid + even[..., None] * way[::2, ::2]
 
 
 def _belly(
