@@ -40,7 +40,7 @@ LIMIT_BYTES = 2 * 1024**3
 """Models used longest ago go when the folder grows beyond this."""
 
 # What changes a model when it changes itself.
-_LIBRARIES = ("numpy", "scipy", "numba", "trimesh", "vtk", "fast-simplification", "manifold3d")
+_LIBRARIES = ("numpy", "scipy", "numba", "trimesh", "vtk", "manifold3d")
 # Parts of the package that only ask a finished model.
 _ASKING = ("questions/", "export.py", "cache.py", "catalogue/folds.py", "catalogue/folds.toml")
 _ARRAYS = ("vertices", "faces", "uv", "tendon", "fibres", "curves")

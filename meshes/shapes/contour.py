@@ -2,19 +2,14 @@
 
 from __future__ import annotations
 
-import threading
-
-import fast_simplification
 import numpy as np
 import trimesh
 from vtkmodules.util.numpy_support import numpy_to_vtk, vtk_to_numpy
 from vtkmodules.vtkCommonDataModel import vtkImageData
 from vtkmodules.vtkFiltersCore import vtkFlyingEdges3D
 
+from meshes.shapes.decimation import decimate
 from meshes.shapes.solid import Solid, evaluate_grid
-
-DECIMATION_LOCK = threading.Lock()
-"""The decimation library keeps its mesh in globals and lets other threads run meanwhile."""
 
 
 def contour_grid(
@@ -157,18 +152,13 @@ def simplify(
     target, aggression = max(int(triangles), 40), 5
     whole = len(np.unique(pieces(faces)))
     while len(faces) > target * 1.05:
-        with DECIMATION_LOCK:
-            points, new_faces = fast_simplification.simplify(
-                vertices.astype(np.float32),
-                faces.astype(np.int32),
-                target_reduction=1.0 - target / len(faces),
-                agg=aggression,
-            )
+        wanted = int((1 - (1.0 - target / len(faces))) * len(faces))
+        points, new_faces = decimate(vertices.astype(np.float32), faces, wanted, aggression)
         # Low aggression gives better triangles but may stop far above the wanted number.
         if len(new_faces) > target * 1.1 and aggression < 7:
             aggression += 2
             continue
-        points, new_faces = without_flaps(points.astype(np.float64), new_faces.astype(np.int64))
+        points, new_faces = without_flaps(points, new_faces)
         if not is_two_manifold(new_faces):
             points, new_faces = without_crumbs(
                 *unpinched(points, new_faces, waists=target > _FINER * triangles)

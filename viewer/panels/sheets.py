@@ -180,7 +180,6 @@ def about_html(theme: Theme, sources: Sequence[str]) -> str:
         ("shapely", "BSD 3-clause"),
         ("manifold3d", "Apache 2.0"),
         ("embreex", "MIT; Embree: Apache 2.0"),
-        ("fast-simplification", "MIT"),
         ("pillow", "MIT-CMU"),
         ("platformdirs", "MIT"),
         ("reportlab", "BSD 3-clause"),
@@ -202,7 +201,8 @@ def about_html(theme: Theme, sources: Sequence[str]) -> str:
         f"<p>Python {sys.version.split()[0]}. {told('Built on:')} {escape('; '.join(libraries))}.</p>"
         "<p>"
         + told(
-            "Inside: three.js in the take-home page (MIT), Open Sans on the lab sheet (Apache 2.0)."
+            "Inside: three.js in the take-home page (MIT), Open Sans on the lab sheet (Apache 2.0), "
+            "the steps of Fast-Quadric-Mesh-Simplification (MIT)."
         )
         + f"</p><p>{told('Settings')}: {escape(str(config_folder()))}<br>"
         f"{told('Log file')}: {escape(str(log_path()))}</p>"

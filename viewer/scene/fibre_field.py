@@ -14,8 +14,6 @@ from scipy.sparse import coo_matrix, identity
 from scipy.sparse.linalg import splu
 from scipy.spatial import cKDTree
 
-from meshes.shapes.contour import DECIMATION_LOCK
-
 SOLVED_FACES = 3500
 """Larger meshes are solved on a decimated copy and interpolated: the field is smooth."""
 
@@ -44,17 +42,14 @@ def surface_millimetres(points: np.ndarray, faces: np.ndarray, fibres: np.ndarra
 def simplified(points: np.ndarray, faces: np.ndarray, face_count: int):
     """Return (points, faces) with about so many faces.
 
-    The library gives up early on uneven meshes, so it is asked again, harder each time.
+    Decimation gives up early on uneven meshes, so it is asked again, harder each time.
     """
-    import fast_simplification
+    from meshes.shapes.decimation import decimate
 
     points = np.ascontiguousarray(points, np.float32)
     faces = np.ascontiguousarray(faces, np.int32)
     for haste in (7.0, 9.0):
-        with DECIMATION_LOCK:
-            points, faces = fast_simplification.simplify(
-                points, faces, target_count=face_count, agg=haste
-            )
+        points, faces = decimate(points, faces, face_count, haste)
         points = np.ascontiguousarray(points, np.float32)
         faces = np.ascontiguousarray(faces, np.int32)
         if len(faces) <= 1.2 * face_count:

@@ -9216,10 +9216,6 @@
       <translation>Ende: erst was über dem Bild liegt, dann das Vorführen</translation>
     </message>
     <message>
-      <source>Inside: three.js in the take-home page (MIT), Open Sans on the lab sheet (Apache 2.0).</source>
-      <translation>Darin: three.js in der Seite zum Mitnehmen (MIT), Open Sans im Arbeitsblatt (Apache 2.0).</translation>
-    </message>
-    <message>
       <source>The model is not ready.</source>
       <translation>Das Modell ist noch nicht fertig.</translation>
     </message>
@@ -10090,6 +10086,10 @@
     <message>
       <source>a tendinous band across its medial part</source>
       <translation>ein sehniger Streifen quer durch den medialen Teil</translation>
+    </message>
+    <message>
+      <source>Inside: three.js in the take-home page (MIT), Open Sans on the lab sheet (Apache 2.0), the steps of Fast-Quadric-Mesh-Simplification (MIT).</source>
+      <translation>Darin: three.js in der Seite zum Mitnehmen (MIT), Open Sans im Arbeitsblatt (Apache 2.0), die Schritte von Fast-Quadric-Mesh-Simplification (MIT).</translation>
     </message>
   </context>
 </TS>
