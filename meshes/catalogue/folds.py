@@ -25,6 +25,7 @@ from meshes.errors import PeelbackError
 FILE = "folds.toml"
 CUT_ENDS = ("origin", "insertion")
 MOST_TURN_DEG = 180.0
+MOST_ASIDE_MM = 30.0
 OUT_OF_THE_WAY = 0.5
 """From this share on a flap counts as folded back: it lies clear of what it covered."""
 
@@ -99,14 +100,18 @@ class FoldRule:
         Later step with which the flap comes off altogether; "": it stays.
     clings : tuple of str
         Part names of nerves and vessels that come along.
+    aside_mm : float
+        Above 0: it is not turned but drawn aside uncut, by so much in the middle.
+    bow : tuple of str
+        Two landmarks, between whose heights it is drawn aside.
     """
 
     id: str
     title: str
     step: str
     parts: tuple[str, ...]
-    cut_end: str
-    turn_deg: float
+    cut_end: str = "origin"
+    turn_deg: float = 0.0
     axis: tuple[float, float, float] | None = None
     falls: tuple[float, float, float] = (0.0, -1.0, 0.0)
     hinge: tuple[str, ...] = ()
@@ -122,6 +127,8 @@ class FoldRule:
     square: bool = False
     belly: bool = False
     clings: tuple[str, ...] = ()
+    aside_mm: float = 0.0
+    bow: tuple[str, ...] = ()
 
     def part_ids(self, side: str) -> tuple[str, ...]:
         """Return the ids of what is folded on a side."""
@@ -219,6 +226,11 @@ def folds_of_step(step_id: str) -> tuple[FoldRule, ...]:
     return tuple(rule for rule in load_folds() if rule.step == step_id and not rule.by_hand)
 
 
+def folds_by_hand(step_id: str) -> tuple[FoldRule, ...]:
+    """Return the folds that a step of the plan leaves to the hand, in order."""
+    return tuple(rule for rule in load_folds() if rule.step == step_id and rule.by_hand)
+
+
 def folds_off_with(step_id: str) -> tuple[FoldRule, ...]:
     """Return the folds of earlier steps whose flaps come off with a step of the plan."""
     return tuple(rule for rule in load_folds() if step_id and rule.off_with == step_id)
@@ -239,11 +251,12 @@ def read_folds(
     if not read_citations(FILE, "folds", table.get("sources", {}), catalogue.citations):
         raise entry_error(FILE, "folds", "source is missing")
     allowed = {f.name for f in fields(FoldRule)}
-    needed = ("id", "title", "step", "parts", "cut_end", "turn_deg")
+    needed = ("id", "title", "step", "parts")
     made: list[FoldRule] = []
     for row in table.get("fold", []):
         key = row.get("id", "(no id)")
-        check_fields(FILE, key, row, allowed, needed)
+        how = ("bow",) if "aside_mm" in row else ("cut_end", "turn_deg")
+        check_fields(FILE, key, row, allowed, (*needed, *how))
         made.append(_make_fold(key, row, catalogue, plan, made))
     return tuple(made)
 
@@ -255,11 +268,13 @@ def _make_fold(key, row, catalogue: Catalogue, plan: DissectionPlan, made) -> Fo
         raise entry_error(FILE, key, f"step {row['step']!r} is not in the plan")
     if row.get("off_with", row["step"]) not in {step.id for step in plan.steps}:
         raise entry_error(FILE, key, f"off_with {row['off_with']!r} is not in the plan")
-    if row["cut_end"] not in CUT_ENDS:
+    if "aside_mm" in row:
+        _check_aside(key, row, catalogue)
+    elif row["cut_end"] not in CUT_ENDS:
         raise entry_error(
             FILE, key, f"cut_end must be one of {', '.join(CUT_ENDS)}, got {row['cut_end']!r}"
         )
-    if not 0 < row["turn_deg"] <= MOST_TURN_DEG:
+    elif not 0 < row["turn_deg"] <= MOST_TURN_DEG:
         raise entry_error(
             FILE, key, f"turn_deg must lie in 0–{MOST_TURN_DEG:g}, got {row['turn_deg']}"
         )
@@ -300,6 +315,21 @@ def _make_fold(key, row, catalogue: Catalogue, plan: DissectionPlan, made) -> Fo
         raise entry_error(FILE, key, f"stump_mm must lie in 0–60, got {row['stump_mm']}")
     lists = {name: tuple(value) for name, value in row.items() if isinstance(value, list)}
     return FoldRule(**{**row, **lists, "flaps": flaps, "cuts": cuts})
+
+
+def _check_aside(key, row, catalogue: Catalogue) -> None:
+    if not 0 < row["aside_mm"] <= MOST_ASIDE_MM:
+        raise entry_error(
+            FILE, key, f"aside_mm must lie in 0–{MOST_ASIDE_MM:g}, got {row['aside_mm']}"
+        )
+    turned = {"cut_end", "turn_deg", "hinge", "flaps", "belly", "stump_mm"} & set(row)
+    if turned:
+        raise entry_error(FILE, key, f"what is drawn aside is not cut: {sorted(turned)[0]}")
+    if len(row["bow"]) != 2:
+        raise entry_error(FILE, key, f"bow must be two landmarks, got {len(row['bow'])}")
+    for name in row["bow"]:
+        if name.format(side="left") not in catalogue.landmarks:
+            raise entry_error(FILE, key, f"unknown landmark {name!r}")
 
 
 def _make_incision(key, row, catalogue: Catalogue, lines: int | None) -> Incision:

@@ -30,6 +30,7 @@ from meshes.catalogue.plan import load_plan, removed_by
 from meshes.drape.distance import MeshIndex
 from meshes.errors import PeelbackError
 from meshes.model import BackModel, mirror_points, other_side
+from meshes.questions.folding.aside import AsideCarried, AsideFlap, Shift, drawn_aside
 from meshes.questions.folding.belly import Belly, belly_of
 from meshes.questions.folding.bulk import Bulk, bulk_of
 from meshes.questions.folding.carrying import Carried
@@ -41,7 +42,7 @@ from meshes.questions.folding.control_sheet import (
     without_short_ends,
 )
 from meshes.questions.folding.cutting import cut_across, cut_out, stumps
-from meshes.questions.folding.flap_mesh import STAYS, FlapMesh
+from meshes.questions.folding.flap_mesh import STAYS, FlapMesh, uncut
 from meshes.questions.folding.ground import ground_of
 from meshes.questions.folding.patch import PatchLines, patch_sheet
 from meshes.questions.folding.riders import Rider, rider_of
@@ -163,12 +164,12 @@ class CutPart:
 
     mesh: FlapMesh
     rest: np.ndarray
-    carried: tuple[Carried | RodCarried, ...]
+    carried: tuple[Carried | RodCarried | AsideCarried, ...]
     at: tuple[np.ndarray, ...]
     strands: Strands | None = None
     bulk: tuple[Bulk, ...] = ()
 
-    def place(self, poses: Sequence[np.ndarray | Rod]) -> np.ndarray:
+    def place(self, poses: Sequence[np.ndarray | Rod | Shift]) -> np.ndarray:
         """Return the vertices (n, 3) for the poses of the flaps, mm."""
         moved = self.rest.copy()
         for carried, at, pose in zip(self.carried, self.at, poses, strict=True):
@@ -199,11 +200,11 @@ class FoldPath:
 
     rule: FoldRule
     side: str
-    flaps: tuple[Flap | RodFlap, ...]
+    flaps: tuple[Flap | RodFlap | AsideFlap, ...]
     parts: Mapping[str, CutPart]
     riders: Mapping[str, Rider]
 
-    def poses(self, share: float) -> list[np.ndarray | Rod]:
+    def poses(self, share: float) -> list[np.ndarray | Rod | Shift]:
         """Return what carries each flap at a share of the way."""
         return [flap.pose(share) for flap in self.flaps]
 
@@ -472,7 +473,9 @@ class Reflector:
             return surface(parts[part_id].mesh.vertices, parts[part_id].mesh.faces)
 
         belly = None
-        if rule.flaps:
+        if rule.aside_mm:
+            sheets, cut = [], {}
+        elif rule.flaps:
             sheets, cut = self._by_incisions(rule, side, turned, shell)
         elif rule.belly:
             belly, cut = self._as_belly(rule, side, turned, shell)
@@ -499,7 +502,7 @@ class Reflector:
             # The way that it took then, over what lay there before it.
             earlier = next(k for k, b in enumerate(back) if b.fold_id == fold_of_part(i))
             path = self.path(back[earlier].fold_id, gone, back[:earlier])
-            if i in path.parts:
+            if i in path.parts and not rule.aside_mm:
                 shells.extend(_backed(vertices, faces, path.parts[i].rest))
         if rule.flaps:
             # What stays of the sheet itself lies beside its flaps, beyond their hinges.
@@ -511,6 +514,9 @@ class Reflector:
             for part in cut.values():
                 held = belly.held(part.rest)
                 shells.append((part.rest, part.mesh.faces[held[part.mesh.faces].all(axis=1)]))
+        if rule.aside_mm:
+            flap, cut = self._aside(rule, side, turned, shell, shells)
+            return FoldPath(rule, side, (flap,), cut, self._riders(rule, side, turned, flap))
         ground = ground_of(shells, _reach(sheets))
         if belly is not None:
             flap = RodFlap(belly.sheet, tuple(belly.way(rule, ground)), belly.nodes())
@@ -523,16 +529,41 @@ class Reflector:
             turn = Turn(rule.turn_deg, falls, axis, rule.square, _roll_radius(sheet))
             along = np.linalg.norm(np.diff(sheet.mid, axis=1), axis=2)
             flaps.append(Flap(sheet, poses(sheet, ground, turn), free_nodes(sheet), along))
-        riders = {
+        riders = self._riders(rule, side, turned, flaps[0])
+        return FoldPath(rule, side, tuple(flaps), cut, riders)
+
+    def _riders(self, rule: FoldRule, side: str, turned, flap) -> dict[str, Rider]:
+        """Return what clings to a flap."""
+        parts = self.model.parts
+        return {
             i: rider_of(
-                sheets[0],
+                flap,
                 turned(np.asarray(parts[i].mesh.vertices, float)),
                 turned(np.asarray(parts[i].fibres, float)),
             )
             for i in rule.cling_ids(side)
             if i in parts and parts[i].fibres is not None
         }
-        return FoldPath(rule, side, tuple(flaps), cut, riders)
+
+    def _aside(self, rule: FoldRule, side: str, turned, shell, ground):
+        """Return columns that are drawn aside uncut, and their parts."""
+        parts = self.model.parts
+        own = rule.part_ids(side)
+        shells = {i: shell(i) for i in own}
+        low, high = sorted(float(self._landmark(rule, name, turned, side)[2]) for name in rule.bow)
+        fibres = [turned(np.asarray(parts[i].fibres, float)) for i in own]
+        flap, pressed = drawn_aside(
+            list(shells.values()), fibres, ground, (low, high), rule.aside_mm
+        )
+        cut = {}
+        for (i, (vertices, faces)), by in zip(shells.items(), pressed, strict=True):
+            carried = flap.carried(vertices, by)
+            at = np.arange(len(vertices))
+            bulk = bulk_of(vertices, faces, at, carried.column)
+            cut[i] = CutPart(
+                uncut(len(vertices), faces), vertices, (carried,), (at,), None, (bulk,)
+            )
+        return flap, cut
 
     def _next_cover(self, rule: FoldRule, stays: Sequence[str]) -> list[str]:
         """Return the cover next under a cover that is folded: it alone can bear the flap."""

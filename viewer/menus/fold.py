@@ -16,6 +16,7 @@ from viewer.state import fold_commands
 from viewer.state.folding import fold_title, share_of
 from viewer.state.tongue import told
 from viewer.state.view_state import sides_of
+from viewer.state.visibility import taken_off
 
 LOG = logging.getLogger("peelback")
 
@@ -314,7 +315,15 @@ class FoldMenu:
             return []
         step = self.plan[step_id]
         sides = sides_of(self.state.working_side)
-        return [f for s in sides for f in self.plan.folds_of(step, self.model, s)]
+        done = [f for s in sides for f in self.plan.folds_of(step, self.model, s)]
+        asked = [f for s in sides for f in self.plan.folds_of(step, self.model, s, by_hand=True)]
+        # What has been taken off can't be laid aside any more.
+        there = [
+            f
+            for f in asked
+            if not any(taken_off(self.model.parts[i], self.state) for i in own_parts(f))
+        ]
+        return done + [f for f in there if f not in done]
 
     def _share_of_step(self, step_id: str) -> float | None:
         """How far the flaps of a step are folded, None when it folds nothing."""

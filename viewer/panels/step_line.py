@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 from viewer.panels.style import LIGHT, Theme, font
+from viewer.state.folding import drawn_aside
 from viewer.state.plan import Step, StepLine, names_in_words
 from viewer.state.tongue import told, told_each
 
@@ -376,10 +377,17 @@ class StepLineBar(QFrame):
         if not self.fold_slider.isSliderDown():
             self.fold_slider.setValue(round(share * FOLD_STEPS))
         self.fold_slider.blockSignals(False)
-        self._fold_words.setText(
-            told("Folded {share}", share=f"{share:.0%}") if share else told("In place")
-        )
+        self._fold_words.setText(self._words_of_fold(share))
         self.fold_slider.setAccessibleDescription(self._fold_words.text())
+
+    def _words_of_fold(self, share: float) -> str:
+        if not share:
+            return told("In place")
+        step = next((mark.step for mark in self._marks if mark.step.id == self._chosen), None)
+        names = (*step.folds, *step.by_hand) if step is not None else ()
+        if names and all(drawn_aside(f"{name}.left") for name in names):
+            return told("Drawn aside {share}", share=f"{share:.0%}")
+        return told("Folded {share}", share=f"{share:.0%}")
 
     def _on_fold_slider(self, value: int) -> None:
         if self._chosen:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from viewer.state.commands import Command
-from viewer.state.folding import fold_title, share_of, with_fold
+from viewer.state.folding import drawn_aside, fold_title, share_of, with_fold
 from viewer.state.view_state import ViewState
 
 
@@ -27,7 +27,8 @@ def fold_to(fold_ids: Iterable[str], share: float, *, dragging: bool = False) ->
         return state
 
     titles = ", ".join(fold_title(fold_id) for fold_id in fold_ids)
-    words = "lay back" if share <= 0 else "fold"
+    aside = all(drawn_aside(fold_id) for fold_id in fold_ids)
+    words = "lay back" if share <= 0 else "draw aside" if aside else "fold"
     key = f"fold {' '.join(fold_ids)}" if dragging else ""
     return Command(f"{words} {titles}", change, merges_with=key)
 

@@ -39,6 +39,14 @@ def moved_parts(state: ViewState) -> frozenset[str]:
     return frozenset(i for laid in state.folds if laid.share > 0 for i in moved_by(laid.fold_id))
 
 
+def drawn_aside(fold_id: str) -> bool:
+    """Tell whether a fold draws its parts aside, uncut, instead of turning them."""
+    try:
+        return fold_named(fold_id)[0].aside_mm > 0
+    except PeelbackError:
+        return False
+
+
 def fold_title(fold_id: str) -> str:
     """Return a fold's name with its side ("Trapezius, left")."""
     try:

@@ -44,6 +44,8 @@ class Step:
         "each" is done a side at a time, "both" once, when both sides are ready.
     folds : tuple of str
         Flaps that it lays back (names of folds, without side).
+    by_hand : tuple of str
+        Flaps that can be laid back at it, but only when they are asked for.
     takes_off : tuple of str
         Flaps of earlier steps that come off with this one, when steps fold.
     minutes : float
@@ -64,6 +66,7 @@ class Step:
     differs: str = ""
     side: str = "each"
     folds: tuple[str, ...] = ()
+    by_hand: tuple[str, ...] = ()
     takes_off: tuple[str, ...] = ()
     minutes: float = 0.0
 
@@ -231,9 +234,15 @@ class Plan:
                     reasons.append(line.reason)
         return " ".join(dict.fromkeys(reasons))
 
-    def folds_of(self, step: Step, model: HasParts, side: str) -> tuple[str, ...]:
-        """Return the flaps that a step can lay back on one side of this model."""
-        folds = (f"{name}.{side}" for name in step.folds)
+    def folds_of(
+        self, step: Step, model: HasParts, side: str, by_hand: bool = False
+    ) -> tuple[str, ...]:
+        """Return the flaps that a step lays back on one side of this model.
+
+        With ``by_hand`` those as well that it lays back only when asked.
+        """
+        names = (*step.folds, *step.by_hand) if by_hand else step.folds
+        folds = (f"{name}.{side}" for name in names)
         return tuple(
             f for f in folds if own_parts(f) and all(i in model.parts for i in own_parts(f))
         )
@@ -340,11 +349,12 @@ def plan_from_records(
     expand: Callable[[str], Iterable[str]] | None = None,
     folds: Callable[[str], Iterable[str]] | None = None,
     takes_off: Callable[[str], Iterable[str]] | None = None,
+    by_hand: Callable[[str], Iterable[str]] | None = None,
 ) -> Plan:
     """Make a plan from the catalogue's own records (``meshes.catalogue.plan.PlanStep``).
 
     ``folds`` tells the names of the flaps that a step lays back, ``takes_off`` of those of
-    earlier steps that come off with it.
+    earlier steps that come off with it, ``by_hand`` of those that it leaves to the hand.
     """
     return Plan(
         [
@@ -365,6 +375,7 @@ def plan_from_records(
                 differs=record.differs,
                 side=record.side,
                 folds=tuple(folds(record.id)) if folds is not None else (),
+                by_hand=tuple(by_hand(record.id)) if by_hand is not None else (),
                 takes_off=tuple(takes_off(record.id)) if takes_off is not None else (),
                 minutes=record.minutes,
             )
@@ -381,7 +392,7 @@ def names_in_words(names: Iterable[str], titles: Mapping[str, str]) -> str:
 
 def plan_with_folds(catalogue: Any) -> Plan:
     """Return the plan of the catalogue with its flaps, names spelled out by the model's rows."""
-    from meshes.catalogue.folds import folds_of_step, folds_off_with
+    from meshes.catalogue.folds import folds_by_hand, folds_of_step, folds_off_with
     from meshes.catalogue.plan import part_ids_of, steps
 
     return plan_from_records(
@@ -389,4 +400,5 @@ def plan_with_folds(catalogue: Any) -> Plan:
         lambda name: part_ids_of(name, catalogue),
         lambda step_id: [rule.id for rule in folds_of_step(step_id)],
         lambda step_id: [rule.id for rule in folds_off_with(step_id)],
+        lambda step_id: [rule.id for rule in folds_by_hand(step_id)],
     )

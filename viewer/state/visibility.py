@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
-from viewer.state.folding import fold_title
+from viewer.state.folding import drawn_aside, fold_title
 from viewer.state.tongue import told
 from viewer.state.view_state import (
     BOTH_SIDES,
@@ -271,12 +271,14 @@ def what_is_hidden(
             )
         )
     if state.folds:
-        names = [fold_title(laid.fold_id) for laid in state.folds]
-        lines.append(
-            HiddenThing(
-                told("Folded back: {names}", names=_listed(names)), "folds", detail=", ".join(names)
-            )
-        )
+        aside = [fold_title(f.fold_id) for f in state.folds if drawn_aside(f.fold_id)]
+        back = [fold_title(f.fold_id) for f in state.folds if not drawn_aside(f.fold_id)]
+        said = []
+        if back:
+            said.append(told("Folded back: {names}", names=_listed(back)))
+        if aside:
+            said.append(told("Drawn aside: {names}", names=_listed(aside)))
+        lines.append(HiddenThing("; ".join(said), "folds", detail=", ".join(back + aside)))
     if state.side_shown != "both":
         other = "right" if state.side_shown == "left" else "left"
         lines.append(HiddenThing(told("The {side} side", side=told(other)), "side_shown"))

@@ -10091,5 +10091,17 @@
       <source>Inside: three.js in the take-home page (MIT), Open Sans on the lab sheet (Apache 2.0), the steps of Fast-Quadric-Mesh-Simplification (MIT).</source>
       <translation>Darin: three.js in der Seite zum Mitnehmen (MIT), Open Sans im Arbeitsblatt (Apache 2.0), die Schritte von Fast-Quadric-Mesh-Simplification (MIT).</translation>
     </message>
+    <message>
+      <source>Erector spinae</source>
+      <translation>Erector spinae</translation>
+    </message>
+    <message>
+      <source>Drawn aside {share}</source>
+      <translation>Beiseitegezogen {share}</translation>
+    </message>
+    <message>
+      <source>Drawn aside: {names}</source>
+      <translation>Beiseitegezogen: {names}</translation>
+    </message>
   </context>
 </TS>

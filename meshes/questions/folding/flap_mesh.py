@@ -62,6 +62,20 @@ class FlapMesh:
         )
 
 
+def uncut(count: int, faces: np.ndarray) -> FlapMesh:
+    """Return the mesh of a part of ``count`` vertices that moves whole."""
+    everything = np.arange(count)
+    return FlapMesh(
+        sparse.identity(count, format="csr"),
+        np.ascontiguousarray(faces, np.int64),
+        np.zeros(count, int),
+        everything,
+        np.ascontiguousarray(faces, np.int64),
+        np.zeros(count, bool),
+        np.zeros(count),
+    )
+
+
 def refined(faces: np.ndarray, weights, vertices: np.ndarray, limit_mm):
     """Split edges until none that is asked for is longer than its limit.
 

@@ -54,13 +54,14 @@ def measure(path, share: float) -> FoldMeasure:
             changed_area = max(changed_area, abs(area(grid) / area(rest) - 1))
         else:
             # A belly is no sheet: its fibres are its own, its area that of its surface, and
-            # its hinge all that lies before the bend.
+            # its hinge all that lies before the bend. Columns drawn aside have fibres, too.
             for part in path.parts.values():
                 before = part.carried[k].place(poses[k])[part.carried[k].column <= 0.0]
                 still = part.rest[part.at[k]][part.carried[k].column <= 0.0]
                 hinge = max(hinge, float(np.abs(before - still).max(initial=0.0)))
-            change = reeds.lengths(poses[k]) / reeds.lengths(flap.rods[0]) - 1
-            changed_area = max(changed_area, abs(_surface(path, k, placed) - 1))
+            change = reeds.lengths(poses[k]) / reeds.lengths(flap.pose(0.0)) - 1
+            now = area(grid) / area(rest) if path.rule.aside_mm else _surface(path, k, placed)
+            changed_area = max(changed_area, abs(now - 1))
         fibre = max(fibre, float(np.abs(change).max()))
     volumes = [
         abs(volume(placed[i], part.mesh.faces) / volume(part.rest, part.mesh.faces) - 1)

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import Any
 
 import numpy as np
 from scipy.spatial import cKDTree
 
-from meshes.questions.folding.carrying import Carried
 from meshes.questions.folding.control_sheet import ControlSheet
 
 CLINGS_MM = 5.0
@@ -18,48 +18,47 @@ LETS_GO_MM = 14.0
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Rider:
-    """Points of a tube: carried by the sheet where it clings, staying where it comes from.
+    """Points of a tube: carried by the flap where it clings, staying where it comes from.
 
     Attributes
     ----------
-    carried : Carried
+    carried : Carried or AsideCarried
     rest : (n, 3) float
         mm.
     share : (n,) float
         1 rides, 0 stays.
     line, line_share : (k, 3) and (k,) float
         The tube's middle line and the same share along it.
-    sheet : ControlSheet
+    flap : Flap or AsideFlap
     """
 
-    carried: Carried
+    carried: Any
     rest: np.ndarray
     share: np.ndarray
     line: np.ndarray
     line_share: np.ndarray
-    sheet: ControlSheet
+    flap: Any
 
-    def place(self, mid: np.ndarray) -> np.ndarray:
-        """Return the points (n, 3) for a grid of the sheet, mm."""
-        return self.rest + self.share[:, None] * (self.carried.place(mid) - self.rest)
+    def place(self, pose: Any) -> np.ndarray:
+        """Return the points (n, 3) for a pose of the flap, mm."""
+        return self.rest + self.share[:, None] * (self.carried.place(pose) - self.rest)
 
     def for_points(self, points: np.ndarray) -> Rider:
         """Return a rider of other points of the same tube."""
         return replace(
             self,
-            carried=Carried(self.sheet, points),
+            carried=self.flap.carried(points),
             rest=points,
             share=_along(self.line, self.line_share, points),
         )
 
 
-def rider_of(sheet: ControlSheet, vertices: np.ndarray, lines: np.ndarray) -> Rider:
-    """Prepare a tube to ride on a sheet.
+def rider_of(flap: Any, vertices: np.ndarray, lines: np.ndarray) -> Rider:
+    """Prepare a tube to ride on a flap.
 
     Parameters
     ----------
-    sheet : ControlSheet
-        At rest.
+    flap : Flap or AsideFlap
     vertices : (n, 3) float
         mm.
     lines : (k, m, 3) float
@@ -71,12 +70,10 @@ def rider_of(sheet: ControlSheet, vertices: np.ndarray, lines: np.ndarray) -> Ri
         at = np.linspace(0, s[-1], max(int(s[-1] / 1.5), 4))
         points = np.stack([np.interp(at, s, line[:, c]) for c in range(3)], axis=1)
         dense.append(points)
-        shares.append(_riding_share(sheet, points, at))
+        shares.append(_riding_share(flap.sheet, points, at))
     line, share = np.concatenate(dense), np.concatenate(shares)
     vertices = np.asarray(vertices, float)
-    return Rider(
-        Carried(sheet, vertices), vertices, _along(line, share, vertices), line, share, sheet
-    )
+    return Rider(flap.carried(vertices), vertices, _along(line, share, vertices), line, share, flap)
 
 
 def _riding_share(sheet: ControlSheet, points: np.ndarray, at: np.ndarray) -> np.ndarray:

@@ -8,6 +8,7 @@ from meshes.catalogue.folds import (
     fold_ids,
     fold_named,
     fold_of_part,
+    folds_by_hand,
     folds_of_step,
     load_folds,
     read_folds,
@@ -61,6 +62,38 @@ def test_a_bad_row_is_named_in_one_line(tmp_path, old, new, word):
     assert word in str(error.value) and "\n" not in str(error.value)
 
 
+ASIDE = """
+sources = { folds = "practice" }
+[[fold]]
+id = "columns"
+title = "Columns"
+step = "deep_window"
+parts = ["longissimus_thoracis"]
+aside_mm = 18
+bow = ["T3.spinous_process", "L5.spinous_process"]
+"""
+
+
+def test_what_is_drawn_aside_needs_a_bow_and_no_cut(tmp_path):
+    assert read(tmp_path, ASIDE)[0].aside_mm == 18
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "word"),
+    [
+        ("aside_mm = 18", "aside_mm = 60", "aside_mm"),
+        ("aside_mm = 18", "aside_mm = 18\nturn_deg = 90", "turn_deg"),
+        ('"T3.spinous_process", ', "", "bow"),
+        ("T3.spinous", "T3.nasal", "T3.nasal"),
+        ('bow = ["T3.spinous_process", "L5.spinous_process"]', "", "bow"),
+    ],
+)
+def test_a_bad_row_drawn_aside_is_named_in_one_line(tmp_path, old, new, word):
+    with pytest.raises(PeelbackError) as error:
+        read(tmp_path, ASIDE.replace(old, new, 1))
+    assert word in str(error.value) and "\n" not in str(error.value)
+
+
 def test_every_fold_belongs_to_a_step_that_removes_its_parts():
     plan, catalogue = load_plan(), load_catalogue()
     for rule in load_folds():
@@ -71,13 +104,20 @@ def test_every_fold_belongs_to_a_step_that_removes_its_parts():
 def test_the_turn_lies_in_the_plan_s_range():
     for rule in load_folds():
         turn = load_plan().step(rule.step).turn_deg
-        assert turn is None or turn[0] <= rule.turn_deg <= turn[1], rule.id
+        assert rule.aside_mm or turn is None or turn[0] <= rule.turn_deg <= turn[1], rule.id
 
 
 def test_a_window_is_opened_by_hand_and_not_with_its_step():
     assert fold_named("deep_fascia.left")[0].by_hand
     assert "deep_fascia" not in {rule.id for rule in folds_of_step("clean_first_sheet")}
     assert fold_of_part("deep_fascia.right") == "deep_fascia.right"
+
+
+def test_columns_are_drawn_aside_by_hand():
+    rule, _ = fold_named("erector_spinae.left")
+    assert rule.by_hand and 15 <= rule.aside_mm <= 20
+    assert fold_of_part("longissimus_thoracis.left") == "erector_spinae.left"
+    assert [r.id for r in folds_by_hand("deep_window")] == ["erector_spinae"]
 
 
 def test_parts_know_their_fold():

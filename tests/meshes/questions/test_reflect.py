@@ -79,6 +79,10 @@ def test_flap_and_stump_are_closed_and_together_the_whole_part(reflector, name):
         assert mesh.is_watertight
         own = reflector.model.parts[part_id].mesh
         assert mesh.volume == pytest.approx(own.volume, rel=0.005)
+        if path.rule.aside_mm:
+            # Freed and drawn aside, nothing is cut.
+            assert not cut.mesh.raw.any() and (cut.mesh.piece == 0).all()
+            continue
         assert cut.mesh.raw.any()
         assert set(np.unique(cut.mesh.piece)) == set(range(-1, len(path.flaps)))
 
@@ -109,6 +113,40 @@ def test_a_flap_passes_through_nothing_that_stays(reflector, name):
         found = overlaps(flap, path.hinge(), stays, lying, indexes)
         new = {i: round(d, 2) for i, d in found.items() if d - at_rest.get(i, 0.0) > OVERLAP_MM}
         assert not new, (share, new)
+
+
+@pytest.mark.slow
+def test_columns_drawn_aside_keep_their_ends_and_bare_what_lies_beside_the_spines(reflector):
+    path = path_of(reflector, "erector_spinae")
+    landmarks = reflector.model.landmarks
+    low, high = (float(landmarks[f"{v}.spinous_process"][2]) for v in ("L5", "T3"))
+    moved, half = path.vertices(1.0), path.vertices(0.5)
+    for part_id, cut in path.parts.items():
+        by = moved[part_id] - cut.rest
+        below, above = cut.rest[:, 2] < low, cut.rest[:, 2] > high + 5.0
+        assert np.abs(by[below]).max(initial=0.0) < 1e-9
+        # Upper ends give some millimetres along the column, and stay where they are across it.
+        assert np.abs(by[above][:, 0]).max(initial=0.0) < 3.0
+        assert np.abs(by[above][:, 2]).max(initial=0.0) < 8.0
+        assert by[:, 0].max() <= path.rule.aside_mm + 4.0
+        again = path.vertices(0.5)[part_id]
+        assert np.array_equal(again, half[part_id])
+        assert np.abs(path.vertices(0.0)[part_id] - cut.rest).max() == 0.0
+    middle = 0.5 * (low + high)
+    spinalis = "spinalis_thoracis.left"
+    there = np.abs(path.parts[spinalis].rest[:, 2] - middle) < 20.0
+    assert path.parts[spinalis].rest[there, 0].min() < 3.0
+    assert moved[spinalis][there, 0].min() > 12.0
+
+
+@pytest.mark.slow
+def test_the_lateral_branches_go_with_the_columns_from_their_roots(reflector):
+    path = path_of(reflector, "erector_spinae")
+    nerve = reflector.model.parts["lateral_branch_T10.left"]
+    away = np.linalg.norm(path.vertices(1.0)[nerve.id] - nerve.mesh.vertices, axis=1)
+    root = np.asarray(nerve.fibres)[0][0]
+    assert away[np.linalg.norm(nerve.mesh.vertices - root, axis=1) < 2.0].max() < 3.0
+    assert away.max() > 8.0
 
 
 @pytest.mark.parametrize("side", ["left", "right"])

@@ -66,6 +66,14 @@ def test_a_sheet_with_a_window_in_it_is_not_out_of_the_way():
     assert "deep_fascia.left" in moved_parts(state)
 
 
+def test_columns_drawn_aside_are_told_so_and_not_done():
+    state = ViewState(folds=(Laid("trapezius.left"), Laid("erector_spinae.left")))
+    assert not is_folded(state, "longissimus_thoracis.left")
+    (line,) = what_is_hidden(state, {})
+    assert line.text == "Folded back: Trapezius, left; Drawn aside: Erector spinae, left"
+    assert fold_commands.fold_to(["erector_spinae.left"], 1.0).name.startswith("draw aside")
+
+
 def test_half_lifted_is_not_out_of_the_way():
     assert not is_folded(
         ViewState(folds=(Laid("trapezius.left", 0.4),)), "trapezius_ascending.left"
