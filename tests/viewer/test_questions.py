@@ -117,8 +117,12 @@ def test_bring_into_view_plays_the_steps_as_one_undo(qtbot, window):
     assert "rhomboid_major.right" not in window.state.removed
     assert "in view" in window.statusBar().currentMessage()
     assert window.session.undo_name.startswith("bring Serratus posterior superior")
+    risk = window._way_note[1]
+    assert risk and risk in window.covers.words.text()
     window.undo()
     assert window.state.removed == frozenset()
+    # What was at risk belongs to the steps, which are no longer done.
+    assert window.state.covers_of and risk not in window.covers.words.text()
 
 
 def test_steps_are_played_one_after_another_and_escape_stops_them(qtbot, window):

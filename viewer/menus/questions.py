@@ -22,7 +22,7 @@ from viewer.state.view_state import DONE_FIELDS, ViewState
 STEP_MS = 650
 """Time between two steps that are played, long enough to see what each uncovers."""
 
-ROOM_FOR_TREE = 580
+ROOM_FOR_TREE = 720
 """The list of covers leaves the tree of parts in sight in a side panel so high (pixels at 100 %)."""
 
 LAYERS_AFTER_MS = 2500
@@ -48,6 +48,7 @@ class QuestionsMenu:
         self._played: ViewState | None = None
         self._play_end = ""
         self._way_note: tuple[tuple[str, ...], str] = ((), "")
+        self._way_done: tuple | None = None
         self._play_timer = QTimer(self, singleShot=True, interval=STEP_MS)
         self._play_timer.timeout.connect(self._play_on)
         self._probe_sheet: ProbeSheet | None = None
@@ -211,8 +212,13 @@ class QuestionsMenu:
             if row.share >= covering.TINTED_SHARE
             for part_id in row.part_ids
         )
-        note = self._way_note[1] if self._way_note[0] == state.covers_of else ""
+        # What was at risk on the way in is told while its steps stand, not after undo.
+        stands = self._way_done in (None, self._done_now())
+        note = self._way_note[1] if stands and self._way_note[0] == state.covers_of else ""
         self.covers.show_rows(title, in_view, rows, note)
+
+    def _done_now(self) -> tuple:
+        return tuple(getattr(self.state, name) for name in DONE_FIELDS)
 
     def _covers_came(self) -> None:
         if self.state.covers_of:
@@ -261,7 +267,7 @@ class QuestionsMenu:
                 self.plan, self.model, self.state, ids, way, title, self.settings.steps_fold
             )
         )
-        self._played = None
+        self._played = self._way_done = None
         if not self._playing:
             self._finish_playing()
             return
@@ -311,6 +317,7 @@ class QuestionsMenu:
     def _finish_playing(self) -> None:
         """Say how far it went, and list what still lies over it and what was at risk."""
         self._played = None
+        self._way_done = self._done_now()
         self.session.close_gesture()
         ids = self._way_note[0]
         if self.settings.side_panel:
@@ -328,6 +335,7 @@ class QuestionsMenu:
         self._play_timer.stop()
         self._playing.clear()
         self._played = None
+        self._way_done = self._done_now()
         self.session.close_gesture()
         self.say("Stopped; undo takes back what was done.")
         return True
