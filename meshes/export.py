@@ -246,7 +246,9 @@ def part_names(part: Part, model: BackModel) -> dict[str, Any]:
     """Return a part's names: english (with side and level), latin, synonyms."""
     entry = model.catalogue[part.entry]
     name_at = getattr(entry, "name_at", None)
-    english = name_at(part.level) if name_at else entry.english
+    # The row knows both levels of what lies between two; a part may know only the upper one.
+    level = entry.level_of(part.name) or part.level if name_at else ""
+    english = name_at(level) if name_at else entry.english
     return {
         "english": f"{part.side} {english}" if part.side else english,
         "latin": entry.latin,

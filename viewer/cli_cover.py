@@ -16,6 +16,10 @@ from meshes.questions.named import parts_named
 from meshes.questions.probe import CAUTION
 
 LISTED_SHARE = 0.01
+
+MOST_LEFT = 8
+"""So many parts that a way in leaves over its goal are named one by one; JSON has all."""
+
 SIDES = ("left", "right")
 
 
@@ -204,17 +208,23 @@ def expose_lines(asked: Question, share: float) -> list[str]:
         lines += _step_lines(asked, number, step)
     if not way.reached:
         lines.append(f"The plan brings no more than {_percent(way.after)} of it into view.")
-    left = [row for row in way.remains if row.share >= LISTED_SHARE]
-    if left:
-        lines.append(
-            "Still over it: "
-            + ", ".join(
-                f"{_name(asked, row.part_id)} {_percent(row.share)}"
-                + (f" ({way.stays[row.part_id]})" if row.part_id in way.stays else "")
-                for row in left
-            )
-        )
+    lines += _remaining_lines(asked, way)
     return [*lines, CAUTION]
+
+
+def _remaining_lines(asked: Question, way: WayIn) -> list[str]:
+    """Return what still lies over the part, most first and one a line, and why it stays."""
+    left = sorted(
+        (row for row in way.remains if row.share >= LISTED_SHARE), key=lambda row: -row.share
+    )
+    lines = ["Still over it:"] if left else []
+    for row in left[:MOST_LEFT]:
+        why = f"  ({way.stays[row.part_id]})" if row.part_id in way.stays else ""
+        lines.append(f"{_percent(row.share):>7}  {_name(asked, row.part_id)}{why}")
+    more = len(left) - MOST_LEFT
+    if more > 0:
+        lines.append(f"         and {more} more, none of which hides more")
+    return lines
 
 
 def _step_lines(asked: Question, number: int, step: WayStep) -> list[str]:

@@ -244,7 +244,8 @@ def section(words: argparse.Namespace, body: Body, detail: str) -> int:
         return OK
     for region in regions:
         name = part_names(model.parts[region.part_id], model)["english"]
-        print(f"{region.area_cm2:8.2f} cm²  {name}")
+        area = f"{region.area_cm2:.2f}" if region.area_cm2 >= 0.005 else "< 0.01"
+        print(f"{area:>8} cm²  {name}")
     print(TEACHING_NOTE)
     if order.out is not None:
         print(order.out)

@@ -98,15 +98,25 @@ def english_name(part: Part, catalogue: Mapping[str, object]) -> str:
     if row is None:
         return part.name.replace("_", " ")
     name_at = getattr(row, "name_at", None)
-    return name_at(part.level) if name_at else row.english
+    return name_at(row_level(part, row)) if name_at else row.english
+
+
+def row_level(part: Part, row: object) -> str:
+    """Return the level that its row of the catalogue gives a part: "T6_T7" of a ligament.
+
+    A part itself may know only the upper one of two, or none ("5th intercostal space").
+    """
+    level_of = getattr(row, "level_of", None)
+    return (level_of(part.name) if level_of else "") or getattr(part, "level", "")
 
 
 def common_name(part: Part, catalogue: Mapping[str, object]) -> str:
     """Return the name without side in the language that is shown, as in running text."""
     row = catalogue.get(part.entry) if part.entry in catalogue else None
     pattern = getattr(row, "part_english", "")
-    if pattern and part.level in row.levels:
-        return told(pattern, **{k: spoken(v) for k, v in placeholders(part.level).items()})
+    level = row_level(part, row) if pattern else ""
+    if level and level in row.levels:
+        return told(pattern, **{k: spoken(v) for k, v in placeholders(level).items()})
     return told(english_name(part, catalogue))
 
 
@@ -121,9 +131,10 @@ def shown_name(
     """Return the name without side, as a title: Latin where wanted and known, else English."""
     row = catalogue.get(part.entry) if part.entry in catalogue else None
     name = (getattr(row, "latin", "") or "") if latin else ""
-    level = getattr(part, "level", "")
-    if name and level and str(level) not in name:
-        name = f"{name} {level}"
+    level = row_level(part, row) if name else ""
+    if level and level not in name:
+        between = level.replace("_", "–")
+        name = f"{name} {between}"
     return sentence_case(name or spelled(common_name(part, catalogue), spelling))
 
 
