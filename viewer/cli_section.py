@@ -155,8 +155,20 @@ def draw_section(
     model: BackModel, order: SectionOrder, plane: CutPlane, regions: Sequence[Region]
 ) -> None:
     """Write the labelled picture of a cut: PNG, SVG or PDF by the file's ending."""
-    from viewer.scene.section_picture import section_layout, section_png, section_svg, short_name
+    from viewer.scene.section_picture import (
+        letter_px,
+        section_layout,
+        section_png,
+        section_svg,
+        short_name,
+    )
 
+    measure = None
+    if order.out.suffix.lower() == ".pdf":
+        # Measured in the letters that the page is written in.
+        from viewer.print.section_page import letters_measure
+
+        measure = letters_measure(letter_px(order.height))
     layout = section_layout(
         model,
         plane,
@@ -170,6 +182,7 @@ def draw_section(
         order.look,
         order.theme,
         order.labels,
+        measure=measure,
     )
     if order.out.suffix.lower() == ".svg":
         write_bytes(order.out, section_svg(layout).encode())

@@ -208,6 +208,7 @@ def section(words: argparse.Namespace, body: Body, detail: str) -> int:
     from meshes.export import part_names
     from viewer.cli_section import SectionOrder, cut, draw_section
     from viewer.state.measuring import TEACHING_NOTE
+    from viewer.state.section_plane import area_words
 
     order = SectionOrder.checked(
         level=words.level,
@@ -244,8 +245,7 @@ def section(words: argparse.Namespace, body: Body, detail: str) -> int:
         return OK
     for region in regions:
         name = part_names(model.parts[region.part_id], model)["english"]
-        area = f"{region.area_cm2:.2f}" if region.area_cm2 >= 0.005 else "< 0.01"
-        print(f"{area:>8} cm²  {name}")
+        print(f"{area_words(region.area_cm2):>8} cm²  {name}")
     print(TEACHING_NOTE)
     if order.out is not None:
         print(order.out)

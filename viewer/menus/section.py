@@ -479,8 +479,8 @@ class SectionMenu:
             path = path.with_suffix(".svg")
         self._section_rest.stop()
         self._rest_section()
-        layout = self.section_dock.picture.layout_for(PICTURE_SIZE)
         kind = path.suffix.lower()
+        layout = self.section_dock.picture.layout_for(PICTURE_SIZE, page=kind == ".pdf")
         try:
             if kind == ".svg":
                 write_bytes(path, section_svg(layout).encode())

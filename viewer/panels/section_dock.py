@@ -35,9 +35,16 @@ from viewer.panels.flow import FlowLayout
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.print.section_page import letters_measure, paint_section, rings_path, tinted
 from viewer.scene import looks
-from viewer.scene.section_picture import EDGE, GROUND, PAPER, SectionLayout, section_layout
+from viewer.scene.section_picture import (
+    EDGE,
+    GROUND,
+    PAPER,
+    SectionLayout,
+    letter_px,
+    section_layout,
+)
 from viewer.state.measuring import TEACHING_NOTE
-from viewer.state.section_plane import KINDS, SectionPlane
+from viewer.state.section_plane import KINDS, SectionPlane, area_words
 from viewer.state.tongue import figure, told
 
 _ID = Qt.ItemDataRole.UserRole
@@ -124,13 +131,16 @@ class FlatPicture(QWidget):
         """What is painted while the plane rests."""
         return self._layout
 
-    def layout_for(self, size: tuple[int, int], theme: str = "light") -> SectionLayout | None:
-        """Return the present view of the cut at another size, for a file."""
+    def layout_for(
+        self, size: tuple[int, int], theme: str = "light", page: bool = False
+    ) -> SectionLayout | None:
+        """Return the present view of the cut at another size, for a file or for a page of a PDF."""
         if self._outlines is None:
             return None
         return section_layout(
             self._model, self._outlines.plane, self._regions, size, self._names, self._title,
             self._look, theme, zoom=self.zoom, centre=self.centre, loose=self._loose,
+            measure=letters_measure(letter_px(size[1])) if page else None,
         )  # fmt: skip
 
     # Zooming and panning ----------------------------------------------------------------
@@ -541,7 +551,7 @@ class SectionDock(QDockWidget):
         self.areas.clear()
         for region in regions:
             title = titles.get(region.part_id, region.part_id)
-            item = QTreeWidgetItem(self.areas, [title, figure(region.area_cm2, ".2f")])
+            item = QTreeWidgetItem(self.areas, [title, area_words(region.area_cm2)])
             item.setData(0, _ID, region.part_id)
             item.setToolTip(0, title)
             item.setTextAlignment(1, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)

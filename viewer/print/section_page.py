@@ -109,8 +109,11 @@ def paint_section(
     for label in layout.labels:
         right = label.side == "right"
         x = label.left + label.width if right else label.left
-        _text(painter, x, label.top + 0.8 * label.height, label.text, font_px, ink, halo,
-              "end" if right else "start", label.width)  # fmt: skip
+        lines = label.text.split("\n")
+        high = label.height / len(lines)
+        for k, text in enumerate(lines):
+            _text(painter, x, label.top + (k + 0.8) * high, text, font_px, ink, halo,
+                  "end" if right else "start", label.width)  # fmt: skip
     left, right, top, bottom = layout.ends
     length = overlay.bar_length_mm(height / (2 * layout.px_per_mm), height, 9.0 * font_px)
     bar = (length * layout.px_per_mm, letters_measure(font_px)(f"{length / 10:g} cm")[0])
@@ -143,6 +146,7 @@ def _letters(size_px: float) -> QFont:
 
 def letters_measure(size_px: float):
     """Return a function from a text to its (width, height) in pixels, as painted here."""
+    _need_letters()
     metrics = QFontMetricsF(_letters(size_px))
     return lambda text: (metrics.horizontalAdvance(text), float(round(1.25 * size_px)))
 

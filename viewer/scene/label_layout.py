@@ -144,7 +144,9 @@ def lay_out(
     number = 1
     for side in ("left", "right"):
         column = columns[side]
-        row = measure("Ag")[1] + LINE_GAP_PX
+        # All rows of a column are as high as its highest text, which may have two lines.
+        texts = [_shown_text(a, 88, blank) for a in column]
+        row = max(measure(text)[1] for text in ("Ag", *texts)) + LINE_GAP_PX
         fits = max(int((height - top_px - bottom_px) // row), 0)
         if len(column) > fits:
             keep = set(sorted(column, key=lambda a: (-a.weight, a.id))[:fits])
@@ -159,6 +161,7 @@ def lay_out(
             number += not anchor.own_words
             text_width, text_height = measure(text)
             left = MARGIN_PX if side == "left" else width - MARGIN_PX - text_width
+            top += (row - LINE_GAP_PX - text_height) / 2
             labels.append(
                 Label(
                     anchor.id,

@@ -257,8 +257,10 @@ def section_colour(part, look: str = "by_kind") -> tuple[int, int, int]:
     Cut bellies lie side by side without relief, so that neighbours differ more
     than on the surface.
     """
-    colour = base_colour(part, look)
-    if part.kind == "muscle":
+    # Psoas stands for what lies in front of the loin, and is cut there as the muscle it is.
+    kind = "muscle" if part.kind == "context" and part.name != "context_trunk" else part.kind
+    colour = np.array(_base_colour(kind, part.stratum, part.name, is_fat(part), look), float)
+    if kind == "muscle":
         seed = zlib.crc32(part.id.split(".", 1)[0].encode())
         shade = (seed % 5 - 2) / 2.0
         colour = colour * (1.0 + 0.16 * shade) + np.array([8.0, 10.0, 9.0]) * shade

@@ -111,7 +111,12 @@ def labels_picture(
         r = 1.2 * line + 0.8
         draw.ellipse([x - r, y - r, x + r, y + r], fill=LEADER[theme], outline=HALO[theme])
     for label in labels:
-        draw_text(draw, (label.left, label.top), label.text, font_px, theme)
+        lines = label.text.split("\n")
+        for k, text in enumerate(lines):
+            left = label.left
+            if label.side == "right" and len(lines) > 1:
+                left += label.width - text_size(text, font_px)[0]
+            draw_text(draw, (left, label.top + k * label.height / len(lines)), text, font_px, theme)
     return np.asarray(image)
 
 

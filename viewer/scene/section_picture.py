@@ -33,6 +33,9 @@ LABEL_SHARE = (0.23, 0.26)
 """Most of the width that one column of labels may take, in a wide and in a narrow picture."""
 
 NARROW_LETTERS = 70
+NAME_LINES = 2
+"""A name too long for its column stands on so many lines."""
+
 CAUTION = "Teaching model – not for needle or surgical guidance"
 
 
@@ -95,7 +98,7 @@ def section_layout(
         Loose tissue of the cut, where it is known already.
     """
     width, height = size
-    font_px = font_px or max(11, round(height / 62))
+    font_px = font_px or letter_px(height)
     measure = measure or (lambda text: overlay.text_size(text, font_px))
     top, bottom = font_px * 3.2, font_px * 4.2
     widest = max((measure(t)[0] for t in names.values()), default=0.0)
@@ -143,7 +146,7 @@ def section_layout(
         placed = lay_out(
             once_each(anchors),
             size,
-            measure,
+            _block(measure),
             density,
             top_px=top,
             bottom_px=bottom,
@@ -168,13 +171,36 @@ def section_layout(
     )
 
 
+def letter_px(height: int) -> int:
+    """Return the letter size (px) for a picture so high."""
+    return max(11, round(height / 62))
+
+
 def _fitted(text: str, room: float, measure: Callable[[str], tuple[float, float]]) -> str:
-    """Return a name that keeps within its column: its last words give way to a mark."""
-    words = text.split(" ")
-    while measure(text)[0] > room and len(words) > 1:
-        words.pop()
-        text = " ".join(words).rstrip(",:;") + " …"
-    return text
+    """Return a name that keeps within its column: on two lines, else its last words give way."""
+    lines, words = [], text.split(" ")
+    while words and len(lines) < NAME_LINES:
+        upto = len(words)
+        if len(lines) + 1 < NAME_LINES:
+            while measure(" ".join(words[:upto]))[0] > room and upto > 1:
+                upto -= 1
+        lines.append(" ".join(words[:upto]))
+        words = words[upto:]
+    last = lines[-1].split(" ")
+    while measure(lines[-1])[0] > room and len(last) > 1:
+        last.pop()
+        lines[-1] = " ".join(last).rstrip(",:;") + " …"
+    return "\n".join(lines)
+
+
+def _block(measure: Callable[[str], tuple[float, float]]) -> Callable[[str], tuple[float, float]]:
+    """Return a function that measures a text of several lines."""
+
+    def size(text: str) -> tuple[float, float]:
+        sizes = [measure(line) for line in text.split("\n")]
+        return max(w for w, _ in sizes), sum(h for _, h in sizes)
+
+    return size
 
 
 def short_name(title: str) -> str:
@@ -311,11 +337,16 @@ def section_svg(layout: SectionLayout) -> str:
         out.append(f'<polyline points="{corners}" fill="none" stroke="{ink}" stroke-width="1"/>')
         anchor = "start" if label.side == "left" else "end"
         x = label.left if label.side == "left" else label.left + label.width
-        out.append(
-            f'<text x="{x:.1f}" y="{label.top + 0.8 * label.height:.1f}" '
-            f'text-anchor="{anchor}" textLength="{label.width:.1f}" '
-            f'lengthAdjust="spacingAndGlyphs" fill="{ink}">{escape(label.text)}</text>'
-        )
+        lines = label.text.split("\n")
+        high = label.height / len(lines)
+        wide = [overlay.text_size(line, font)[0] for line in lines]
+        for k, line in enumerate(lines):
+            held = label.width * wide[k] / max(*wide, 1.0)
+            out.append(
+                f'<text x="{x:.1f}" y="{label.top + (k + 0.8) * high:.1f}" '
+                f'text-anchor="{anchor}" textLength="{held:.1f}" '
+                f'lengthAdjust="spacingAndGlyphs" fill="{ink}">{escape(line)}</text>'
+            )
     left, right, top, bottom = layout.ends
     length = overlay.bar_length_mm(height / (2 * layout.px_per_mm), height, 9.0 * font)
     bar_px = length * layout.px_per_mm

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from meshes.questions.planes import CutPlane, placed_plane
 from viewer.state.commands import Command
+from viewer.state.tongue import figure
 
 if TYPE_CHECKING:
     from viewer.state.view_state import ViewState
@@ -126,3 +127,8 @@ def change_section(name: str, *, dragging: bool = False, **changes: object) -> C
         return replace(state, section=replace(state.section, **changes))
 
     return Command(name, change, merges_with="section plane" if dragging else "")
+
+
+def area_words(cm2: float) -> str:
+    """Return an area (cm²) as it is listed: what is cut is never said to be nothing."""
+    return figure(cm2, ".2f") if cm2 >= 0.005 else f"< {figure(0.01, '.2f')}"
