@@ -3,7 +3,8 @@
 Each part is laid clear of what was laid before it, on grids and triangles of its own;
 what contour, decimation and untangling leave of one part in another is taken away
 here, on the finished meshes, by the rule they are judged by. A part keeps its
-triangles, and moves nowhere so far that it would cross itself.
+triangles, unless a place is stuck and gets smaller ones, and moves nowhere so far that it would
+cross itself.
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ from scipy.spatial import cKDTree
 from meshes.contacts import Place, declared_places, within
 from meshes.drape.audit import moved_intersections
 from meshes.drape.distance import MeshIndex
+from meshes.drape.finer import split_edges
 from meshes.drape.immersion import Surface, immersions
 from meshes.drape.pairing import boxes_meeting, least_of_piece
 from meshes.drape.resolve import (
@@ -56,6 +58,15 @@ _ENOUGH = 0.85
 
 _PASSED_ON = 0.5
 """What an overlap with something softer weighs against one with something harder."""
+
+_FINE_MM = 2.5
+"""Edges shorter than this are not halved where a place is stuck."""
+
+_ROUND_STUCK_MM = 1.5
+"""How far round a stuck place triangles are made smaller."""
+
+_STUCK_MM = 0.05
+"""Excess over what is borne from which a place that is stuck counts."""
 
 _THICK_MM = 2.0
 """Thickness beyond which the far face of a part takes no part in a shift."""
@@ -110,7 +121,7 @@ class _Thing:
 
     @property
     def mean(self) -> csr_matrix:
-        """Takes the mean of the neighbours of each vertex; the triangles never change."""
+        """Takes the mean of the neighbours of each vertex."""
         if self._mean is None:
             self._mean = _neighbour_mean(self.index.faces, len(self.index.vertices))
         return self._mean
@@ -141,6 +152,31 @@ class _Thing:
         """Undo :meth:`become`."""
         self.news = self.news_twin = None
         self.surface, self.twin = before
+
+    def split(self, chosen: np.ndarray) -> bool:
+        """Halve the longer edges of the chosen (n_faces,) triangles; False when none is long.
+
+        The surface stays where it is; it only gets corners that can move.
+        """
+        finer = split_edges(self.index.vertices, self.index.faces, chosen, _FINE_MM)
+        if finer is None:
+            return False
+        vertices, faces, ends = finer
+        self.surface, self.twin = Surface(MeshIndex(vertices, faces)), None
+        self.news = self.news_twin = self._mean = None
+
+        def carried(values: np.ndarray | None) -> np.ndarray | None:
+            if values is None:
+                return None
+            return np.concatenate([values, values[ends].mean(axis=1, dtype=values.dtype)])
+
+        self.part = replace(
+            self.part,
+            mesh=trimesh.Trimesh(vertices, faces, process=False),
+            uv=carried(self.part.uv),
+            tendon=carried(self.part.tendon),
+        )
+        return True
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -277,7 +313,7 @@ class Parting:
         return self.things[self._number[part_id]].index
 
     def mesh(self, part_id: str) -> trimesh.Trimesh:
-        """A part as it is now, same triangles as ever."""
+        """A part as it is now."""
         index = self.index(part_id)
         return trimesh.Trimesh(index.vertices, index.faces, process=False)
 
@@ -369,6 +405,61 @@ class Parting:
         for name in names:
             self._radii.pop(name, None)
         return names
+
+    def refine(self, parts: Mapping[str, Part], contacts: Iterable[Contact]) -> list[str]:
+        """Give parts smaller triangles where they still overlap and no way out was found.
+
+        A large triangle moves only with its corners, and takes all that hangs on them along;
+        smaller ones let the place itself give way.
+
+        Parameters
+        ----------
+        parts, contacts
+            As in :meth:`apart`.
+
+        Returns
+        -------
+        list of str
+            Ids of the parts that have new triangles.
+        """
+        things, ledger = self.things, self._ledger
+        ledger.declare(declared_places(parts, contacts, self._radii))
+        stuck: dict[int, list[np.ndarray]] = defaultdict(list)
+        for pair, overlap in ledger.measured(things, list(ledger.known)).items():
+            if overlap.excess <= _STUCK_MM:
+                continue
+            first, second, mirror = pair
+            for stab in overlap.stabs:
+                if stab is None:
+                    continue
+                deep = stab.point[stab.depth > BORNE_MM]
+                if len(deep) == 0:
+                    continue
+                stuck[first].append(deep)
+                stuck[second].append(mirror_points(deep) if mirror else deep)
+        finer = []
+        for k, places in sorted(stuck.items()):
+            thing = things[k]
+            if thing.firm:
+                continue
+            thing.part = parts[thing.part.id]
+            if thing.split(_faces_near(thing.index, np.concatenate(places))):
+                finer.append(thing.part.id)
+        return finer
+
+    def part(self, part_id: str) -> Part:
+        """A part with its surface as it is now."""
+        thing = self.things[self._number[part_id]]
+        return replace(thing.part, mesh=self.mesh(part_id))
+
+
+def _faces_near(index: MeshIndex, points: np.ndarray) -> np.ndarray:
+    """(n_faces,) bool: triangles that come close to any of the points."""
+    corners = index.vertices[index.faces]
+    centre = corners.mean(axis=1)
+    radius = np.linalg.norm(corners - centre[:, None], axis=2).max(axis=1)
+    away = cKDTree(points).query(centre)[0]
+    return away < radius + _ROUND_STUCK_MM
 
 
 @dataclass(eq=False)

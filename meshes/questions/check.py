@@ -21,7 +21,7 @@ from meshes.drape.distance import MeshIndex
 from meshes.model import BackModel, Part, mirror_points, other_side
 
 # --- limits: all in one place ----------------------------------------------------
-OVERLAP_MM = 1.0
+OVERLAP_MM = 0.5
 """Deepest that a part may lie in another outside their declared contacts."""
 ATTACHMENT_MM = 2.0
 """Farthest that an attachment may be from its own part and from what it is fixed to."""

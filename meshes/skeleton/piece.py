@@ -59,6 +59,8 @@ def snap_to_surface(mesh: trimesh.Trimesh, points: np.ndarray, neighbours: int =
 _UNEVEN_MM = 0.35
 """Least distance between one side's surface and the mirrored other that is made up for."""
 
+_BETWEEN_TURNS = 4
+
 
 def snap_to_both_sides(mesh: trimesh.Trimesh, points: np.ndarray) -> np.ndarray:
     """Nearest points of a median bone's surface, fit for the other side as well.
@@ -82,5 +84,12 @@ def snap_to_both_sides(mesh: trimesh.Trimesh, points: np.ndarray) -> np.ndarray:
     snapped = snap_to_surface(mesh, points)
     other = snap_to_surface(mesh, snapped * turn_over) * turn_over
     uneven = np.linalg.norm(other - snapped, axis=1) > _UNEVEN_MM
-    snapped[uneven] = 0.5 * (snapped[uneven] + other[uneven])
+    between = 0.5 * (snapped[uneven] + other[uneven])
+    if uneven.any():
+        # From the middle both surfaces lie nearer somewhere beside the first places.
+        for _ in range(_BETWEEN_TURNS):
+            one = snap_to_surface(mesh, between)
+            two = snap_to_surface(mesh, between * turn_over) * turn_over
+            between = 0.5 * (one + two)
+    snapped[uneven] = between
     return snapped

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -177,6 +177,9 @@ _NEAR_MM = 6.0
 _AFTER = (6, 6, 6)
 """Rounds of parting after ends were looked for anew, as often as any was moved."""
 
+_FINER = (16, 12, 12)
+"""Rounds of parting after what is stuck was given smaller triangles."""
+
 
 def part_finished(bench: Workbench) -> None:
     """Let the softer of two finished parts give way where they overlap undeclared.
@@ -187,17 +190,26 @@ def part_finished(bench: Workbench) -> None:
     rounds = 30 if bench.full else 16
     _seat_ends(bench)
     parting = Parting(bench.parts, {part_id: bench.index(part_id) for part_id in bench.parts})
-    among = None
-    for most in (rounds, *_AFTER):
-        moved = parting.apart(bench.parts, bench.contacts, rounds=most, among=among)
-        for part_id in moved:
-            part = replace(bench.parts[part_id], mesh=parting.mesh(part_id))
-            bench.replace(part, parting.index(part_id))
-        # How far a tube's piercing reaches goes by its radius, which may have changed.
-        tubes = {part_id for part_id in moved if bench.parts[part_id].kind in TUBES}
-        among = _seat_ends(bench) | tubes
-        if not among:
+
+    def settle(among: Iterable[str] | None, turns: Iterable[int]) -> None:
+        for most in turns:
+            moved = parting.apart(bench.parts, bench.contacts, rounds=most, among=among)
+            for part_id in moved:
+                bench.replace(parting.part(part_id), parting.index(part_id))
+            # How far a tube's piercing reaches goes by its radius, which may have changed.
+            tubes = {part_id for part_id in moved if bench.parts[part_id].kind in TUBES}
+            among = _seat_ends(bench) | tubes
+            if not among:
+                break
+
+    settle(None, (rounds, *_AFTER))
+    for most in _FINER:
+        finer = parting.refine(bench.parts, bench.contacts)
+        if not finer:
             break
+        for part_id in finer:
+            bench.replace(parting.part(part_id), parting.index(part_id))
+        settle(finer, (most, *_AFTER))
 
 
 def _seat_ends(bench: Workbench) -> set[str]:

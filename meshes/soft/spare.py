@@ -17,7 +17,7 @@ from meshes.model import Part
 from meshes.shapes.thinning import thinned_mesh
 from meshes.soft.workbench import Workbench, trimesh_of
 
-_FLATTENED_MM = 0.75
+_FLATTENED_MM = 1.1
 """How far a surface may move."""
 _OF_THICKNESS = 0.45
 """The same as a share of the thickness of what is thin."""
@@ -29,6 +29,8 @@ _AT_ENDS_MM = 0.08
 """How far it may move there."""
 _LONGEST_MM = 25.0
 """Longest edge that may arise; what is folded bends at its edges."""
+_TRIES = (1.0, 0.6, 0.3)
+"""Shares of that which are tried one after the other where the surface would cross itself."""
 _WHOLE = ("bone", "skin")
 """Kinds that have no triangle to spare."""
 
@@ -59,11 +61,14 @@ def thinned(part: Part) -> Part:
         # Where sheets end they lie on one another, a few tenths of a millimetre thick.
         to_end = np.minimum(part.uv[:, 0], 1.0 - part.uv[:, 0])
         tolerance = np.where(to_end < _ENDS, min(_AT_ENDS_MM, tolerance), tolerance)
-    kept, new_faces = thinned_mesh(vertices, faces, tolerance, _LONGEST_MM)
-    if len(kept) == len(vertices):
-        return part
-    index = MeshIndex(vertices[kept], new_faces)
-    if len(self_intersections(index)):
+    for share in _TRIES:
+        kept, new_faces = thinned_mesh(vertices, faces, share * tolerance, _LONGEST_MM)
+        if len(kept) == len(vertices):
+            return part
+        index = MeshIndex(vertices[kept], new_faces)
+        if len(self_intersections(index)) == 0:
+            break
+    else:
         return part
     return replace(
         part,

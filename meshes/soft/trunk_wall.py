@@ -170,11 +170,11 @@ def lay_quadratus_lumborum(bench: Workbench) -> None:
         hold = np.clip(np.minimum(u, 1 - u) / 0.13, 0.0, 1.0)
         line[:, 1] = (1 - hold) * line[:, 1] + hold * np.minimum(line[:, 1], bed)
         paths.append(line)
-    # The inner border touches the transverse processes.
+    # The inner border touches the transverse processes, in front of the ligaments between them.
     order = np.argsort(tips[:, 2])
     inner, z = paths[-1], paths[-1][:, 2]
     inside = np.clip(np.minimum(u, 1 - u) / 0.2, 0, 1)
-    for axis, shift in ((0, 5.0), (1, -8.0)):
+    for axis, shift in ((0, 5.0), (1, -5.9 - 3.3 * bulk)):
         at_tips = np.interp(z, tips[order, 2], tips[order, axis]) + shift
         inner[:, axis] = (1 - inside) * inner[:, axis] + inside * at_tips
     grid = fan_grid(paths, 9, 11)

@@ -6,7 +6,7 @@ import trimesh
 
 from meshes.drape.audit import is_closed, overlap_depth, self_intersections
 from meshes.drape.distance import MeshIndex
-from meshes.drape.yielding import BORNE_MM, part_overlapping
+from meshes.drape.yielding import BORNE_MM, Parting, part_overlapping
 from meshes.model import Contact, Part, mirror_points
 
 
@@ -108,3 +108,32 @@ def test_a_place_that_finds_no_way_out_does_not_hold_back_another():
     meshes, _ = _parted(sheet, free, *vice)
     assert _depth(meshes["free.left"], meshes["muscle.left"]) <= BORNE_MM + 0.05
     assert len(self_intersections(meshes["muscle.left"])) == 0
+
+
+def test_smaller_triangles_let_a_stuck_place_give_way():
+    box = trimesh.creation.box((1.2, 40.0, 40.0))
+    faces = box.faces
+    mesh = trimesh.Trimesh(box.vertices + [60, 0, 0], faces, process=False)
+    along = ((mesh.vertices[:, 2] + 20.0) / 40.0).astype(np.float32)
+    sheet = Part("muscle.left", "muscle", "muscle", 5, "", mesh, uv=np.stack([along, along], 1))
+    # One bone presses on the middle; others hold the corners where they are.
+    bones = [_ball("middle.left", "bone", 12.0, (60 + 0.6 + 12 - 1.8, 4, 7))]
+    bones += [
+        _ball(f"corner_{y}_{z}.left", "bone", 12.0, (60 - 0.6 - 12, y, z))
+        for y in (-18, 18)
+        for z in (-18, 18)
+    ]
+    parts = {part.id: part for part in (sheet, *bones)}
+    parting = Parting(parts)
+    parting.apart(parts, ())
+    before = _depth(bones[0].mesh, parting.mesh("muscle.left"))
+    assert before > BORNE_MM + 0.1
+    for _ in range(3):
+        parts |= {name: parting.part(name) for name in parting.refine(parts, ())}
+        parting.apart(parts, ())
+    found = parting.part("muscle.left")
+    assert all(_depth(bone.mesh, found.mesh) <= BORNE_MM + 0.05 for bone in bones)
+    assert is_closed(found.mesh)
+    assert len(self_intersections(found.mesh)) == 0
+    assert len(found.uv) == len(found.mesh.vertices)
+    assert all(np.array_equal(parting.mesh(b.id).vertices, b.mesh.vertices) for b in bones)
