@@ -157,6 +157,26 @@ def test_the_lab_goes_on_where_it_was_left(window, lab):
     other.finish()
 
 
+def test_enter_goes_on_where_no_line_is_left_to_draw(lab, qtbot):
+    first = lab.step
+    lab.window.scene_widget.setFocus()
+    if not lab.book.of(first.id).missing:
+        lab.press_enter()
+        assert lab.step is not first
+    while len(lab.book.of(lab.step.id).missing) != 1:
+        lab.go_on()
+    here = lab.step
+    lab.press_enter()
+    assert lab.step is here
+    click_along(lab)
+    lab.press_enter()
+    assert lab.step is here
+    lab.hand_in()
+    assert not lab.book.of(here.id).missing
+    lab.press_enter()
+    assert lab.step is not here
+
+
 def test_the_window_is_given_back_exactly(window, lab):
     lab.finish()
     window.do(commands.peel_to(3, "right", window.model))

@@ -345,10 +345,15 @@ class TakeHomeLab(Takeover):
         return replace(hit, part_id=twin)
 
     def press_enter(self) -> None:
-        """Press the button that has the focus; else cut at the place under the pointer."""
+        """Press the button that has the focus; else cut under the pointer, or go on."""
         focus = QApplication.focusWidget()
         if isinstance(focus, QPushButton) and self.lab.isAncestorOf(focus):
             focus.click()
+            return
+        line = self.window.state.cut_line
+        drawing = line is not None and line.points and self.answer is None
+        if self.step is not None and not drawing and not self.book.of(self.step.id).missing:
+            self.go_on()
             return
         widget = self.window.scene_widget
         self.on_pick(widget.pick_at(widget.mapFromGlobal(QCursor.pos())), False)
