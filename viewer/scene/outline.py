@@ -14,6 +14,7 @@ from viewer.scene import shading
 from viewer.scene.drawn import Shell
 
 OUTLINE_PX = 2.4
+COARSE_BACK_MM = 6.0
 OUTLINE_COLOUR = (0.93, 0.70, 0.05)
 
 
@@ -59,9 +60,27 @@ class Outline:
         """Take the outline off."""
         self.show({})
 
-    def step(self, size: tuple[int, int], pixel_ratio: float = 1.0) -> None:
-        """Tell the shader how wide the rim is in a picture of this size."""
+    def step(
+        self,
+        size: tuple[int, int],
+        pixel_ratio: float = 1.0,
+        *,
+        coarse: bool = False,
+        depth_mm: float = 1000.0,
+    ) -> None:
+        """Tell the shader how wide the rim is in a picture of this size.
+
+        Parameters
+        ----------
+        coarse : bool
+            The coarse shapes are drawn: the far face of a thin sheet may come before its near
+            one there, and the rim is held back so as not to cover the sheet.
+        depth_mm : float
+            From the near to the far plane of the eye.
+        """
         px = OUTLINE_PX * pixel_ratio
-        self.actor.GetShaderProperty().GetVertexCustomUniforms().SetUniform2f(
+        uniforms = self.actor.GetShaderProperty().GetVertexCustomUniforms()
+        uniforms.SetUniform2f(
             "outlineStep", [2.0 * px / max(size[0], 1), 2.0 * px / max(size[1], 1)]
         )
+        uniforms.SetUniformf("outlineBack", 2.0 * COARSE_BACK_MM / depth_mm if coarse else 0.0)

@@ -1051,7 +1051,10 @@ class Scene:
             # Blending free of order draws into two float pictures of its own and costs as
             # much as the model; one layer of film needs no order, so a moving one goes without.
             viewport.renderer.SetUseOIT(not moving)
-        self._outline.step(self._view_size(), self.pixel_ratio)
+        near, far = self._viewports[0].renderer.GetActiveCamera().GetClippingRange()
+        self._outline.step(
+            self._view_size(), self.pixel_ratio, coarse=coarse, depth_mm=max(far - near, 1.0)
+        )
         for renderer in self._renderers_before():
             # Even an empty layer clears the depths of the whole picture.
             renderer.SetDraw(any(thing.GetVisibility() for thing in renderer.GetViewProps()))

@@ -151,6 +151,7 @@ _OUTLINE_POSITION = """//VTK::PositionVC::Impl
   vec3 outward = normalMatrix * normalMC;
   float flat_length = length(outward.xy) + 1e-4;
   gl_Position.xy += outward.xy / flat_length * outlineStep * gl_Position.w;
+  gl_Position.z += outlineBack * gl_Position.w;
 """
 
 
