@@ -82,7 +82,10 @@ def carve(
         several = Several(obstacles)
 
         def rows(first: int, last: int) -> np.ndarray:
-            return several.least(points[first:last], gap + spacing, _OBSTACLE_REACH_MM)
+            # Farther off than some steps of the grid an obstacle moves no contour.
+            return several.least(
+                points[first:last], gap + spacing, _OBSTACLE_REACH_MM, gap + 4.0 * spacing
+            )
 
         distance = np.concatenate(in_halves(rows, len(points)))
         flat[wanted] = np.maximum(flat[wanted], gap - distance)

@@ -106,14 +106,18 @@ class Several:
         self.table = np.array([_handle(i) for i in self.indexes], np.int64).reshape(count, 14)
         self.boxes = np.array([i.bounds for i in self.indexes]).reshape(count, 2, 3)
 
-    def least(self, points: np.ndarray, margin: float, reach: float) -> np.ndarray:
+    def least(
+        self, points: np.ndarray, margin: float, reach: float, exact: float = np.inf
+    ) -> np.ndarray:
         """Least signed distance (n,) of points (n, 3) to any of the meshes, mm.
 
-        Only meshes are asked in whose box, grown by ``margin``, the point lies;
-        ``inf`` where none of those comes within ``reach``.
+        The meshes are closed, and only those are asked in whose box, grown by ``margin``, the
+        point lies; ``inf`` where none of those comes within ``reach``. Beyond ``exact`` mm the
+        sign alone counts, and the distance may come out smaller, down to ``exact``: where each
+        point lies close to the one before, most of them need not be looked up then.
         """
         points = np.ascontiguousarray(np.reshape(points, (-1, 3)), dtype=np.float64)
-        return _least(points, self.table, self.boxes, float(margin), float(reach))
+        return _least(points, self.table, self.boxes, float(margin), float(reach), float(exact))
 
     def lift(self, points: np.ndarray, gap: float, reach: float = 4.0) -> np.ndarray:
         """Points (n, 3) that lie within ``gap`` mm, or up to ``reach`` mm deep in a mesh, lifted.
@@ -251,19 +255,39 @@ def _in_box(box, x, y, z, margin):
 
 
 @njit(**KERNEL)
-def _least(points, table, boxes, margin, reach):
+def _least(points, table, boxes, margin, reach, exact):
     out = np.full(points.shape[0], np.inf)
     stack = np.empty(128, np.int32)
     for m in range(table.shape[0]):
         last = -1
+        # What is known of the point before: where it lies and its distance, if it was far.
+        far = 0.0
+        ox = oy = oz = 0.0
         for i in range(points.shape[0]):
             x, y, z = points[i, 0], points[i, 1], points[i, 2]
             if not _in_box(boxes[m], x, y, z, margin):
                 continue
-            d, _, _, _, slot = _signed(table[m], x, y, z, reach, stack, last)
+            left = abs(far) - np.sqrt((x - ox) ** 2 + (y - oy) ** 2 + (z - oz) ** 2)
+            if left > exact:
+                # Too near for the surface to lie between the two.
+                out[i] = min(out[i], left if far > 0 else -left)
+                continue
+            # Out of its box lies out of the mesh: only what is nearer than the others matters.
+            outside = not _in_box(boxes[m], x, y, z, 0.0)
+            near = min(reach, max(out[i], 0.0)) if outside else reach
+            d, _, _, _, slot = _signed(table[m], x, y, z, near, stack, last)
             if slot >= 0:
                 last = slot
                 out[i] = min(out[i], d)
+                far = d
+            elif outside:
+                far = near
+            elif far > 0 and left > 0:
+                far = reach
+            else:
+                # Nothing within reach: far outside, or deep within.
+                far = 0.0
+            ox, oy, oz = x, y, z
     return out
 
 

@@ -22,6 +22,21 @@ def test_least_distance_is_the_least_of_all_meshes():
     assert np.array_equal(Several(BALLS).least(points, 8.0, 8.0), alone)
 
 
+def test_far_from_the_surface_the_sign_is_right_and_the_distance_at_least_the_exact_one():
+    axis = np.arange(-9.0, 14.0, 0.5)
+    points = np.stack(np.meshgrid(axis, axis, axis, indexing="ij"), axis=-1).reshape(-1, 3)
+    several = Several(BALLS)
+    # The reach is less than the radius of a ball: its middle passes for outside either way.
+    true, found = several.least(points, 8.0, 4.5), several.least(points, 8.0, 4.5, 1.0)
+    near = np.abs(true) < 1.0
+    assert near.sum() > 1000 and (~near).sum() > 10000
+    assert np.array_equal(found[near], true[near])
+    assert np.all(np.abs(found[~near]) >= 1.0)
+    known = np.isfinite(true)
+    assert np.array_equal(np.sign(found[known]), np.sign(true[known]))
+    assert np.any(found[known] != true[known])
+
+
 def test_nothing_near_is_infinitely_far():
     assert np.isinf(Several([]).least(np.zeros((2, 3)), 8.0, 8.0)).all()
 
