@@ -7,8 +7,8 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QPoint, QPointF, Qt
-from PySide6.QtGui import QAccessible, QAction
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QAccessible, QAction, QKeyEvent
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QWidget
 
 from tests.fakes import toy_model
@@ -161,6 +161,25 @@ def test_search_picks_and_goes_there(qtbot, window):
     assert window.scene_widget.scene.camera()["parallel_scale"] == pytest.approx(
         before["parallel_scale"]
     )
+
+
+def test_a_key_that_still_comes_through_the_closed_list_is_the_windows(qtbot, window):
+    # As X delivers it when the window was busy going to what was found.
+    window.focus_search()
+    qtbot.keyClicks(window.search, "left rhomboideus major")
+    qtbot.keyClick(window.search, Qt.Key.Key_Return)
+    assert not window.search.hasFocus()
+    late = QKeyEvent(
+        QEvent.Type.ShortcutOverride, Qt.Key.Key_W, Qt.KeyboardModifier.NoModifier, "w"
+    )
+    QApplication.sendEvent(window.search, late)
+    assert not late.isAccepted()
+    window.focus_search()
+    typed = QKeyEvent(
+        QEvent.Type.ShortcutOverride, Qt.Key.Key_W, Qt.KeyboardModifier.NoModifier, "w"
+    )
+    QApplication.sendEvent(window.search, typed)
+    assert typed.isAccepted()
 
 
 def test_letters_typed_into_the_search_are_not_keys_of_the_window(qtbot, window):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QModelIndex, Qt, Signal
-from PySide6.QtGui import QResizeEvent, QStandardItem, QStandardItemModel
+from PySide6.QtGui import QFocusEvent, QResizeEvent, QStandardItem, QStandardItemModel
 from PySide6.QtWidgets import QCompleter, QLineEdit, QToolButton, QWidget
 
 from viewer.state.search import Found, Named, also_called, find
@@ -37,6 +37,7 @@ class SearchBox(QLineEdit):
         self.setAccessibleName("Find a part")
         self._index: Sequence[Named] = ()
         self._finds: list[Found] = []
+        self._has_gone = False
         self._model = QStandardItemModel(self)
         completer = QCompleter(self._model, self)
         completer.setCompletionMode(QCompleter.CompletionMode.UnfilteredPopupCompletion)
@@ -97,10 +98,20 @@ class SearchBox(QLineEdit):
 
     def _take(self, named: Named) -> None:
         self.completer().popup().hide()
+        self._has_gone = True
         self.found.emit(named)
         self.selectAll()
 
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        self._has_gone = False
+        super().focusInEvent(event)
+
     def event(self, event: QEvent) -> bool:
+        # A key pressed while the window was busy going to a find still comes through the list,
+        # which has closed: it is meant for the window.
+        if event.type() == QEvent.Type.ShortcutOverride and self._has_gone and not self.hasFocus():
+            event.ignore()
+            return False
         # Letters typed here are text, not the window's keys.
         if event.type() == QEvent.Type.ShortcutOverride and not (
             event.modifiers() & Qt.KeyboardModifier.ControlModifier
