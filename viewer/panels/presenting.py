@@ -40,6 +40,8 @@ LOG = logging.getLogger("peelback")
 MOST_LABELS = 7
 TRAVEL_S = 0.9
 DIGIT_WAIT_MS = 1200
+LEAST_STAY = 0.5
+"""A scene stays for this share of its time, however late a slow machine is."""
 POINTER_HIDES_MS = 3000
 TICK_MS = 500
 SCENES_AHEAD = 2
@@ -152,6 +154,7 @@ class Presenting(QObject):
         self.pictures = NextPictures(window)
         self.pictures.drawn.connect(self._tell_notes)
         self._hold = False
+        self._due, self._late_s = 0.0, 0.0
         self._began = self._arrived = time.monotonic()
         scene = window.scene_widget.scene
         self._loan = WindowLoan(window)
@@ -724,10 +727,16 @@ class Presenting(QObject):
     # --- playing -------------------------------------------------------------------------------
 
     def _wait_for_next(self) -> None:
+        """Wait what the scene asks for, less what a slow machine lost before."""
         self._play.stop()
         seconds = self.presenter.seconds_here()
-        if self.presenter.playing and seconds > 0:
-            self._play.start(round(1000 * seconds))
+        if not self.presenter.playing or seconds <= 0:
+            self._late_s = 0.0
+            return
+        wait = max(seconds - self._late_s, LEAST_STAY * seconds)
+        self._due = time.monotonic() + wait
+        self._late_s -= seconds - wait
+        self._play.start(round(1000 * wait))
 
     def _play_on(self) -> None:
         if not self.presenter.playing:
@@ -735,7 +744,11 @@ class Presenting(QObject):
         if self.presenter.following is None:
             self.pause()
             return
+        # Drawing the scenes must not make the whole longer: what one is late, the next makes up.
+        began = time.monotonic()
+        self._late_s += max(began - self._due, 0.0)
         self.next()
+        self._late_s += time.monotonic() - began
 
     def pause(self) -> None:
         """Stop playing; the scene stays."""

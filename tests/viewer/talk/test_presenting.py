@@ -1,10 +1,13 @@
 """Presenting for real: keys, blank, pen, spotlight, notes on a second screen, no dialog in the hall."""
 
+from types import SimpleNamespace
+
 import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtWidgets import QApplication, QDockWidget, QMessageBox, QToolTip
 
+from viewer.panels import presenting
 from viewer.panels.notes_window import NotesWindow
 from viewer.state import commands
 from viewer.state.view_state import Sides, ViewState
@@ -257,6 +260,25 @@ def test_a_talk_that_plays_goes_on_by_itself_pauses_and_ends(qtbot, window):
     assert made.presenter.pace > 1
     key(qtbot, made, Qt.Key.Key_Space)
     qtbot.waitUntil(lambda: made.presenter.index == 3 and not made.presenter.playing, timeout=4000)
+    made.finish()
+
+
+def test_what_a_slow_machine_is_late_the_next_scenes_make_up(window, monkeypatch):
+    clock = [100.0]
+    monkeypatch.setattr(presenting, "time", SimpleNamespace(monotonic=lambda: clock[0]))
+    talk = Talk("r", tuple(TalkScene(ViewState(), f"n{k}", seconds=2.0) for k in range(9)))
+    made = window.start_presenting(talk, full=False, playing=True)
+    waits = [made._play.interval()]
+    for passed in (2.5, 1.5, 6.0, 1.0, 1.0, 1.0, 1.0):
+        clock[0] += passed
+        made._play_on()
+        waits.append(made._play.interval())
+    # Half a second late is made up at once, four seconds at half a scene each.
+    assert waits == [2000, 1500, 2000, 1000, 1000, 1000, 1000, 2000]
+    made.pause()
+    clock[0] += 60.0
+    made.toggle_play()
+    assert made._play.interval() == 2000
     made.finish()
 
 
