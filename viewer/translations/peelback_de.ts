@@ -8536,6 +8536,18 @@
       <translation>Hinten</translation>
     </message>
     <message>
+      <source>Search</source>
+      <translation>Suchen</translation>
+    </message>
+    <message>
+      <source>Side L</source>
+      <translation>Seite L</translation>
+    </message>
+    <message>
+      <source>Side R</source>
+      <translation>Seite R</translation>
+    </message>
+    <message>
       <source>Oblique L</source>
       <translation>Schräg L</translation>
     </message>
@@ -8668,8 +8680,8 @@
       <translation>Kein Teil gewählt</translation>
     </message>
     <message>
-      <source>Tap or click a part of the picture, or choose one under Find. Its name, attachments, nerve, artery and action are told here.</source>
-      <translation>Einen Teil im Bild antippen oder anklicken oder unter „Aufsuchen“ wählen. Name, Ansätze, Nerv, Arterie und Wirkung stehen dann hier.</translation>
+      <source>Tap or click a part of the picture, or choose one under Search. Its name, attachments, nerve, artery and action are told here.</source>
+      <translation>Einen Teil im Bild antippen oder anklicken oder unter „Suchen“ wählen. Name, Ansätze, Nerv, Arterie und Wirkung stehen dann hier.</translation>
     </message>
     <message>
       <source>Look through what covers it</source>
@@ -8728,8 +8740,8 @@
       <translation>Ansichten</translation>
     </message>
     <message>
-      <source>find</source>
-      <translation>aufsuchen</translation>
+      <source>search</source>
+      <translation>suchen</translation>
     </message>
     <message>
       <source>all back, undo</source>
@@ -8900,8 +8912,8 @@
       <translation>drehbares Bild</translation>
     </message>
     <message>
-      <source>The back. Arrow keys turn, plus and minus come closer and go away, brackets peel. All parts can also be chosen from the list under Find.</source>
-      <translation>Der Rücken. Pfeiltasten drehen, Plus und Minus gehen näher und ferner, eckige Klammern tragen ab. Alle Teile lassen sich auch aus der Liste unter „Aufsuchen“ wählen.</translation>
+      <source>The back. Arrow keys turn, plus and minus come closer and go away, brackets peel. All parts can also be chosen from the list under Search.</source>
+      <translation>Der Rücken. Pfeiltasten drehen, Plus und Minus gehen näher und ferner, eckige Klammern tragen ab. Alle Teile lassen sich auch aus der Liste unter „Suchen“ wählen.</translation>
     </message>
     <message>
       <source>This page could not be opened:</source>

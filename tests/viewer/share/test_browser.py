@@ -193,7 +193,7 @@ def test_see_through_part_lets_a_click_go_to_what_is_behind_it(visit):
 
 
 def test_search_finds_latin_names_and_brings_the_part_into_view(visit):
-    visit.page.get_by_role("tab", name="Find").click()
+    visit.page.get_by_role("tab", name="Search").click()
     visit.page.locator("#search").fill("Musculus rhomboideus mínor")
     visit.page.locator("#found button").first.click()
     assert visit.page.evaluate("peelback.parts[peelback.state.selected].id").startswith(
@@ -331,6 +331,11 @@ def test_a_german_page_shows_no_english_text_whatever_is_opened(browser, tmp_pat
             "() => [...document.querySelectorAll('[aria-label], [title]')]"
             ".flatMap((n) => [n.ariaLabel, n.title])"
         )
+    # Its words are longer: no tab may run into the next one.
+    room = page.evaluate(
+        "() => [...document.querySelectorAll('[role=tab]')].map((t) => t.clientWidth - t.scrollWidth)"
+    )
+    assert min(room) >= 0
     page.locator("#tab-steps").click()
     for act in ("Trapezius nach außen klappen", "Alles davor tun, dann dies", "Beidseits zurück"):
         page.get_by_role("button", name=act).click()
@@ -357,7 +362,7 @@ def test_without_webgl_the_text_still_works(browser, toy_file):
     page.goto(toy_file.as_uri())
     page.get_by_role("button", name="I have read this").click()
     assert "no 3D pictures" in page.locator("#message").inner_text()
-    page.get_by_role("tab", name="Find").click()
+    page.get_by_role("tab", name="Search").click()
     page.locator("#search").fill("trapezius")
     page.locator("#found button").first.click()
     assert "accessory nerve" in page.locator("#pane-part").inner_text()
@@ -380,6 +385,10 @@ def test_scenes_of_a_talk_are_shown_one_after_another(browser, tmp_path):
     assert "A lecture" in page.locator("#pane-talk").inner_text()
     page.get_by_role("button", name="1. Whole back").click()
     assert "Skin first" in page.locator("#pane-talk").inner_text()
+    page.evaluate("document.getElementById('panel').style.maxHeight = '180px'")
+    page.get_by_role("button", name="2. One side deeper").click()
+    assert page.evaluate("document.getElementById('pane-talk').scrollTop") == 0
+    page.get_by_role("button", name="1. Whole back").click()
     page.locator("#pane-talk").get_by_role("button", name="Next").click()
     assert page.evaluate("peelback.state.peeled") == {"left": 2, "right": 3}
     assert visit.ids("s.hidden.has(p.number)") == {"deltoid.left"}
@@ -406,5 +415,12 @@ def test_real_back_stays_under_15_mb_and_shows_its_first_picture_in_3_s(
         seconds.append(visit.page.evaluate("peelback.picture.firstAt") / 1000)
         assert visit.complaints == []
         assert visit.visible() == len(preview_model.parts)
+        # Nothing of what lies beneath comes through the closed skin, seen from behind.
+        skin = visit.picture()
+        for stratum in range(1, 9):
+            visit.page.evaluate(f"peelback.toggleStratum({stratum})")
+        height, width = skin.shape[:2]
+        back = (slice(height // 4, 3 * height // 4), slice(int(0.4 * width), int(0.6 * width)))
+        assert (np.abs(visit.picture() - skin).max(axis=2) > 6)[back].sum() == 0
         visit.context.close()
     assert min(seconds) < 3.0

@@ -48,7 +48,7 @@ export function panes(page) {
         element(
           "p",
           {},
-          told("Tap or click a part of the picture, or choose one under Find. Its name, attachments, nerve, artery and action are told here.")
+          told("Tap or click a part of the picture, or choose one under Search. Its name, attachments, nerve, artery and action are told here.")
         ),
         keysTable()
       );
@@ -95,7 +95,7 @@ export function panes(page) {
       ["H T P O X F", told("hide, see through, look through what covers it, alone, other side, go to it")],
       ["N B", told("next step, step before")],
       [told("1 to 8"), told("views")],
-      ["/", told("find")],
+      ["/", told("search")],
       ["A, Ctrl+Z", told("all back, undo")],
     ];
     const list = element("dl");
@@ -256,7 +256,7 @@ export function panes(page) {
     facts.scenes.forEach((each, number) => {
       const button = element(
         "button",
-        { onclick: () => page.showScene(number) },
+        { onclick: () => (page.showScene(number), pane.scrollTo(0, 0)) },
         `${number + 1}. ${each.title}`
       );
       button.setAttribute("aria-current", number === now ? "true" : "false");

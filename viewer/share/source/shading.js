@@ -22,9 +22,10 @@ export const VERTEX = `
   uniform float stepMm;
   uniform float fibreStepMm;
   uniform float away;
-  out vec3 normalV;
-  out vec3 placeV;
-  out vec4 surfaceV;
+  // Of a narrow triangle the middle of a pixel may lie outside: there its values run wild.
+  centroid out vec3 normalV;
+  centroid out vec3 placeV;
+  centroid out vec4 surfaceV;
   flat out vec4 lookV;
   flat out vec4 colourV;
   flat out float partV;
@@ -59,9 +60,9 @@ const SCREEN_DOOR = `
 const fragment = (door) => `
   precision highp float;
   precision highp int;
-  in vec3 normalV;
-  in vec3 placeV;
-  in vec4 surfaceV;
+  centroid in vec3 normalV;
+  centroid in vec3 placeV;
+  centroid in vec4 surfaceV;
   flat in vec4 lookV;
   flat in vec4 colourV;
   flat in float partV;
@@ -165,9 +166,9 @@ export const DOOR_FRAGMENT = fragment(SCREEN_DOOR);
 export const PICK_FRAGMENT = `
   precision highp float;
   precision highp int;
-  in vec3 normalV;
-  in vec3 placeV;
-  in vec4 surfaceV;
+  centroid in vec3 normalV;
+  centroid in vec3 placeV;
+  centroid in vec4 surfaceV;
   flat in vec4 lookV;
   flat in vec4 colourV;
   flat in float partV;
