@@ -25,6 +25,7 @@ from scipy.ndimage import uniform_filter
 from meshes.drape.carve import border, clear_of
 from meshes.drape.distance import MeshIndex
 from meshes.shapes.contour import contour_grid, relax, simplify
+from meshes.shapes.neighbours import least_of_piece
 
 _KEPT = 3
 """Nearest families remembered at each node: the owner and two rivals."""
@@ -428,17 +429,12 @@ def large_pieces(
     vertices: np.ndarray, faces: np.ndarray, least_share: float
 ) -> tuple[np.ndarray, np.ndarray]:
     """Drop connected pieces with fewer than a share of all faces."""
-    from scipy.sparse import coo_matrix
-    from scipy.sparse.csgraph import connected_components
-
     n = len(vertices)
-    edges = np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]]])
-    graph = coo_matrix((np.ones(len(edges), bool), (edges[:, 0], edges[:, 1])), (n, n))
-    count, label = connected_components(graph, directed=False)
-    if count == 1:
+    label = least_of_piece(n, faces)
+    if not label.any():
         return vertices, faces
     face_label = label[faces[:, 0]]
-    size = np.bincount(face_label, minlength=count)
+    size = np.bincount(face_label, minlength=n)
     keep = size >= max(least_share * len(faces), 1)
     keep[size.argmax()] = True
     faces = faces[keep[face_label]]

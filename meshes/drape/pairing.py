@@ -1,4 +1,4 @@
-"""Small kernels for the bookkeeping of many pairs: whose boxes meet, what hangs together."""
+"""Whose boxes meet, for the bookkeeping of many pairs."""
 
 from __future__ import annotations
 
@@ -6,48 +6,6 @@ import numpy as np
 from numba import njit
 
 from meshes.drape.distance import KERNEL
-
-
-def least_of_piece(count: int, groups: np.ndarray) -> np.ndarray:
-    """Tell the pieces that hang together apart.
-
-    Parameters
-    ----------
-    count : int
-        Number of nodes.
-    groups : (m, k) int
-        Nodes of one row belong together.
-
-    Returns
-    -------
-    (count,) int
-        The least node of the piece that each belongs to.
-    """
-    return _least_of_piece(count, np.ascontiguousarray(groups, dtype=np.int64))
-
-
-@njit(**KERNEL)
-def _least_of_piece(count, groups):
-    parent = np.arange(count)
-    for row in range(groups.shape[0]):
-        a = groups[row, 0]
-        while parent[a] != a:
-            parent[a] = parent[parent[a]]
-            a = parent[a]
-        for k in range(1, groups.shape[1]):
-            b = groups[row, k]
-            while parent[b] != b:
-                parent[b] = parent[parent[b]]
-                b = parent[b]
-            if b < a:
-                parent[a] = b
-                a = b
-            else:
-                parent[b] = a
-    # A parent is never the greater one, so that those of smaller nodes are done.
-    for node in range(count):
-        parent[node] = parent[parent[node]]
-    return parent
 
 
 def boxes_meeting(

@@ -24,7 +24,7 @@ from meshes.drape.audit import moved_intersections
 from meshes.drape.distance import MeshIndex
 from meshes.drape.finer import split_edges
 from meshes.drape.immersion import Surface, immersions
-from meshes.drape.pairing import boxes_meeting, least_of_piece
+from meshes.drape.pairing import boxes_meeting
 from meshes.drape.resolve import (
     _carry_along,
     _longest,
@@ -32,6 +32,7 @@ from meshes.drape.resolve import (
 )
 from meshes.drape.several import Triangles, crossing_boxes
 from meshes.model import Contact, Part, mirror_points, other_side
+from meshes.shapes.neighbours import least_of_piece
 
 BORNE_MM = 0.4
 """Overlap that is left alone: what is judged is half a millimetre."""

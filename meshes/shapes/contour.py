@@ -9,6 +9,7 @@ from vtkmodules.vtkCommonDataModel import vtkImageData
 from vtkmodules.vtkFiltersCore import vtkFlyingEdges3D
 
 from meshes.shapes.decimation import decimate
+from meshes.shapes.neighbours import evened, least_of_piece
 from meshes.shapes.solid import Solid, evaluate_grid
 
 
@@ -116,19 +117,7 @@ def relax(vertices: np.ndarray, faces: np.ndarray, rounds: int, weight: float = 
     """Taubin smoothing: evens triangles and removes grid steps without shrinking."""
     if rounds <= 0:
         return vertices
-    from scipy.sparse import coo_matrix, diags
-
-    edges = np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]])
-    n = len(vertices)
-    adjacency = coo_matrix((np.ones(len(edges)), (edges[:, 0], edges[:, 1])), (n, n)).tocsr()
-    adjacency = ((adjacency + adjacency.T) > 0).astype(np.float64)
-    degree = np.asarray(adjacency.sum(1)).ravel()
-    mean = diags(1.0 / np.maximum(degree, 1)) @ adjacency
-    v = vertices.copy()
-    for _ in range(rounds):
-        v += weight * (mean @ v - v)
-        v -= (weight + 0.03) * (mean @ v - v)
-    return v
+    return evened(vertices, faces, rounds, weight, weight + 0.03)
 
 
 def largest_piece(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
@@ -174,14 +163,10 @@ def simplify(
 
 
 def pieces(faces: np.ndarray) -> np.ndarray:
-    """Return (m,) the number of the connected piece that each of (m, 3) faces belongs to."""
-    from scipy.sparse import coo_matrix
-    from scipy.sparse.csgraph import connected_components
-
-    n = int(faces.max()) + 1 if len(faces) else 0
-    edges = np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]]])
-    graph = coo_matrix((np.ones(len(edges), bool), (edges[:, 0], edges[:, 1])), (n, n))
-    return connected_components(graph, directed=False)[1][faces[:, 0]]
+    """Return (m,) the least vertex of the connected piece that each of (m, 3) faces is of."""
+    if len(faces) == 0:
+        return np.zeros(0, np.int64)
+    return least_of_piece(int(faces.max()) + 1, faces)[faces[:, 0]]
 
 
 _CRUMB = 0.001
@@ -204,12 +189,13 @@ def without_flaps(vertices: np.ndarray, faces: np.ndarray) -> tuple[np.ndarray, 
     Decimation leaves them where a thin piece collapsed. They enclose nothing,
     pass as closed, and turn the sign of distances near them.
     """
-    _, inverse, count = np.unique(
-        np.sort(faces, axis=1), axis=0, return_inverse=True, return_counts=True
-    )
-    keep = count[inverse.ravel()] == 1
-    if keep.all():
+    a, b, c = np.sort(faces, axis=1).T
+    key = (a * len(vertices) + b) * len(vertices) + c
+    in_order = np.sort(key)
+    if not np.any(in_order[1:] == in_order[:-1]):
         return vertices, faces
+    _, inverse, count = np.unique(key, return_inverse=True, return_counts=True)
+    keep = count[inverse] == 1
     used, renumbered = np.unique(faces[keep], return_inverse=True)
     return vertices[used], renumbered.reshape(-1, 3)
 

@@ -134,10 +134,11 @@ def snap_to_line(
         Vertices now on the line.
     """
     value = line(vertices)
-    edges = np.sort(np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]]), axis=1)
-    edges = np.unique(edges, axis=0)
+    edges = np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]])
     edges = edges[(value[edges[:, 0]] < 0) != (value[edges[:, 1]] < 0)]
     edges = edges[np.abs(value[edges[:, 0]] - value[edges[:, 1]]) < 0.5 * NO_LINE]
+    # Few are left: those are put in order.
+    edges = np.unique(np.sort(edges, axis=1), axis=0)
     t = value[edges[:, 0]] / (value[edges[:, 0]] - value[edges[:, 1]])
     both = np.concatenate([np.column_stack([edges, t]), np.column_stack([edges[:, ::-1], 1 - t])])
     start, end = both[:, 0].astype(int), both[:, 1].astype(int)
@@ -178,8 +179,9 @@ def border_edges(faces: np.ndarray) -> np.ndarray:
 
 def is_plain(faces: np.ndarray) -> bool:
     """True when no edge has more than two faces and no vertex two separate borders."""
-    edges = np.sort(np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]]), axis=1)
-    _, count = np.unique(edges, axis=0, return_counts=True)
+    a, b = np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]]).T
+    key = np.minimum(a, b) * (int(faces.max()) + 1) + np.maximum(a, b)
+    _, count = np.unique(key, return_counts=True)
     starts = border_edges(faces)[:, 0]
     return bool(count.max() <= 2 and len(np.unique(starts)) == len(starts))
 
