@@ -137,6 +137,7 @@ def _belly(
     tendon=(0.05, 0.12),
     taper=(0.5, 0.4),
     edge: float = 0.6,
+    at: float = 0.5,
     region: str = "shoulder",
     least_width: float = 2.5,
     lifted: float = 0.0,
@@ -144,10 +145,11 @@ def _belly(
 ) -> None:
     """Lay a fleshy muscle as a fan between a few fibre paths.
 
-    ``lifted`` is the share of half its thickness by which the fibres keep off what is laid.
+    It is fullest at share ``at`` of its length; ``lifted`` is the share of half its thickness
+    by which the fibres keep off what is laid.
     """
     grid = fan_grid(paths, across, along)
-    thick = fan_thickness(across, along, thickness, taper, edge)
+    thick = fan_thickness(across, along, thickness, taper, edge, at)
     if lifted:
         grid = smooth_grid(lift_grid(bench.field, grid, 0.5 * lifted * thick, ends=0.3), 1)
     first, last = grid[:, 0], grid[:, -1]
@@ -209,16 +211,20 @@ def lay_scapular_muscles(bench: Workbench) -> None:
         path = []
         for along in (0.03, 0.3, 0.55, 0.78):
             a = on(superior_ordered, min(along * 1.05, 1.0))
-            b = on(upper_ordered, along * 0.78)
-            wide = 0.88 if along < 0.6 else 0.6
-            path.append(a + (0.02 + wide * share) * (b - a) + back * 2.0)
-        path.append(glenoid + [4.0, 10.0 * (share - 0.35), 3.0])
-        path.append(0.45 * glenoid + 0.55 * top + [0.0, 6.0 * (share - 0.5), 8.0])
-        path.append(top + [-0.5, 6.0 * (share - 0.5), 0.5])
+            b = on(upper_ordered, along * 0.86)
+            # Within the groove between blade and spine, its face level with the lip.
+            open_face = np.cross(b - a, glenoid - on(superior_ordered, 0.0))
+            open_face *= np.sign(open_face[2]) / np.linalg.norm(open_face)
+            wide = 0.86 if along < 0.6 else 0.74
+            deep = (4.5 * np.sin(np.pi * share) - 4.0 - 4.0 * (along > 0.6)) * bench.frame.scale
+            path.append(a + (0.07 + wide * share) * (b - a) - deep * open_face)
+        path.append(glenoid + [2.0, 12.0 * (share - 0.25), 3.5])
+        path.append(0.45 * glenoid + 0.55 * top + [0.0, 8.0 * (share - 0.5), 5.0])
+        path.append(top + [-0.5, 8.0 * (share - 0.5), 0.5])
         paths.append(np.array(path))
-    _belly(bench, "supraspinatus", paths, 20.0 * bulk, (["scapula.left"], ["humerus.left"]),
+    _belly(bench, "supraspinatus", paths, 27.0 * bulk, (["scapula.left"], ["humerus.left"]),
            across=9, along=14, triangles=(2800, 900),
-           spacing=(1.6, 1.7), tendon=(0.03, 0.25), taper=(0.55, 0.24), edge=0.55)  # fmt: skip
+           spacing=(1.6, 1.7), tendon=(0.0, 0.25), taper=(0.6, 0.14), edge=0.35, at=0.28)  # fmt: skip
 
     # Teres minor along the lateral border, below infraspinatus, to the lowest facet.
     inferior = mark("humerus.left.greater_tubercle_inferior")
@@ -234,7 +240,7 @@ def lay_scapular_muscles(bench: Workbench) -> None:
         path.append(round_head(62.0, 0.5 * (low + inferior[2]), 3.5))
         path.append(inferior + [0.5, 1.5, -1.0 - 3.0 * side])
         paths.append(np.array(path))
-    _belly(bench, "teres_minor", paths, 11.0 * bulk, (["scapula.left"], ["humerus.left"]),
+    _belly(bench, "teres_minor", paths, 13.0 * bulk, (["scapula.left"], ["humerus.left"]),
            across=6, along=16, tendon=(0.05, 0.18), taper=(0.5, 0.36), edge=0.7,
            spacing=(1.6, 1.8), triangles=(2400, 640), lifted=1.0, smoothing=7)  # fmt: skip
 
@@ -247,20 +253,20 @@ def lay_scapular_muscles(bench: Workbench) -> None:
         start = on(border, at_root + 0.10 + share * (0.82 - at_root)) + [4.0, 0, 0]
         if share > 0.9:
             start = on(lateral, 0.14) - across_border * 13.0
-        waist = (1 - share) * (neck_top + [0, 0, -13.0]) + share * (neck_low - across_border * 14.0)
+        waist = (1 - share) * (neck_top + [0, 0, -12.5]) + share * (neck_low - across_border * 14.0)
         waist = waist + back * (1.0 + 6.0 * share)
         z = middle[2] + (4.0 - 9.0 * share) * bench.frame.scale
         path = np.array([
             start + back * 1.5,
-            0.55 * start + 0.45 * waist + back * 5.0,
-            waist + back * 3.0,
+            0.55 * start + 0.45 * waist + back * (2.5 + 3.5 * share),
+            waist + back * (1.0 + 3.0 * share),
             round_head(18.0, z, 5.0),
             round_head(58.0, 0.5 * (z + middle[2]), 4.0),
             middle + [0.5, 2.0, 0.5 + 7.0 * (0.5 - share)],
         ])  # fmt: skip
         paths.append(path)
-    _belly(bench, "infraspinatus", paths, 15.0 * bulk, (["scapula.left"], ["humerus.left"]),
-           across=19, along=18, triangles=(4400, 800), tendon=(0.03, 0.2), taper=(0.4, 0.3),
+    _belly(bench, "infraspinatus", paths, 20.0 * bulk, (["scapula.left"], ["humerus.left"]),
+           across=19, along=18, triangles=(4400, 800), tendon=(0.0, 0.2), taper=(0.34, 0.26), edge=0.35,
            lifted=0.8, smoothing=7)  # fmt: skip
 
     # Teres major from the back of the inferior angle to the front of the humerus.
@@ -314,7 +320,7 @@ def lay_deltoid(bench: Workbench) -> None:
         out = -out
     # A V-shaped end: front fibres on its front limb, rear fibres on its rear limb.
     v = np.linspace(-1, 1, across)[:, None]
-    insertion = tuberosity + out * 2.0 + v * np.array([0, 6.0, 0]) - axis * (14.0 * np.abs(v))
+    insertion = tuberosity + out * 1.0 + v * np.array([0, 6.5, 0]) - axis * (20.0 * np.abs(v))
     u = np.linspace(0, 1, along)
     grid = (1 - u)[None, :, None] * origin[:, None] + u[None, :, None] * insertion[:, None]
     # Over the head and the muscles on it the fibres run on a rounded cap about the shaft.
@@ -334,7 +340,7 @@ def lay_deltoid(bench: Workbench) -> None:
     # The spinal part lies behind infraspinatus and teres minor, its border all but straight.
     rear = np.clip((np.linspace(0, 1, across) - 0.55) / 0.25, 0, 1)[:, None, None]
     grid = grid + rear * np.sin(np.pi * u)[None, :, None] * np.array([4.0, 16.0, 0.0]) * scale
-    thickness = fan_thickness(across, along, 17.0 * bench.body.muscle_bulk * scale, (0.34, 0.5),
+    thickness = fan_thickness(across, along, 17.0 * bench.body.muscle_bulk * scale, (0.34, 0.3),
                               edge=0.55, at=0.45)  # fmt: skip
     grid = smooth_grid(grid, 3)
     for _ in range(2):
@@ -384,7 +390,7 @@ def _off(
     gap = gap.reshape(grid.shape[:2])
     lack = far[nearest].reshape(grid.shape[:2]) + room - distance[..., 0]
     # A smooth bulge round the nerve, no crease along it.
-    share = np.clip(1.0 - (gap - room - 4.0) / 14.0, 0.0, 1.0)
+    share = np.clip(1.0 - (gap - room - 4.0) / 45.0, 0.0, 1.0)
     lift = np.maximum(lack, 0.0) * share * share * (3.0 - 2.0 * share)
     lift[:, [0, -1]] = 0.0
     return grid + lift[..., None] * way
