@@ -60,7 +60,7 @@ _ENOUGH = 0.85
 _PASSED_ON = 0.5
 """What an overlap with something softer weighs against one with something harder."""
 
-_FINE_MM = 2.5
+_FINE_MM = 3.0
 """Edges shorter than this are not halved where a place is stuck."""
 
 _ROUND_STUCK_MM = 1.5

@@ -17,15 +17,18 @@ from meshes.model import Part
 from meshes.shapes.thinning import thinned_mesh
 from meshes.soft.workbench import Workbench, trimesh_of
 
-_FLATTENED_MM = 1.1
+_FLATTENED_MM = 1.25
 """How far a surface may move."""
+_FIRM = ("disc", "cartilage")
+_FIRM_MM = 0.6
+"""The same for what gives way to nothing and fits between bones."""
 _OF_THICKNESS = 0.45
 """The same as a share of the thickness of what is thin."""
 _SHEET_MM = 8.0
 """Thickness up to which a part counts as a sheet."""
 _ENDS = 0.15
 """Share of the fibres at either end where a sheet is thin."""
-_AT_ENDS_MM = 0.08
+_AT_ENDS_MM = 0.1
 """How far it may move there."""
 _LONGEST_MM = 25.0
 """Longest edge that may arise; what is folded bends at its edges."""
@@ -56,7 +59,8 @@ def thinned(part: Part) -> Part:
     cross = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
     volume = abs(float(np.einsum("ij,ij->", corners[:, 0], cross))) / 6.0
     thickness = 4.0 * volume / max(float(np.linalg.norm(cross, axis=1).sum()), 1e-9)
-    tolerance = min(_FLATTENED_MM, _OF_THICKNESS * thickness)
+    most = _FIRM_MM if part.kind in _FIRM else _FLATTENED_MM
+    tolerance = min(most, _OF_THICKNESS * thickness)
     if part.uv is not None and thickness < _SHEET_MM:
         # Where sheets end they lie on one another, a few tenths of a millimetre thick.
         to_end = np.minimum(part.uv[:, 0], 1.0 - part.uv[:, 0])
