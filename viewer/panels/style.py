@@ -224,6 +224,10 @@ QLabel#said {{ background: {t.accent_wash}; color: {t.text}; border-top: 2px sol
 QCheckBox::indicator, QTreeView::indicator, QListView::indicator {{
   width: {round(13 * scale)}px; height: {round(13 * scale)}px;
 }}
+QCheckBox::indicator:unchecked, QTreeView::indicator:unchecked, QListView::indicator:unchecked {{
+  width: {round(13 * scale) - 2}px; height: {round(13 * scale) - 2}px;
+  border: 1px solid {t.soft}; border-radius: 2px; background: {t.raised};
+}}
 QProgressBar {{ background: {t.raised}; border: 1px solid {t.line}; border-radius: 3px;
   text-align: center; color: {t.text}; min-height: {round(14 * scale)}px; }}
 QProgressBar::chunk {{ background: {t.accent_wash}; border-right: 2px solid {t.accent}; }}

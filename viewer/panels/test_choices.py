@@ -106,6 +106,8 @@ class TestChoices(QDialog):
         self.bell = QCheckBox("The &bell can be heard")
         self.exam = QCheckBox("Exa&mination on")
         self.exam_day = QDateEdit(QDate.currentDate().addDays(28))
+        # Day and month are the other way about on either side of the Atlantic.
+        self.exam_day.setDisplayFormat("yyyy-MM-dd")
         self.exam_day.setCalendarPopup(True)
         self.exam_day.setMinimumDate(QDate.currentDate())
         self.exam_day.setAccessibleName("Day of the examination")
