@@ -402,6 +402,7 @@ class SectionDock(QDockWidget):
             button.setAccessibleName(words)
         self.nod, self.lean = QSlider(Qt.Orientation.Horizontal), QSlider(Qt.Orientation.Horizontal)
         self._tilt_words = [QLabel(), QLabel()]
+        self._tilt_names = [QLabel("Tilt back and forth"), QLabel("Tilt to the side")]
         for slider, words in ((self.nod, "Tilt back and forth"), (self.lean, "Tilt to the side")):
             slider.setRange(-90, 90)
             slider.setPageStep(5)
@@ -454,8 +455,10 @@ class SectionDock(QDockWidget):
         grid = QGridLayout(self.tilts)
         grid.setContentsMargins(0, 0, 0, 0)
         for row, slider in enumerate((self.nod, self.lean)):
-            grid.addWidget(slider, row, 0)
-            grid.addWidget(self._tilt_words[row], row, 1)
+            self._tilt_names[row].setBuddy(slider)
+            grid.addWidget(self._tilt_names[row], row, 0)
+            grid.addWidget(slider, row, 1)
+            grid.addWidget(self._tilt_words[row], row, 2)
         box.addWidget(self.tilts)
         flags = QWidget()
         flow = FlowLayout(flags, spacing=8)
@@ -518,7 +521,7 @@ class SectionDock(QDockWidget):
         ):  # fmt: skip
             widget.setFont(font(scale, 0.95))
         self.where.setFont(font(scale, 1.05, bold=True))
-        for label in (self.total, self.note, *self._tilt_words):
+        for label in (self.total, self.note, *self._tilt_words, *self._tilt_names):
             label.setFont(font(scale, 0.88))
         self.picture.set_dress(theme, scale)
 

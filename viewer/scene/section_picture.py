@@ -23,9 +23,9 @@ from viewer.state.tongue import told
 PAPER = {"light": (250, 250, 248), "dark": (26, 27, 31)}
 EDGE = {"light": (60, 46, 42), "dark": (12, 12, 14)}
 GROUND = {"light": looks.LOOSE_TISSUE, "dark": (92, 86, 66)}
-"""Loose tissue and fat between the parts, which the model holds no part for; paler than its fat."""
+"""Loose tissue and fat between the parts, which the model holds no part for: on paper paler than its fat."""
 
-GROUND_NOTE = "Pale: loose tissue and fat, not modelled"
+GROUND_NOTE = "Between the parts: loose tissue and fat, not modelled"
 ENDS = (("Left", "Right"), ("Back", "Front"), ("Head", "Foot"))
 SUPERSAMPLE = 2
 LEAST_LABELLED_PX2 = 40.0

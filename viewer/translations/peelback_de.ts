@@ -9328,8 +9328,8 @@
       <translation>Lehrmodell – nicht zur Führung von Nadel oder Messer</translation>
     </message>
     <message>
-      <source>Pale: loose tissue and fat, not modelled</source>
-      <translation>Hell: lockeres Gewebe und Fett, nicht modelliert</translation>
+      <source>Between the parts: loose tissue and fat, not modelled</source>
+      <translation>Zwischen den Teilen: lockeres Gewebe und Fett, nicht modelliert</translation>
     </message>
     <message>
       <source>Pale with a dark edge: nerve. Dark with a pale edge: vessel; both drawn wider than they are.</source>
