@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from PySide6.QtCore import Qt
-
 from viewer.state import commands
 from viewer.state.captions import title_of_several
 from viewer.state.search import Named
@@ -96,8 +94,7 @@ class PartMenu:
         """Go to the search field."""
         if not self.settings.side_panel:
             self.show_side_panel(True)
-        self.search.setFocus(Qt.FocusReason.ShortcutFocusReason)
-        self.search.selectAll()
+        self.search.begin()
 
     def go_to_named(self, named: Named) -> None:
         """Pick what was searched for and fly there; say it when it is not in view."""

@@ -102,6 +102,13 @@ class SearchBox(QLineEdit):
         self.found.emit(named)
         self.selectAll()
 
+    def begin(self) -> None:
+        """Take the keys, with what was typed before picked to be typed over."""
+        # Not left to `focusInEvent`, which does not come while another window is in front.
+        self._has_gone = False
+        self.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.selectAll()
+
     def focusInEvent(self, event: QFocusEvent) -> None:
         self._has_gone = False
         super().focusInEvent(event)

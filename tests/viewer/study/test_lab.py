@@ -55,7 +55,7 @@ def test_points_lie_between_0_and_100_and_a_loss_never_adds_any(cut):
     worse = replace(cut, lost=(*cut.lost, Lost("dorsal_scapular_nerve.left", 2.0, 3.0, True)))
     assert worse.score <= cut.score
     if sum(x.kept for x in cut.lost) == 0:
-        assert worse.score <= cut.score - 25.0
+        assert worse.score <= cut.score - 25.0 + 1e-9  # one rounding of a sum
 
 
 @given(cut=cuts)
