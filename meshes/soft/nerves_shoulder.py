@@ -16,7 +16,7 @@ _FORWARD = np.array([0.0, -1.0, 0.0])
 HILUM_FROM_ANGLE_MM = 56.0
 """Where the thoracodorsal bundle enters latissimus."""
 _TO_HILUM = np.array([0.733, -0.677, 0.065])
-DORSAL_SCAPULAR_MEDIAL_MM = (7.0, 10.5, 14.5)
+DORSAL_SCAPULAR_MEDIAL_MM = (5.0, 8.5, 12.5)
 """Artery, nerve and vein medial to the medial border, mm. They lie deep to it as well: the
 nerve's whole distance from the border is 16.1 +- 5.3 mm (Pinto MC et al., 22 shoulders)."""
 ACCESSORY_ABOVE_CLAVICLE_MM = 52.0
