@@ -109,7 +109,11 @@ def glb_bytes(parts: Iterable[Part]) -> bytes:
         "asset": {
             "version": "2.0",
             "generator": f"Peelback {peelback_version()}",
-            "extras": {"caution": CAUTION},
+            "extras": {
+                "caution": CAUTION,
+                "unit": "m",
+                "axes": "glTF: +x to the subject's left, +y to the head, +z to the front",
+            },
         },
         "scene": 0,
         "scenes": [{"name": "back", "nodes": list(range(len(parts)))}],

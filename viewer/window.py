@@ -148,9 +148,11 @@ class MainWindow(
         super().__init__()
         self.setWindowTitle("Peelback")
         self.setWindowIcon(program_icon())
-        self._message = ""
+        self._faults: list[str] = []
         if settings is None:
-            settings, self._message = load_settings()
+            settings, message = load_settings()
+            if message:
+                self._faults.append(message)
         self.settings = settings
         # First, since panels write their sentences when they are made.
         choose(self.settings.language, self.settings.spelling)
@@ -371,6 +373,7 @@ class MainWindow(
         bar = self.statusBar()
         # A message stands in for the markers, which the picture shows as well.
         bar.addWidget(self._markers, 1)
+        bar.addPermanentWidget(self._make_faults_button())
         bar.addPermanentWidget(self._note)
         self._note.setContentsMargins(8, 0, 8, 0)
         bar.setSizeGripEnabled(False)
@@ -421,7 +424,7 @@ class MainWindow(
             widget.setFont(font(self.scale))
         for label in (self._markers, self._note, self._rail_place):
             label.setFont(font(self.scale, 0.88))
-        for button in self._side_buttons.buttons():
+        for button in (*self._side_buttons.buttons(), self._faults_button):
             button.setFont(font(self.scale, 0.92))
         self._rail_head.setFont(font(self.scale, 1.0, bold=True))
         self.tree.set_column_width(round(30 * self.scale))
@@ -521,7 +524,8 @@ class MainWindow(
 
     def tell_later(self, message: str) -> None:
         """Say something as soon as the model starts."""
-        self._message = message or self._message
+        if message:
+            self._faults.append(message)
 
     def _reopen(self) -> None:
         path = last_session_path()
@@ -531,7 +535,7 @@ class MainWindow(
             self._opened = open_working_file(path).state
         except WorkingFileError as error:
             LOG.warning("last session not reopened: %s", error)
-            self._message = f"The last session could not be reopened: {error}"
+            self._faults.append(f"The last session could not be reopened: {error}")
 
     def _start_scene(self) -> None:
         try:
@@ -590,8 +594,7 @@ class MainWindow(
         self.source.finished.connect(self.take_model)
         self.source.failed.connect(self._on_failed)
         self.source.start()
-        if self._message:
-            self.say(self._message, 15000)
+        self._show_faults()
 
     def _on_catalogue(self, catalogue: Any) -> None:
         if isinstance(self.model, GrowingModel):

@@ -43,6 +43,14 @@ def test_reloaded_glb_has_left_at_plus_x_head_at_plus_y_front_at_plus_z(folder):
     assert meshes["trapezius_transverse.left"].centroid[2] < meshes["vertebra_T4"].centroid[2]
 
 
+def test_glb_says_its_unit_and_axes_and_what_it_is_not_for(folder):
+    raw = (folder / "model.glb").read_bytes()
+    asset = json.loads(raw[20 : 20 + int.from_bytes(raw[12:16], "little")])["asset"]
+    assert asset["extras"]["unit"] == "m"  # glTF 2.0, section 3.4: all linear distances in metres
+    assert all(way in asset["extras"]["axes"] for way in ("+x", "+y", "+z"))
+    assert "not for needle" in asset["extras"]["caution"]
+
+
 def test_gltf_frame_is_a_rotation_and_no_mirror():
     turn = to_gltf_frame(np.eye(3)).T * 1000
     assert np.linalg.det(turn) == pytest.approx(1)

@@ -8,9 +8,11 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from PySide6.QtWidgets import QMessageBox
 
+from viewer.panels.sheets import Sheet
 from viewer.state import commands
 from viewer.study.results import Answered
 from viewer.study.store import results_path
+from viewer.talk.autosave import autosave_path
 
 DAY = timedelta(days=1)
 
@@ -102,6 +104,26 @@ def test_a_broken_results_file_is_put_aside_and_told(window):
     assert window.results.learners()
     assert "cannot be read" in window.statusBar().currentMessage()
     assert path.with_name("results.db.broken-1").read_bytes().startswith(b"not a database")
+
+
+def test_every_fault_stays_to_be_read_until_it_was(window):
+    path = results_path()
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_bytes(b"not a database at all" * 100)
+    autosave_path().write_text("{not a talk")
+    assert not window._faults_button.isVisibleTo(window)
+    assert window.results.learners()
+    window._keep = True
+    window.offer_recovered_talk()
+    window.say("Something else")
+    assert window._faults_button.isVisibleTo(window)
+    assert "2" in window._faults_button.text()
+    window._faults_button.click()
+    sheet = window.findChildren(Sheet)[-1]
+    text = sheet.text.toPlainText()
+    assert "results.db.broken-1" in text and "unsaved talk could not be read" in text
+    sheet.close_button.click()
+    assert not window._faults_button.isVisibleTo(window)
 
 
 def test_a_place_that_cannot_be_written_does_not_stop_the_study(window, monkeypatch, tmp_path):

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from html import escape
 from typing import Any
 
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QToolButton
 
 from viewer.panels.sheets import (
     SettingsSheet,
@@ -28,6 +30,45 @@ class HelpMenu:
     def _open(self, sheet: Any) -> None:
         sheet.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         sheet.open()
+
+    def _make_faults_button(self) -> QToolButton:
+        """Return the button at the foot of the window that comes with the first fault."""
+        self._faults_button = QToolButton()
+        self._faults_button.clicked.connect(self.open_faults)
+        self._faults_button.hide()
+        return self._faults_button
+
+    def tell_fault(self, words: str) -> None:
+        """Say that something could not be read or kept, and keep it where it can be read again.
+
+        What the pointer meets is written over the status line, and one fault over another: the
+        button beside it stays until the list has been read.
+        """
+        self._faults.append(words)
+        self._show_faults()
+
+    def _show_faults(self) -> None:
+        """Say the last fault, and offer the list of all."""
+        if not self._faults:
+            return
+        self._faults_button.setText(told("Not read or kept: {count}", count=len(self._faults)))
+        self._faults_button.setAccessibleName(self._faults_button.text())
+        self._faults_button.show()
+        self.say(self._faults[-1], 0)
+
+    def open_faults(self) -> None:
+        """List what could not be read or kept; read, the button goes."""
+        sheet = Sheet(
+            told("What could not be read or kept"),
+            "".join(f"<p>{escape(words)}</p>" for words in self._faults),
+            self,
+        )
+        sheet.accepted.connect(self._forget_faults)
+        self._open(sheet)
+
+    def _forget_faults(self) -> None:
+        self._faults.clear()
+        self._faults_button.hide()
 
     def open_help(self) -> None:
         """Keys, how to begin, cautions."""

@@ -38,7 +38,7 @@ class StudyMenu:
         if self._results is None:
             self._results, message = open_results()
             if message:
-                self.say(message, 0)
+                self.tell_fault(message)
         return self._results
 
     @property

@@ -307,7 +307,7 @@ class TalkMenu:
             return
         found, message = autosave.recover()
         if message:
-            self.say(message, 15000)
+            self.tell_fault(message)
         if found is None:
             return
         box = QMessageBox(self)

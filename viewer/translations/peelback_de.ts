@@ -10115,5 +10115,13 @@
       <source>Drawn aside: {names}</source>
       <translation>Beiseitegezogen: {names}</translation>
     </message>
+    <message>
+      <source>Not read or kept: {count}</source>
+      <translation>Nicht gelesen oder behalten: {count}</translation>
+    </message>
+    <message>
+      <source>What could not be read or kept</source>
+      <translation>Was nicht gelesen oder behalten werden konnte</translation>
+    </message>
   </context>
 </TS>
