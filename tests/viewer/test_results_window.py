@@ -6,11 +6,12 @@ import csv
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QMessageBox
 
 from viewer.panels.sheets import Sheet
 from viewer.state import commands
-from viewer.study.results import Answered
+from viewer.study.results import Answered, ResultsError
 from viewer.study.store import results_path
 from viewer.talk.autosave import autosave_path
 
@@ -171,6 +172,50 @@ def test_closing_the_notes_keeps_what_was_typed(window):
     window._notes_sheet.words.setPlainText("Four slips.")
     window._notes_sheet.close()
     assert window.note_on(window.model.parts["levator_scapulae.left"]) == "Four slips."
+
+
+def test_escape_and_another_row_keep_what_was_typed(qtbot, window):
+    window.write_note("rhomboid_major", "Slants down.")
+    window.do(commands.select(["levator_scapulae.left"]))
+    window.note_selected()
+    sheet = window._notes_sheet
+    sheet.words.setPlainText("Four slips.")
+    sheet.list.setCurrentRow(1)
+    assert sheet.structure == "rhomboid_major"
+    assert sheet.words.toPlainText() == "Slants down."
+    sheet.words.setPlainText("Slants down and out.")
+    qtbot.keyClick(sheet, Qt.Key.Key_Escape)
+    assert not sheet.isVisible()
+    assert window.results.notes(window.learner) == {
+        "levator_scapulae": "Four slips.",
+        "rhomboid_major": "Slants down and out.",
+    }
+
+
+def test_a_note_that_cannot_be_kept_is_said_and_stays_to_be_seen(window, monkeypatch):
+    window.write_note("rhomboid_major", "Slants down.")
+    window.do(commands.select(["levator_scapulae.left"]))
+    window.note_selected()
+    sheet = window._notes_sheet
+
+    def full(*_):
+        raise ResultsError("the disk is full")
+
+    monkeypatch.setattr(window.results, "set_note", full)
+    sheet.words.setPlainText("Four slips.")
+    sheet.list.setCurrentRow(1)
+    assert sheet.structure == "levator_scapulae"
+    assert sheet.words.toPlainText() == "Four slips."
+    assert "the disk is full" in sheet.head.text()
+
+
+def test_a_long_note_is_kept_whole(window):
+    window.do(commands.select(["levator_scapulae.left"]))
+    window.note_selected()
+    words = "Four slips. " * 400
+    window._notes_sheet.words.setPlainText(words)
+    window._notes_sheet.close()
+    assert window.note_on(window.model.parts["levator_scapulae.left"]) == words.strip()
 
 
 def test_pins_stand_in_the_caption_of_their_part_only(window):

@@ -207,15 +207,17 @@ class StudyMenu:
         lines += [told("Pin: {words}", words=words) for words in pins]
         return "\n".join(lines)
 
-    def write_note(self, structure: str, words: str) -> None:
-        """Keep a note of one's own, or take it away."""
+    def write_note(self, structure: str, words: str) -> str:
+        """Keep a note of one's own, or take it away; returns why it was not kept, "" when it was."""
         try:
             self.results.set_note(self.learner, structure, words)
         except ResultsError as error:
-            self.say(told("The note was not kept: {why}.", why=error), 0)
-            return
+            why = told("The note was not kept: {why}.", why=error)
+            self.say(why, 0)
+            return why
         self._own_notes = None
         self._show_caption()
+        return ""
 
     def note_selected(self) -> None:
         """Write a note on the picked part."""
@@ -232,9 +234,13 @@ class StudyMenu:
         names = self._structure_names()
 
         def change(structure: str, words: str) -> None:
-            self.write_note(structure, words)
+            if why := self.write_note(structure, words):
+                sheet.tell(why)
+                return
             notes = self.results.notes(self.learner)
-            sheet.show_notes(notes, names, structure if structure in notes else "")
+            # The part that was come for keeps its row until its own note is taken out.
+            listed = notes if structure == at or not at else {at: "", **notes}
+            sheet.show_notes(listed, names, structure if structure in notes else "")
 
         sheet.note_changed.connect(change)
         sheet.wanted.connect(self._go_to_structure)

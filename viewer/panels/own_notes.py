@@ -19,8 +19,6 @@ from PySide6.QtWidgets import (
 from viewer.panels.flow import FlowLayout
 from viewer.state.tongue import told
 
-LONGEST = 2000
-"""Letters of a note."""
 _ID = Qt.ItemDataRole.UserRole
 
 
@@ -66,7 +64,8 @@ class OwnNotes(QDialog):
         box.addWidget(buttons)
         self._notes: dict[str, str] = {}
         self._names: Mapping[str, str] = {}
-        self.list.currentRowChanged.connect(self._show_words)
+        self._shown = ""
+        self.list.currentRowChanged.connect(self._go_on)
         self.list.itemActivated.connect(lambda _: self._go())
         self.keep_button.clicked.connect(self.keep)
         self.remove_button.clicked.connect(self.remove)
@@ -108,8 +107,44 @@ class OwnNotes(QDialog):
         self.list.blockSignals(False)
         self._show_words()
 
-    def _show_words(self, *_: object) -> None:
-        structure = self.structure
+    def _go_on(self, *_: object) -> None:
+        """Show the note of another row; what was typed on the one before is kept first."""
+        before, after = self._shown, self.structure
+        typed = self._typed()
+        if typed is None:
+            self._show_words()
+            return
+        # Whoever keeps the note lists all of them anew and shows the one that was kept.
+        self.note_changed.emit(before, typed)
+        if self._typed() is not None:
+            # It was not kept: the words stay to be seen.
+            self._mark_row(before)
+        elif self._mark_row(after):
+            self._show_words()
+
+    def _mark_row(self, structure: str) -> bool:
+        """Choose the row of a structure, its words untouched; False when it has none."""
+        for row in range(self.list.count()):
+            if self.list.item(row).data(_ID) == structure:
+                self.list.blockSignals(True)
+                self.list.setCurrentRow(row)
+                self.list.blockSignals(False)
+                return True
+        return False
+
+    def tell(self, words: str) -> None:
+        """Say what became of a note, under the list."""
+        self.head.setText(words)
+
+    def _typed(self) -> str | None:
+        """Return the words that were typed and not kept, None where there are none."""
+        words = self.words.toPlainText()
+        if not self._shown or words.strip() == self._notes.get(self._shown, ""):
+            return None
+        return words
+
+    def _show_words(self) -> None:
+        structure = self._shown = self.structure
         for widget in (self.words, self.keep_button, self.remove_button, self.go_button):
             widget.setEnabled(bool(structure))
         self.words.setPlainText(self._notes.get(structure, ""))
@@ -121,7 +156,7 @@ class OwnNotes(QDialog):
     def keep(self) -> None:
         """Keep the words as they stand."""
         if self.structure:
-            self.note_changed.emit(self.structure, self.words.toPlainText()[:LONGEST])
+            self.note_changed.emit(self.structure, self.words.toPlainText())
 
     def remove(self) -> None:
         """Take the note out."""
@@ -132,8 +167,17 @@ class OwnNotes(QDialog):
         if self.structure:
             self.wanted.emit(self.structure)
 
+    def done(self, result: int) -> None:
+        # What was typed and not kept is kept: nothing is lost by closing, with Escape neither.
+        self._keep_typed()
+        super().done(result)
+
     def closeEvent(self, event: object) -> None:
-        # What was typed and not kept is kept: nothing is lost by closing.
-        if self.structure and self.words.toPlainText() != self._notes.get(self.structure, ""):
-            self.keep()
+        self._keep_typed()
         super().closeEvent(event)
+
+    def _keep_typed(self) -> None:
+        typed = self._typed()
+        if typed is not None:
+            self._notes[self._shown] = typed.strip()
+            self.note_changed.emit(self._shown, typed)
