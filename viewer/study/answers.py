@@ -90,6 +90,11 @@ def judge(typed: str, accepted: Iterable[str]) -> Verdict:
     if not typed.strip():
         return Verdict(False, False, told("No answer. It is {name}.", name=shown))
     best, by = max(((_likeness(typed, name), name) for name in accepted), key=lambda pair: pair[0])
+    if best < 1.0 and any(_begins(typed, name) for name in accepted):
+        words = told(
+            "“{typed}” leaves open which one is meant: {name}.", typed=typed.strip(), name=shown
+        )
+        return Verdict(False, True, words)
     if best < 0.5:
         return Verdict(False, False, told("No: it is {name}.", name=shown))
     if best < 1.0:
@@ -126,6 +131,14 @@ def _likeness(typed: str, name: str) -> float:
             left.remove(fit)
             met += 1
     return met / max(len(wanted), len(given), 1)
+
+
+def _begins(typed: str, name: str) -> bool:
+    """Tell whether an answer is the beginning of a name and leaves the rest of it out."""
+    given, wanted = _words(typed), _words(name)
+    if not 0 < len(given) < len(wanted):
+        return False
+    return all(_same(word, meant) for word, meant in zip(given, wanted, strict=False))
 
 
 def _words(text: str) -> list[str]:

@@ -305,6 +305,8 @@ class TagTest:
             return told("No question was answered.")
         count = len(self.asked)
         words = told("{right} of {count} right.", right=self.right, count=count)
+        if near := sum(v.near for _, v in self.asked):
+            words += " " + told("Close: {count}.", count=near)
         missed = dict.fromkeys(self._maker.english(q.part_id) for q, v in self.asked if not v.right)
         if missed:
             words += " " + told("To look at again: {names}.", names=", ".join(missed))

@@ -34,6 +34,26 @@ def test_a_look_alike_name_is_wrong(typed, name):
     assert not judge(typed, [name]).right
 
 
+@pytest.mark.parametrize(
+    "typed, name",
+    [
+        ("rhomboid", "rhomboid major"),
+        ("Musculus rhomboideus", "Musculus rhomboideus minor"),
+        ("serratus", "serratus posterior superior"),
+        ("serratus posterior", "serratus posterior inferior"),
+    ],
+)
+def test_half_a_name_is_close_and_says_what_it_leaves_open(typed, name):
+    verdict = judge(typed, (name,))
+    assert not verdict.right and verdict.near
+    assert "leaves open which one" in verdict.words and name in verdict.words
+
+
+def test_the_end_of_a_name_alone_leaves_more_open_than_which_one():
+    assert "leaves open" not in judge("major", ("rhomboid major",)).words
+    assert not judge("posterior", ("serratus posterior superior",)).near
+
+
 def test_a_wrong_side_is_told():
     verdict = judge("left rhomboid major", ["right rhomboid major"])
     assert not verdict.right
