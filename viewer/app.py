@@ -28,7 +28,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     words = make_parser().parse_args(rest)
     body = body_from(words)
     start_log()
-    settings, message = load_settings()
+    settings, message = load_settings(language=_language_of_computer)
     detail = getattr(words, "detail", settings.detail)
     # A model that must be built is under way while the window's libraries are brought in.
     begin(body, detail)
@@ -57,15 +57,29 @@ def main(argv: Sequence[str] | None = None) -> int:
     return code
 
 
+def _language_of_computer() -> str:
+    from PySide6.QtCore import QLocale
+
+    from viewer.state.languages import language_of
+
+    return language_of("system", QLocale.system().name())
+
+
 def _make_hook(window: object):
     """Log what went wrong and say so in the window, instead of a traceback on a terminal."""
     from viewer.settings import LOG, log_path
+    from viewer.state.tongue import told
 
     def hook(kind: type, error: BaseException, trace: object) -> None:
         LOG.error("unexpected", exc_info=(kind, error, trace))
         if issubclass(kind, KeyboardInterrupt):
             window.close()
             return
-        window.say(f"Something went wrong: {error}. It is in the log, {log_path()}.", 0)
+        words = told(
+            "Something went wrong: {what}. It is in the log, {path}.", what=error, path=log_path()
+        )
+        if window.presenting is not None:
+            window.presenting.warn(words)
+        window.say(words, 0)
 
     return hook

@@ -9,6 +9,7 @@ from typing import Any
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from viewer.memory import give_back
+from viewer.state.tongue import told
 
 LOG = logging.getLogger("peelback")
 
@@ -87,7 +88,7 @@ class QuestionSource(QObject):
                     work(model)
             except Exception as error:
                 LOG.exception("no %s", name)
-                self._send(self.failed, model, f"The model cannot be asked: {error}")
+                self._send(self.failed, model, told("The model cannot be asked: {why}", why=error))
 
         thread = threading.Thread(target=run, name=name, daemon=True)
         self._threads[name] = thread

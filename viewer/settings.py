@@ -9,6 +9,7 @@ from __future__ import annotations
 import json
 import logging
 import os
+from collections.abc import Callable
 from dataclasses import asdict, dataclass, fields, replace
 from logging.handlers import RotatingFileHandler
 from pathlib import Path
@@ -16,7 +17,9 @@ from typing import Any
 
 import platformdirs
 
+from viewer.state.languages import spoken_in
 from viewer.state.spelling import SPELLINGS
+from viewer.state.tongue import told
 from viewer.state.view_state import LOOKS
 from viewer.state.working_file import write_atomically
 
@@ -96,13 +99,11 @@ class Settings:
         _one_of("detail", self.detail, ("preview", "full"))
         low, high = FONT_SCALES
         if not low <= self.font_scale <= high:
-            raise ValueError(f"font_scale must lie in {low:g}–{high:g}, got {self.font_scale:g}")
-        if not 0 <= self.label_density <= 1:
-            raise ValueError(f"label_density must lie in 0–1, got {self.label_density:g}")
-        for name in ("picture_width", "picture_height"):
-            if not 64 <= getattr(self, name) <= 16384:
-                raise ValueError(f"{name} must lie in 64–16384, got {getattr(self, name)}")
+            raise ValueError(_not_in("font_scale", low, high, self.font_scale))
         for name, low, high in (
+            ("label_density", 0, 1),
+            ("picture_width", 64, 16384),
+            ("picture_height", 64, 16384),
             ("hall_distance_m", 1, 100),
             ("hall_height_m", 0.2, 20),
             ("hall_light", 0, 1),
@@ -110,14 +111,30 @@ class Settings:
             ("share_in_view", 0.05, 1),
         ):
             if not low <= getattr(self, name) <= high:
-                raise ValueError(f"{name} must lie in {low}–{high}, got {getattr(self, name):g}")
+                raise ValueError(_not_in(name, low, high, getattr(self, name)))
         if len(self.window) not in (0, 4):
-            raise ValueError("window must hold x, y, width, height")
+            raise ValueError(told("window must hold x, y, width, height"))
+
+
+def _not_in(name: str, low: float, high: float, given: float) -> str:
+    return told(
+        "{name} must lie in {range}, got {given}",
+        name=name,
+        range=f"{low:g}–{high:g}",
+        given=f"{given:g}",
+    )
 
 
 def _one_of(name: str, value: Any, allowed: tuple[str, ...]) -> None:
     if value not in allowed:
-        raise ValueError(f"{name} must be one of {', '.join(allowed)}, got {value!r}")
+        raise ValueError(
+            told(
+                "{name} must be one of {allowed}, got {given}",
+                name=name,
+                allowed=", ".join(allowed),
+                given=repr(value),
+            )
+        )
 
 
 def config_folder() -> Path:
@@ -149,7 +166,7 @@ def last_session_path() -> Path:
 
 def _from_json(values: Any) -> Settings:
     if not isinstance(values, dict):
-        raise ValueError("settings must be an object")
+        raise ValueError(told("settings must be an object"))
     default = Settings()
     made: dict[str, Any] = {}
     # Names from other versions are passed over: losing one choice is better than losing all.
@@ -169,13 +186,22 @@ def _from_json(values: Any) -> Settings:
         else:
             good = type(value) is type(wanted)
         if not good:
-            raise ValueError(f"{field.name} cannot be {value!r}")
+            raise ValueError(told("{name} cannot be {given}", name=field.name, given=repr(value)))
         made[field.name] = value
     return replace(default, **made)
 
 
-def load_settings(path: Path | None = None) -> tuple[Settings, str]:
+def load_settings(
+    path: Path | None = None, language: Callable[[], str] = lambda: "en"
+) -> tuple[Settings, str]:
     """Read the settings.
+
+    Parameters
+    ----------
+    path : Path, optional
+    language : callable
+        Returns the language of the message. Settings that cannot be read name none, and it is
+        asked only for those.
 
     Returns
     -------
@@ -189,12 +215,30 @@ def load_settings(path: Path | None = None) -> tuple[Settings, str]:
         text = path.read_text(encoding="utf-8")
     except FileNotFoundError:
         return Settings(), ""
-    except (OSError, UnicodeDecodeError) as error:
-        return Settings(), _put_aside(path, str(error))
+    except OSError as error:
+        with spoken_in(language()):
+            return Settings(), _put_aside(path, str(error.strerror))
+    except UnicodeDecodeError:
+        with spoken_in(language()):
+            return Settings(), _put_aside(path, told("it is no text"))
     try:
         return _from_json(json.loads(text)), ""
-    except (ValueError, RecursionError) as error:
-        return Settings(), _put_aside(path, str(error))
+    except (ValueError, RecursionError):
+        with spoken_in(language()):
+            return Settings(), _put_aside(path, _why_not(text))
+
+
+def _why_not(text: str) -> str:
+    """Return what is wrong with the text of a settings file, in the language that is spoken."""
+    try:
+        _from_json(json.loads(text))
+    except json.JSONDecodeError as error:
+        return told("broken at line {line}", line=error.lineno)
+    except RecursionError:
+        return told("nested too deeply")
+    except ValueError as error:
+        return str(error)
+    return ""
 
 
 def _put_aside(path: Path, why: str) -> str:
@@ -205,9 +249,15 @@ def _put_aside(path: Path, why: str) -> str:
     try:
         path.rename(aside)
     except OSError:
-        return f"The settings in {path} could not be read ({why}). The defaults are used."
-    return (
-        f"The settings could not be read ({why}). They were kept as {aside}; the defaults are used."
+        return told(
+            "The settings in {path} could not be read ({why}). The defaults are used.",
+            path=path,
+            why=why,
+        )
+    return told(
+        "The settings could not be read ({why}). They were kept as {path}; the defaults are used.",
+        path=aside,
+        why=why,
     )
 
 
@@ -217,7 +267,9 @@ def save_settings(settings: Settings, path: Path | None = None) -> str:
     try:
         write_atomically(path, json.dumps(asdict(settings), indent=1, sort_keys=True) + "\n")
     except OSError as error:
-        return f"The settings could not be saved to {path}: {error.strerror}."
+        return told(
+            "The settings could not be saved to {path}: {why}.", path=path, why=error.strerror
+        )
     return ""
 
 

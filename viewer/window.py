@@ -94,7 +94,7 @@ from viewer.state.working_file import (
     open_working_file,
     save_working_file,
 )
-from viewer.wording import choose, in_plain_english, reword, shown
+from viewer.wording import choose, in_plain_english, language_of, reword, shown
 
 LOG = logging.getLogger("peelback")
 
@@ -150,7 +150,7 @@ class MainWindow(
         self.setWindowIcon(program_icon())
         self._faults: list[str] = []
         if settings is None:
-            settings, message = load_settings()
+            settings, message = load_settings(language=lambda: language_of("system"))
             if message:
                 self._faults.append(message)
         self.settings = settings
@@ -535,7 +535,7 @@ class MainWindow(
             self._opened = open_working_file(path).state
         except WorkingFileError as error:
             LOG.warning("last session not reopened: %s", error)
-            self._faults.append(f"The last session could not be reopened: {error}")
+            self._faults.append(told("The last session could not be reopened: {why}", why=error))
 
     def _start_scene(self) -> None:
         try:
@@ -548,9 +548,13 @@ class MainWindow(
         except Exception as error:
             LOG.exception("no picture")
             self._waiting.setText(
-                "The 3D picture cannot be shown: no usable OpenGL was found.\n"
-                "Install a graphics driver (on Linux without one: Mesa), or write pictures with "
-                f"“peelback plate”.\n\n{error}\n\nLog: {log_path()}"
+                told(
+                    "The 3D picture cannot be shown: no usable OpenGL was found.\n"
+                    "Install a graphics driver (on Linux without one: Mesa), or write pictures "
+                    "with “peelback plate”.\n\n{why}\n\nLog: {path}",
+                    why=error,
+                    path=log_path(),
+                )
             )
             self._start_model()
             return
@@ -631,7 +635,9 @@ class MainWindow(
 
     def _on_failed(self, words: str) -> None:
         self.progress.hide()
-        text = f"The model could not be built: {words} The log is in {log_path()}."
+        text = told(
+            "The model could not be built: {why} The log is in {path}.", why=words, path=log_path()
+        )
         self.say(text, 0)
         if self.scene_widget is None:
             self._waiting.setText(text)
@@ -869,8 +875,6 @@ class MainWindow(
 
     def say(self, words: str, ms: int = SAY_MS) -> None:
         """Say something in the status line; never to a hall."""
-        if self.presenting is not None and words.startswith("Something went wrong"):
-            self.presenting.warn(words)
         self.statusBar().showMessage(shown(words), ms)
 
     # --- end -----------------------------------------------------------------------------------

@@ -120,3 +120,84 @@ def test_the_labs_answer_and_the_rehearsals_are_german(qtbot, german, english):
     found |= left(english, seen_texts(lab.lab))
     lab.finish()
     assert found == {}
+
+
+TALKS = (
+    "{not json",
+    '{"format": "peelback talk", "version": 99}',
+    '{"format": "peelback talk", "version": 1, "scenes": 3}',
+    '{"format": "peelback talk", "version": 1, "scenes": [{"title": ""}]}',
+    '{"format": "peelback talk", "version": 1, "scenes": [{"title": "", "state": {}}]}',
+    '{"format": "peelback talk", "version": 1, "scenes": [{"title": "a\\nb", "state": {}}]}',
+    '{"format": "peelback talk", "version": 1, "scenes": [{"title": "a", "state": {"peeled": 3}}]}',
+    '{"format": "peelback talk", "version": 1, "scenes": [{"title": "a", "state": {"look": "x"}}]}',
+    '{"format": "peelback talk", "version": 1, "scenes": [{"title": "a", "state": {"hidden": 1}}]}',
+    '{"format": "peelback talk", "version": 1, "scenes": NaN}',
+    '{"format": "something else"}',
+)
+
+
+OTHERS_WORDS = re.compile(
+    r"[\w-]+\.(talk|peelback|db|json)\S*|'[^']*'|[\[{].*[\]}]|No such file or directory"
+    r"|file is not a database|\b(title|state|selection|theme|light|dark|font_scale|by_kind)\b"
+)
+"""Names of files and of fields in them, and what the computer answers: these stay as they are."""
+
+
+def of_ours(words):
+    return OTHERS_WORDS.sub("", words)
+
+
+@pytest.mark.parametrize("text", TALKS)
+def test_a_talk_or_state_that_is_refused_is_refused_in_german(
+    german, english, monkeypatch, tmp_path, text
+):
+    window, _ = german
+    said = []
+    monkeypatch.setattr(QMessageBox, "warning", lambda _, *words: said.extend(words))
+    talk, state = tmp_path / "a.talk", tmp_path / "a.peelback"
+    talk.write_text(text)
+    state.write_text(text.replace("peelback talk", "peelback working state"))
+    before = window.desk.talk, window.state
+    assert not window.open_any_file(talk)
+    window.open_file(state)
+    window.open_file(tmp_path / "none.peelback")
+    assert len(said) >= 4
+    assert left(english, [(str(k), of_ours(words)) for k, words in enumerate(said)]) == {}
+    assert window.desk.talk is before[0]
+    if '"state"' not in text:
+        assert window.state == before[1]
+
+
+def test_settings_results_and_a_kept_talk_that_are_broken_are_told_in_german(
+    german, english, tmp_path
+):
+    from viewer.settings import load_settings
+    from viewer.study.results import Results, ResultsError
+    from viewer.talk import autosave
+
+    window, _ = german
+    told = []
+    for k, text in enumerate(("{", '{"theme": "pink"}', '{"font_scale": 9}', '{"calm": 3}', "[]")):
+        path = tmp_path / f"settings-{k}.json"
+        path.write_text(text)
+        told.append(load_settings(path, lambda: "de")[1])
+        assert load_settings(path, lambda: "de")[1] == ""
+    path = tmp_path / "results.db"
+    path.write_bytes(b"no base at all, but long enough to be looked into")
+    results = Results(path)
+    told.append(results.message)
+    for name in ("", "x" * 90):
+        with pytest.raises(ResultsError) as refusal:
+            results.add_learner(name)
+        told.append(str(refusal.value))
+    results._base.execute("pragma user_version = 99")
+    results.close()
+    with pytest.raises(ResultsError) as refusal:
+        Results(path)
+    told.append(str(refusal.value))
+    autosave.autosave_path().parent.mkdir(parents=True, exist_ok=True)
+    autosave.autosave_path().write_text("{")
+    told.append(autosave.recover()[1])
+    assert all(told)
+    assert left(english, [(str(k), of_ours(words)) for k, words in enumerate(told)]) == {}

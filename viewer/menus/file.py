@@ -60,7 +60,7 @@ class FileMenu:
         try:
             opened = open_working_file(path)
         except WorkingFileError as error:
-            QMessageBox.warning(self, "Open state", str(error))
+            QMessageBox.warning(self, told("Open state"), str(error))
             return False
         self._file = path
         own = self.model.body.as_dict()
@@ -70,12 +70,16 @@ class FileMenu:
         else:
             self.session.replace_state(opened.state)
         unknown = (opened.state.hidden | opened.state.removed) - set(self.model.parts)
-        words = f"Opened {path.name}."
+        words = told("Opened {file}.", file=path.name)
         if differs:
-            words += f" It was saved on another body ({', '.join(differs)}); this body is kept."
+            words += " " + told(
+                "It was saved on another body ({fields}); this body is kept.",
+                fields=", ".join(differs),
+            )
         elif unknown and not isinstance(self.model, GrowingModel):
-            words += (
-                f" {len(unknown)} parts in it are not in this model; they are kept in the file."
+            words += " " + told(
+                "{count} parts in it are not in this model; they are kept in the file.",
+                count=len(unknown),
             )
         self.say(words, 12000)
         return True
@@ -105,7 +109,11 @@ class FileMenu:
                 path, self.state, self.model.body.as_dict(), self.model.detail, version()
             )
         except OSError as error:
-            QMessageBox.warning(self, "Save state", f"{path} cannot be written: {error.strerror}")
+            QMessageBox.warning(
+                self,
+                told("Save state"),
+                told("{path} cannot be written: {why}", path=path, why=error.strerror),
+            )
             return False
         self._file = path
         self.say(told("Saved {file}", file=path.name))
@@ -144,7 +152,9 @@ class FileMenu:
             path = path.with_suffix(".png")
         self._take_settings(replace(self.settings, picture_width=size[0], picture_height=size[1]))
         if not self._picture(size).save(str(path)):
-            QMessageBox.warning(self, "Save picture", f"{path} could not be written.")
+            QMessageBox.warning(
+                self, told("Save picture"), told("{path} could not be written.", path=path)
+            )
             return False
         self.say(told("Saved {file}", file=f"{path.name}, {size[0]} × {size[1]}"))
         return True

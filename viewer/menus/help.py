@@ -34,6 +34,7 @@ class HelpMenu:
     def _make_faults_button(self) -> QToolButton:
         """Return the button at the foot of the window that comes with the first fault."""
         self._faults_button = QToolButton()
+        self._faults_button.setAccessibleName("What could not be read or kept")
         self._faults_button.clicked.connect(self.open_faults)
         self._faults_button.hide()
         return self._faults_button
@@ -44,7 +45,10 @@ class HelpMenu:
         What the pointer meets is written over the status line, and one fault over another: the
         button beside it stays until the list has been read.
         """
-        self._faults.append(words)
+        if words not in self._faults:
+            self._faults.append(words)
+        if self.presenting is not None:
+            self.presenting.warn(words)
         self._show_faults()
 
     def _show_faults(self) -> None:
@@ -116,7 +120,7 @@ class HelpMenu:
     def _take_settings(self, settings: Settings) -> None:
         before, self.settings = self.settings, settings
         if self._keep and (message := save_settings(settings)):
-            self.say(message, 12000)
+            self.tell_fault(message)
         if settings.look != before.look:
             self.set_look(settings.look)
         self._dress()

@@ -17,6 +17,7 @@ from meshes.export import write_bytes
 from meshes.questions.stations import Station, next_station, reach, station_words, stations
 from viewer.building import GrowingModel
 from viewer.memory import give_back
+from viewer.menus.refusal import unwritten
 from viewer.state.places import plane_in_words
 from viewer.state.section_plane import KINDS, SectionPlane, change_section, set_section
 from viewer.state.tongue import figure, told
@@ -489,9 +490,11 @@ class SectionMenu:
             elif kind == ".pdf":
                 write_section_pdf(path, layout)
             else:
-                raise PeelbackError(f"a section is saved as .svg, .pdf or .png, not {kind}")
+                raise PeelbackError(
+                    told("a section is saved as .svg, .pdf or .png, not {kind}", kind=kind)
+                )
         except PeelbackError as error:
-            QMessageBox.warning(self, "Save the section", str(error))
+            QMessageBox.warning(self, told("Save the section"), unwritten(path, error))
             return False
         self.say(told("Saved {file}", file=path.name))
         return True

@@ -14,6 +14,7 @@ from meshes.errors import PeelbackError
 from meshes.export import write_bytes, write_pieces
 from viewer.building import GrowingModel
 from viewer.cli_body import words_of
+from viewer.menus.refusal import unwritten
 from viewer.menus.verb_run import VerbRun
 from viewer.panels.page_preview import PagePreview
 from viewer.panels.sheets import version
@@ -75,7 +76,7 @@ class TakeHomeMenu:
         try:
             write_bytes(path, data)
         except PeelbackError as error:
-            QMessageBox.warning(self, "Lab sheet", str(error))
+            QMessageBox.warning(self, told("Lab sheet"), unwritten(path, error))
             return False
         self.say(told("Saved {file}", file=path.name))
         return True
@@ -210,7 +211,7 @@ class TakeHomeMenu:
         try:
             paths = write_pieces(self.model, folder, form, pieces, ids)
         except PeelbackError as error:
-            QMessageBox.warning(self, "Export meshes", str(error))
+            QMessageBox.warning(self, told("Export meshes"), unwritten(folder, error))
             return False
         count = told("1 file") if len(paths) == 1 else told("{count} files", count=len(paths))
         self.say(told("Written: {what} in {folder}", what=count, folder=folder), 12000)

@@ -24,7 +24,13 @@ from viewer.talk.check import check_talk
 from viewer.talk.review import review_talk
 from viewer.talk.room import Room
 from viewer.talk.scenes import Talk, TalkDesk, TalkScene
-from viewer.talk.talk_file import SUFFIX, TalkFileError, open_talk, save_talk
+from viewer.talk.talk_file import (
+    SUFFIX,
+    ForeignFileError,
+    TalkFileError,
+    open_talk,
+    save_talk,
+)
 
 LOG = logging.getLogger("peelback")
 
@@ -229,7 +235,7 @@ class TalkMenu:
         try:
             talk = open_talk(path)
         except TalkFileError as error:
-            QMessageBox.warning(self, "Open talk", str(error))
+            QMessageBox.warning(self, told("Open talk"), str(error))
             return False
         if not self._may_leave_talk():
             return False
@@ -250,8 +256,8 @@ class TalkMenu:
         try:
             open_talk(path)
         except TalkFileError as error:
-            if path.suffix == SUFFIX or "is not a talk" not in str(error):
-                QMessageBox.warning(self, "Open talk", str(error))
+            if path.suffix == SUFFIX or not isinstance(error, ForeignFileError):
+                QMessageBox.warning(self, told("Open talk"), str(error))
                 return False
             return self.open_file(path)
         return self.open_talk_file(path)
@@ -298,7 +304,7 @@ class TalkMenu:
         if not self._keep or not self.desk.unsaved or self.desk.talk == self._kept_talk:
             return
         if message := autosave.keep_unsaved(self.desk.talk, self._talk_file, version()):
-            self.say(message, 12000)
+            self.tell_fault(message)
         self._kept_talk = self.desk.talk
 
     def offer_recovered_talk(self) -> None:

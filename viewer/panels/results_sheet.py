@@ -168,7 +168,7 @@ class ResultsSheet(QDialog):
         try:
             name = self._results.add_learner(name)
         except ResultsError as error:
-            QMessageBox.warning(self, "New learner", str(error))
+            QMessageBox.warning(self, told("New learner"), str(error))
             return
         self.show_learners(name)
 
@@ -197,7 +197,11 @@ class ResultsSheet(QDialog):
         """Take a learner away; there is always one left."""
         from viewer.study.store import DEFAULT_LEARNER
 
-        self._results.remove_learner(name)
+        try:
+            self._results.remove_learner(name)
+        except ResultsError as error:
+            QMessageBox.warning(self, told("Delete learner"), str(error))
+            return
         if not self._results.learners():
             self._results.add_learner(DEFAULT_LEARNER)
         self.show_learners("")
@@ -267,7 +271,7 @@ class ResultsSheet(QDialog):
         except OSError as error:
             QMessageBox.warning(
                 self,
-                "Export results",
+                told("Export results"),
                 told("{path} cannot be written: {why}", path=path, why=error.strerror),
             )
             return False

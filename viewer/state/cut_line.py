@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from viewer.state.commands import Command
+from viewer.state.tongue import told
 
 if TYPE_CHECKING:
     from viewer.state.view_state import ViewState
@@ -39,11 +40,21 @@ class CutLine:
     def __post_init__(self) -> None:
         if not DEPTH_MM[0] <= self.depth_mm <= DEPTH_MM[1]:
             raise ValueError(
-                f"depth of a cut must lie in {DEPTH_MM[0]:g}–{DEPTH_MM[1]:g} mm, "
-                f"got {self.depth_mm:g}"
+                told(
+                    "{name} must lie in {range}, got {given}",
+                    name="depth_mm",
+                    range=f"{DEPTH_MM[0]:g}–{DEPTH_MM[1]:g} mm",
+                    given=f"{self.depth_mm:g}",
+                )
             )
         if len(self.points) > POINT_LIMIT:
-            raise ValueError(f"a cut has at most {POINT_LIMIT} points, got {len(self.points)}")
+            raise ValueError(
+                told(
+                    "a cut has at most {most} points, got {count}",
+                    most=POINT_LIMIT,
+                    count=len(self.points),
+                )
+            )
 
 
 def cut_from_json(value: Mapping[str, Any] | None) -> CutLine | None:
@@ -57,10 +68,10 @@ def cut_from_json(value: Mapping[str, Any] | None) -> CutLine | None:
     if value is None:
         return None
     if not isinstance(value, Mapping):
-        raise ValueError(f"an object or null is wanted, got {value!r}")
+        raise ValueError(told("an object or null is wanted, got {given}", given=repr(value)))
     unknown = set(value) - {"points", "part_id", "step_id", "depth_mm"}
     if unknown:
-        raise ValueError(f"unknown field {sorted(unknown)[0]!r}")
+        raise ValueError(told("unknown field {name}", name=repr(sorted(unknown)[0])))
     points = []
     for point in value.get("points", ()):
         x, y, z = (float(c) for c in point)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from meshes.questions.planes import CutPlane, placed_plane
 from viewer.state.commands import Command
-from viewer.state.tongue import figure
+from viewer.state.tongue import figure, told
 
 if TYPE_CHECKING:
     from viewer.state.view_state import ViewState
@@ -61,11 +61,32 @@ class SectionPlane:
 
     def __post_init__(self) -> None:
         if self.kind not in KINDS:
-            raise ValueError(f"section kind must be one of {', '.join(KINDS)}, got {self.kind!r}")
+            raise ValueError(
+                told(
+                    "{name} must be one of {allowed}, got {given}",
+                    name="kind",
+                    allowed=", ".join(KINDS),
+                    given=repr(self.kind),
+                )
+            )
         if not -POSITION_LIMIT_MM <= self.position_mm <= POSITION_LIMIT_MM:
-            raise ValueError(f"section position must lie in ±2000 mm, got {self.position_mm:g}")
+            raise ValueError(
+                told(
+                    "{name} must lie in {range}, got {given}",
+                    name="position_mm",
+                    range=f"±{POSITION_LIMIT_MM:g} mm",
+                    given=f"{self.position_mm:g}",
+                )
+            )
         if len(self.tilt_deg) != 2 or not all(abs(t) <= TILT_LIMIT_DEG for t in self.tilt_deg):
-            raise ValueError(f"section tilt must lie in -90–90 degrees, got {self.tilt_deg}")
+            raise ValueError(
+                told(
+                    "{name} must lie in {range}, got {given}",
+                    name="tilt_deg",
+                    range=f"±{TILT_LIMIT_DEG:g}°",
+                    given=self.tilt_deg,
+                )
+            )
 
     @property
     def kept_words(self) -> str:
@@ -92,13 +113,13 @@ def section_from_json(value: Mapping[str, Any] | None) -> SectionPlane | None:
     if value is None:
         return None
     if not isinstance(value, Mapping):
-        raise ValueError(f"an object or null is wanted, got {value!r}")
+        raise ValueError(told("an object or null is wanted, got {given}", given=repr(value)))
     plain = asdict(SectionPlane())
     for name, given in value.items():
         if name not in plain:
-            raise ValueError(f"unknown field {name!r}")
+            raise ValueError(told("unknown field {name}", name=repr(name)))
         if isinstance(plain[name], bool) != isinstance(given, bool):
-            raise ValueError(f"{name} cannot be {given!r}")
+            raise ValueError(told("{name} cannot be {given}", name=name, given=repr(given)))
     made = dict(value)
     if "position_mm" in made:
         made["position_mm"] = float(made["position_mm"])

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 from meshes.catalogue.folds import Laid
 from viewer.state.table_view import TABLE_PLACES
+from viewer.state.tongue import told
 
 STRATUM_COUNT = 11
 BOTH_SIDES = ("left", "right")
@@ -204,7 +205,7 @@ class ViewState:
         for side in BOTH_SIDES:
             depth = self.peeled.of(side)
             if not 0 <= depth <= STRATUM_COUNT:
-                raise ValueError(f"peeled depth must lie in 0–{STRATUM_COUNT}, got {depth}")
+                raise ValueError(_not_in("peeled", f"0–{STRATUM_COUNT}", depth))
         for name, allowed in (
             ("working_side", SIDE_CHOICES),
             ("side_shown", SIDE_CHOICES),
@@ -215,13 +216,20 @@ class ViewState:
         ):
             if getattr(self, name) not in allowed:
                 raise ValueError(
-                    f"{name} must be one of {', '.join(allowed)}, got {getattr(self, name)!r}"
+                    told(
+                        "{name} must be one of {allowed}, got {given}",
+                        name=name,
+                        allowed=", ".join(allowed),
+                        given=repr(getattr(self, name)),
+                    )
                 )
         names = [laid.fold_id for laid in self.folds]
         if len(set(names)) < len(names):
-            raise ValueError(f"each fold may lie there once, got {', '.join(names)}")
+            raise ValueError(
+                told("each fold may lie there once, got {names}", names=", ".join(names))
+            )
         if not 0.0 <= self.label_density <= 1.0:
-            raise ValueError(f"label_density must lie in 0–1, got {self.label_density:g}")
+            raise ValueError(_not_in("label_density", "0–1", f"{self.label_density:g}"))
 
     @property
     def selected(self) -> str | None:
@@ -231,6 +239,10 @@ class ViewState:
     def with_(self, **changes: object) -> ViewState:
         """Return a copy with some fields changed."""
         return replace(self, **changes)
+
+
+def _not_in(name: str, allowed: str, given: object) -> str:
+    return told("{name} must lie in {range}, got {given}", name=name, range=allowed, given=given)
 
 
 DONE_FIELDS = frozenset(
@@ -254,5 +266,5 @@ def stratum_set(numbers: Iterable[int]) -> frozenset[int]:
     strata = frozenset(int(n) for n in numbers)
     for n in strata:
         if not 0 <= n < STRATUM_COUNT:
-            raise ValueError(f"stratum must lie in 0–{STRATUM_COUNT - 1}, got {n}")
+            raise ValueError(_not_in("stratum", f"0–{STRATUM_COUNT - 1}", n))
     return strata

@@ -24,6 +24,7 @@ from meshes.catalogue.folds import Laid
 from meshes.errors import PeelbackError
 from viewer.state.cut_line import CutLine, cut_from_json
 from viewer.state.section_plane import SectionPlane, section_from_json
+from viewer.state.tongue import told
 from viewer.state.view_state import Camera, Pin, Sides, ViewState
 
 FORMAT = "peelback working state"
@@ -93,30 +94,37 @@ def state_from_json(values: dict[str, Any]) -> ViewState:
         A field is unknown or holds something else than it should.
     """
     if not isinstance(values, dict):
-        raise WorkingFileError(f"state must be an object, got {type(values).__name__}")
+        raise WorkingFileError(told("state must be an object, got {given}", given=brief(values)))
     known = {f.name for f in fields(ViewState)}
     made: dict[str, Any] = {}
     for name, value in values.items():
         if name not in known:
-            raise WorkingFileError(f"unknown field {name!r} in state")
+            raise WorkingFileError(told("unknown field {name} in state", name=repr(name)))
         try:
             made[name] = _read_field(name, value)
         except (TypeError, KeyError, AttributeError):
-            shown = json.dumps(value, default=str)
-            shown = shown if len(shown) <= 60 else f"{shown[:57]}…"
-            raise WorkingFileError(
-                f"state field {name!r} cannot be read: {_WANTED[name]} is wanted, got {shown}"
-            ) from None
+            why = told("{what} is wanted, got {given}", what=told(WANTED[name]), given=brief(value))
+            raise WorkingFileError(_unread(name, why)) from None
         except (ValueError, PeelbackError) as error:
-            raise WorkingFileError(f"state field {name!r} cannot be read: {error}") from None
+            raise WorkingFileError(_unread(name, error)) from None
     try:
         return ViewState(**made)
     except (TypeError, ValueError) as error:
         raise WorkingFileError(str(error)) from None
 
 
+def brief(value: Any) -> str:
+    """Return a value of a file as it stands there, shortened."""
+    words = json.dumps(value, default=str)
+    return words if len(words) <= 60 else f"{words[:57]}…"
+
+
+def _unread(name: str, why: object) -> str:
+    return told("state field {name} cannot be read: {why}", name=repr(name), why=why)
+
+
 _SIDES = "an object with “left” and “right”"
-_WANTED: dict[str, str] = {
+WANTED: dict[str, str] = {
     **{f.name: "another kind of value" for f in fields(ViewState)},
     **dict.fromkeys(("peeled", "strata_off", "ticked", "overridden"), _SIDES),
     **dict.fromkeys(("removed", "hidden", "see_through", "alone"), "a list of names"),
@@ -130,18 +138,18 @@ _WANTED: dict[str, str] = {
     "label_density": "a number",
 }
 """What each field of a state must hold, for those whose value has another shape."""
-_KINDS = {"bool": "true or false", "str": "text", "int": "a whole number", "float": "a number"}
+KINDS = {"bool": "true or false", "str": "text", "int": "a whole number", "float": "a number"}
 
 
 def _words(value: Any) -> frozenset[str]:
     if not isinstance(value, list) or not all(isinstance(v, str) for v in value):
-        raise ValueError("a list of names is wanted")
+        raise ValueError(told("a list of names is wanted"))
     return frozenset(value)
 
 
 def _whole(value: Any) -> int:
     if isinstance(value, bool) or not isinstance(value, int):
-        raise ValueError(f"a whole number is wanted, got {value!r}")
+        raise ValueError(told("a whole number is wanted, got {given}", given=repr(value)))
     return value
 
 
@@ -191,8 +199,8 @@ def _read_field(name: str, value: Any) -> Any:
         return float(value)
     default = getattr(ViewState(), name)
     if not isinstance(value, type(default)):
-        kind = _KINDS.get(type(default).__name__, "another kind of value")
-        raise ValueError(f"{kind} is wanted, got {value!r}")
+        kind = KINDS.get(type(default).__name__, "another kind of value")
+        raise ValueError(told("{what} is wanted, got {given}", what=told(kind), given=repr(value)))
     return value
 
 
@@ -211,25 +219,49 @@ def save_working_file(
     write_atomically(path, json.dumps(record, indent=1, ensure_ascii=False, sort_keys=True) + "\n")
 
 
-def read_text(path: Path, what: str, refusal: type[PeelbackError]) -> str:
+def read_text(path: Path, refusal: type[PeelbackError], foreign: str) -> str:
     """Return the text of one of this program's own files.
 
     Parameters
     ----------
     path : Path
-    what : str
-        What the file should be, for the refusal: "a working state".
     refusal : type
         Raised, with one line, when it cannot be read, is too large or is no text.
+    foreign : str
+        That line for a file that is no text.
     """
     try:
-        if path.stat().st_size > SIZE_LIMIT:
-            raise refusal(f"{path.name} is too large to be {what}")
+        size = path.stat().st_size
+        if size > SIZE_LIMIT:
+            raise refusal(
+                told(
+                    "{file} is too large: {size} MB, up to {most} are read",
+                    file=path.name,
+                    size=f"{size / 1e6:.0f}",
+                    most=f"{SIZE_LIMIT / 1e6:.0f}",
+                )
+            )
         return path.read_text(encoding="utf-8")
     except OSError as error:
-        raise refusal(f"{path} cannot be read: {error.strerror}") from None
+        raise refusal(told("{path} cannot be read: {why}", path=path, why=error.strerror)) from None
     except UnicodeDecodeError:
-        raise refusal(f"{path.name} is not {what} of Peelback") from None
+        raise refusal(foreign) from None
+
+
+def check_version(version: Any, newest: int, name: str, refusal: type[PeelbackError]) -> None:
+    """Refuse a file that names no version, or one that this program does not know."""
+    if isinstance(version, bool) or not isinstance(version, int) or version < 1:
+        raise refusal(told("{file} names no version; nothing was opened", file=name))
+    if version > newest:
+        raise refusal(
+            told(
+                "{file} was saved by a newer Peelback (file version {version}, this one reads up "
+                "to {newest})",
+                file=name,
+                version=version,
+                newest=newest,
+            )
+        )
 
 
 def open_working_file(path: Path) -> WorkingFile:
@@ -241,27 +273,32 @@ def open_working_file(path: Path) -> WorkingFile:
         With one line that says what is wrong with the file.
     """
     path = Path(path)
-    text = read_text(path, "a working state", WorkingFileError)
+    foreign = told("{file} is not a working state of Peelback", file=path.name)
+    text = read_text(path, WorkingFileError, foreign)
     try:
         record = json.loads(text)
-    except (json.JSONDecodeError, RecursionError) as error:
-        place = f" at line {error.lineno}" if isinstance(error, json.JSONDecodeError) else ""
-        raise WorkingFileError(f"{path.name} is broken{place}; nothing was opened") from None
-    if not isinstance(record, dict) or record.get("format") != FORMAT:
-        raise WorkingFileError(f"{path.name} is not a working state of Peelback")
-    version = record.get("version")
-    if isinstance(version, bool) or not isinstance(version, int) or version < 1:
-        raise WorkingFileError(f"{path.name} names no version; nothing was opened")
-    if version > VERSION:
+    except json.JSONDecodeError as error:
         raise WorkingFileError(
-            f"{path.name} was saved by a newer Peelback (file version {version}, this one "
-            f"reads up to {VERSION})"
-        )
+            told(
+                "{file} is broken at line {line}; nothing was opened",
+                file=path.name,
+                line=error.lineno,
+            )
+        ) from None
+    except RecursionError:
+        raise WorkingFileError(
+            told("{file} is broken; nothing was opened", file=path.name)
+        ) from None
+    if not isinstance(record, dict) or record.get("format") != FORMAT:
+        raise WorkingFileError(foreign)
+    check_version(record.get("version"), VERSION, path.name, WorkingFileError)
     state = state_from_json(record.get("state", {}))
     body = record.get("body", {})
     if not isinstance(body, dict):
-        raise WorkingFileError(f"body of {path.name} must be an object")
+        raise WorkingFileError(told("body of {file} must be an object", file=path.name))
     detail = record.get("detail", "full")
     if detail not in ("preview", "full"):
-        raise WorkingFileError(f"detail must be preview or full, got {detail!r}")
+        raise WorkingFileError(
+            told("detail must be preview or full, got {given}", given=repr(detail))
+        )
     return WorkingFile(state, body, detail)

@@ -18,6 +18,8 @@ from zlib import crc32
 
 from fsrs import Card, Rating, Scheduler
 
+from viewer.state.tongue import told
+
 FORMAT = 1
 _TABLES = """
 create table if not exists learner (id integer primary key, name text not null unique);
@@ -105,7 +107,8 @@ class Results:
     Parameters
     ----------
     path : Path
-        A broken file is moved aside and never deleted; ``message`` then says so.
+        A broken file is moved aside and never deleted; ``message`` then says so. One of a newer
+        program is refused and stays where it is.
     wait_s : float
         How long to wait for another program that writes it.
 
@@ -125,30 +128,41 @@ class Results:
             self._base = self._opened()
         except sqlite3.DatabaseError as error:
             if str(error).startswith(_NOT_BROKEN):
-                raise ResultsError(f"{self.path} cannot be used: {error}") from error
+                raise ResultsError(_unusable(self.path, error)) from error
             aside = self._aside()
-            self.message = (
-                f"The results in {self.path.name} cannot be read ({error}); the file was kept as "
-                f"{aside.name} and a new one begun."
+            self.message = told(
+                "The results in {file} cannot be read ({why}); the file was kept as {aside} and a "
+                "new one begun.",
+                file=self.path.name,
+                why=error,
+                aside=aside.name,
             )
             self._base = self._opened()
         except OSError as error:
-            raise ResultsError(f"{self.path} cannot be written: {error.strerror}") from error
+            raise ResultsError(
+                told("{path} cannot be written: {why}", path=self.path, why=error.strerror)
+            ) from error
 
     def _opened(self) -> sqlite3.Connection:
         base = sqlite3.connect(self.path, timeout=self._wait_s)
         try:
             version = base.execute("pragma user_version").fetchone()[0]
             if version > FORMAT:
-                raise sqlite3.DatabaseError(f"written by a later program, format {version}")
+                # Not broken: the program that wrote it must find it where it is.
+                raise ResultsError(
+                    _unusable(
+                        self.path,
+                        told("written by a newer Peelback, format {version}", version=version),
+                    )
+                )
             if base.execute("pragma quick_check").fetchone()[0] != "ok":
-                raise sqlite3.DatabaseError("the file is damaged")
+                raise sqlite3.DatabaseError(told("the file is damaged"))
             base.executescript(_TABLES)
             base.execute(f"pragma user_version = {FORMAT}")
             base.execute("select learner, structure, kind, stratum, state, due from card limit 1")
             base.execute("select stratum, at, outcome, given, seconds from review limit 1")
             base.commit()
-        except sqlite3.DatabaseError:
+        except (sqlite3.DatabaseError, ResultsError):
             base.close()
             raise
         return base
@@ -174,23 +188,41 @@ class Results:
         """Add a learner; a name that is there already is taken as it is."""
         name = " ".join(name.split())
         if not 1 <= len(name) <= _LONGEST_NAME:
-            raise ResultsError(f"a learner's name needs 1 to {_LONGEST_NAME} letters, got {name!r}")
-        with self._base:
-            self._base.execute("insert or ignore into learner (name) values (?)", (name,))
+            raise ResultsError(
+                told(
+                    "a learner's name needs 1 to {most} letters, got {count}",
+                    most=_LONGEST_NAME,
+                    count=len(name),
+                )
+            )
+        try:
+            with self._base:
+                self._base.execute("insert or ignore into learner (name) values (?)", (name,))
+        except sqlite3.Error as error:
+            raise ResultsError(told("the learner was not kept: {why}", why=error)) from error
         return name
 
     def remove_learner(self, name: str) -> None:
-        """Take a learner away, with all answers, cards and notes; there is no way back."""
+        """Take a learner away, with all answers, cards and notes; there is no way back.
+
+        Raises
+        ------
+        ResultsError
+            The file cannot be written now; nothing was taken away.
+        """
         who = self._learner(name)
-        with self._base:
-            for table in ("card", "review", "note", "lab", "exam"):
-                self._base.execute(f"delete from {table} where learner = ?", (who,))
-            self._base.execute("delete from learner where id = ?", (who,))
+        try:
+            with self._base:
+                for table in ("card", "review", "note", "lab", "exam"):
+                    self._base.execute(f"delete from {table} where learner = ?", (who,))
+                self._base.execute("delete from learner where id = ?", (who,))
+        except sqlite3.Error as error:
+            raise ResultsError(told("the learner was not deleted: {why}", why=error)) from error
 
     def _learner(self, name: str) -> int:
         row = self._base.execute("select id from learner where name = ?", (name,)).fetchone()
         if row is None:
-            raise ResultsError(f"there is no learner {name!r}")
+            raise ResultsError(told("there is no learner “{name}”", name=name))
         return row[0]
 
     # Answers ----------------------------------------------------------------------------
@@ -206,7 +238,7 @@ class Results:
         try:
             return self._kept(learner, answer, now or datetime.now(UTC))
         except sqlite3.Error as error:
-            raise ResultsError(f"the answer was not kept: {error}") from error
+            raise ResultsError(told("the answer was not kept: {why}", why=error)) from error
 
     def _kept(self, learner: str, answer: Answered, now: datetime) -> datetime:
         who = self._learner(learner)
@@ -290,7 +322,7 @@ class Results:
                         (due.isoformat(), who, structure, kind),
                     )
         except sqlite3.Error as error:
-            raise ResultsError(f"the examination was not kept: {error}") from error
+            raise ResultsError(told("the examination was not kept: {why}", why=error)) from error
 
     # What is weak -----------------------------------------------------------------------
 
@@ -402,6 +434,10 @@ class Results:
             self._base.execute(
                 "delete from lab where learner = ? and side = ?", (self._learner(learner), side)
             )
+
+
+def _unusable(path: Path, why: object) -> str:
+    return told("{path} cannot be used: {why}", path=path, why=why)
 
 
 def _harmless(text: str) -> str:

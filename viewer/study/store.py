@@ -6,6 +6,7 @@ import tempfile
 from pathlib import Path
 
 from viewer.settings import state_folder
+from viewer.state.tongue import told
 from viewer.study.results import Results, ResultsError
 
 DEFAULT_LEARNER = "Me"
@@ -36,5 +37,7 @@ def open_results(path: Path | None = None) -> tuple[Results, str]:
         passing = Path(tempfile.mkdtemp(prefix="peelback-")) / "results.db"
         results = Results(passing)
         results.add_learner(DEFAULT_LEARNER)
-        message = f"Results cannot be kept: {error}. What is answered now is lost at the end."
+        message = told(
+            "Results cannot be kept: {why}. What is answered now is lost at the end.", why=error
+        )
     return results, message

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import platformdirs
 
+from viewer.state.tongue import told
 from viewer.state.working_file import write_atomically
 from viewer.talk.scenes import Talk
 from viewer.talk.talk_file import TalkFileError, talk_from_text, talk_to_json
@@ -39,7 +40,11 @@ def keep_unsaved(talk: Talk, file: Path | None, program: str) -> str:
     try:
         write_atomically(autosave_path(), json.dumps(record, ensure_ascii=False) + "\n")
     except OSError as error:
-        return f"The talk could not be kept on the side in {autosave_path()}: {error.strerror}."
+        return told(
+            "The talk could not be kept on the side in {path}: {why}.",
+            path=autosave_path(),
+            why=error.strerror,
+        )
     return ""
 
 
@@ -69,7 +74,7 @@ def recover() -> tuple[Recovered | None, str]:
     except (OSError, UnicodeDecodeError) as error:
         return None, _put_aside(path, str(error))
     try:
-        talk = talk_from_text(text, "the unsaved talk")
+        talk = talk_from_text(text, told("the unsaved talk"))
         file = json.loads(text).get("file") or ""
     except TalkFileError as error:
         return None, _put_aside(path, str(error))
@@ -84,5 +89,7 @@ def _put_aside(path: Path, why: str) -> str:
     try:
         path.rename(aside)
     except OSError:
-        return f"An unsaved talk in {path} could not be read ({why})."
-    return f"An unsaved talk could not be read ({why}). It was kept as {aside}."
+        return told("An unsaved talk in {path} could not be read ({why}).", path=path, why=why)
+    return told(
+        "An unsaved talk could not be read ({why}). It was kept as {path}.", path=aside, why=why
+    )

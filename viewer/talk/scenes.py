@@ -55,7 +55,7 @@ class TalkScene:
 
     def __post_init__(self) -> None:
         if not self.title.strip():
-            raise ValueError("a scene needs a title")
+            raise ValueError(told("a scene needs a title"))
         for name, limit in (
             ("title", TITLE_LIMIT),
             ("line", LINE_LIMIT),
@@ -63,12 +63,26 @@ class TalkScene:
         ):
             text = getattr(self, name)
             if len(text) > limit:
-                raise ValueError(f"{name} may hold up to {limit} letters, got {len(text)}")
+                raise ValueError(
+                    told(
+                        "{name} may hold up to {most} letters, got {count}",
+                        name=name,
+                        most=limit,
+                        count=len(text),
+                    )
+                )
         for name in ("title", "line"):
             if "\n" in getattr(self, name):
-                raise ValueError(f"{name} must be one line")
+                raise ValueError(told("{name} must be one line", name=name))
         if not 0.0 <= self.seconds <= SECONDS_LIMIT:
-            raise ValueError(f"seconds must lie in 0–{SECONDS_LIMIT:g}, got {self.seconds:g}")
+            raise ValueError(
+                told(
+                    "{name} must lie in {range}, got {given}",
+                    name="seconds",
+                    range=f"0–{SECONDS_LIMIT:g}",
+                    given=f"{self.seconds:g}",
+                )
+            )
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,9 +100,11 @@ class Talk:
 
     def __post_init__(self) -> None:
         if len(self.scenes) > SCENES_LIMIT:
-            raise ValueError(f"a talk may hold up to {SCENES_LIMIT} scenes")
+            raise ValueError(told("a talk may hold up to {most} scenes", most=SCENES_LIMIT))
         if not self.title.strip() or "\n" in self.title or len(self.title) > TITLE_LIMIT:
-            raise ValueError(f"a talk needs a title of one line, up to {TITLE_LIMIT} letters")
+            raise ValueError(
+                told("a talk needs a title of one line, up to {most} letters", most=TITLE_LIMIT)
+            )
 
     def _place(self, index: int) -> int:
         if not 0 <= index < len(self.scenes):

@@ -19,9 +19,12 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from meshes.errors import PeelbackError
+from viewer.state.tongue import told
 from viewer.state.view_state import ViewState
 from viewer.state.working_file import (
     WorkingFileError,
+    brief,
+    check_version,
     read_text,
     state_from_json,
     state_to_json,
@@ -36,7 +39,11 @@ _SCENE_FIELDS = {"title", "line", "notes", "seconds", "state"}
 
 
 class TalkFileError(PeelbackError):
-    """A file is no talk of this program."""
+    """A file is no talk of this program, or a broken one."""
+
+
+class ForeignFileError(TalkFileError):
+    """What lies there cannot be read as a talk; it may be another file of this program."""
 
 
 def scene_to_json(scene: TalkScene) -> dict[str, Any]:
@@ -82,7 +89,10 @@ def open_talk(path: Path) -> Talk:
         With one line that says what is wrong with the file.
     """
     path = Path(path)
-    return talk_from_text(read_text(path, "a talk", TalkFileError), path.name)
+    text = read_text(
+        path, ForeignFileError, told("{file} is not a talk of Peelback", file=path.name)
+    )
+    return talk_from_text(text, path.name)
 
 
 def talk_from_text(text: str, name: str) -> Talk:
@@ -91,31 +101,39 @@ def talk_from_text(text: str, name: str) -> Talk:
         record = json.loads(text, parse_constant=_no_number)
     except json.JSONDecodeError as error:
         raise TalkFileError(
-            f"{name} is broken at line {error.lineno}; nothing was opened"
+            told(
+                "{file} is broken at line {line}; nothing was opened", file=name, line=error.lineno
+            )
         ) from None
-    except (RecursionError, ValueError) as error:
-        raise TalkFileError(f"{name} is broken ({error}); nothing was opened") from None
-    if not isinstance(record, dict) or record.get("format") != FORMAT:
-        raise TalkFileError(f"{name} is not a talk of Peelback")
-    version = record.get("version")
-    if isinstance(version, bool) or not isinstance(version, int) or version < 1:
-        raise TalkFileError(f"{name} names no version; nothing was opened")
-    if version > VERSION:
+    except RecursionError:
+        raise TalkFileError(told("{file} is broken; nothing was opened", file=name)) from None
+    except ValueError as error:
         raise TalkFileError(
-            f"{name} was saved by a newer Peelback (file version {version}, this one reads up "
-            f"to {VERSION})"
-        )
+            told("{file} is broken ({why}); nothing was opened", file=name, why=error)
+        ) from None
+    if not isinstance(record, dict) or record.get("format") != FORMAT:
+        raise ForeignFileError(told("{file} is not a talk of Peelback", file=name))
+    check_version(record.get("version"), VERSION, name, TalkFileError)
     scenes = record.get("scenes")
     if not isinstance(scenes, list):
-        raise TalkFileError(f"{name} holds no list of scenes")
+        raise TalkFileError(told("{file} holds no list of scenes", file=name))
     if len(scenes) > SCENES_LIMIT:
-        raise TalkFileError(f"{name} holds {len(scenes)} scenes; up to {SCENES_LIMIT} are read")
+        raise TalkFileError(
+            told(
+                "{file} holds {count} scenes; up to {most} are read",
+                file=name,
+                count=len(scenes),
+                most=SCENES_LIMIT,
+            )
+        )
     made = []
     for number, values in enumerate(scenes, start=1):
         try:
             made.append(_scene_from_json(values))
         except (PeelbackError, ValueError, TypeError, OverflowError) as error:
-            raise TalkFileError(f"scene {number} of {name}: {error}") from None
+            raise TalkFileError(
+                told("scene {n} of {file}: {why}", n=number, file=name, why=error)
+            ) from None
     try:
         return Talk(_text(record, "title", UNTITLED), tuple(made))
     except ValueError as error:
@@ -123,26 +141,26 @@ def talk_from_text(text: str, name: str) -> Talk:
 
 
 def _no_number(word: str) -> NoReturn:
-    raise ValueError(f"{word} is no number")
+    raise ValueError(told("{word} is no number", word=word))
 
 
 def _text(values: dict[str, Any], name: str, default: str = "") -> str:
     value = values.get(name, default)
     if not isinstance(value, str):
-        raise ValueError(f"{name} must be text, got {value!r}")
+        raise ValueError(told("{name} must be text, got {given}", name=name, given=repr(value)))
     return value
 
 
 def _scene_from_json(values: Any) -> TalkScene:
     if not isinstance(values, dict):
-        raise ValueError(f"must be an object, got {type(values).__name__}")
+        raise ValueError(told("must be an object, got {given}", given=brief(values)))
     if unknown := sorted(values.keys() - _SCENE_FIELDS):
-        raise ValueError(f"unknown field {unknown[0]!r}")
+        raise ValueError(told("unknown field {name}", name=repr(unknown[0])))
     if "state" not in values:
-        raise ValueError("holds no state")
+        raise ValueError(told("holds no state"))
     seconds = values.get("seconds", 0)
     if isinstance(seconds, bool) or not isinstance(seconds, (int, float)):
-        raise ValueError(f"seconds must be a number, got {seconds!r}")
+        raise ValueError(told("seconds must be a number, got {given}", given=repr(seconds)))
     try:
         state = state_from_json(values["state"])
     except WorkingFileError as error:

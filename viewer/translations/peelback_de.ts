@@ -10123,5 +10123,363 @@
       <source>What could not be read or kept</source>
       <translation>Was nicht gelesen oder behalten werden konnte</translation>
     </message>
+    <message>
+      <source>Something went wrong: {what}. It is in the log, {path}.</source>
+      <translation>Etwas ist schiefgegangen: {what}. Es steht im Protokoll, {path}.</translation>
+    </message>
+    <message>
+      <source>The model cannot be asked: {why}</source>
+      <translation>Das Modell kann nicht befragt werden: {why}</translation>
+    </message>
+    <message>
+      <source>Opened {file}.</source>
+      <translation>{file} geöffnet.</translation>
+    </message>
+    <message>
+      <source>It was saved on another body ({fields}); this body is kept.</source>
+      <translation>Gespeichert wurde an einem anderen Körper ({fields}); dieser Körper bleibt.</translation>
+    </message>
+    <message>
+      <source>{path} could not be written.</source>
+      <translation>{path} konnte nicht geschrieben werden.</translation>
+    </message>
+    <message>
+      <source>{count} parts in it are not in this model; they are kept in the file.</source>
+      <translation>{count} Teile darin hat dieses Modell nicht; in der Datei bleiben sie stehen.</translation>
+    </message>
+    <message>
+      <source>a section is saved as .svg, .pdf or .png, not {kind}</source>
+      <translation>ein Schnitt wird als .svg, .pdf oder .png gespeichert, nicht als {kind}</translation>
+    </message>
+    <message>
+      <source>New learner</source>
+      <translation>Neue Lernende</translation>
+    </message>
+    <message>
+      <source>Delete learner</source>
+      <translation>Lernende löschen</translation>
+    </message>
+    <message>
+      <source>{name} must lie in {range}, got {given}</source>
+      <translation>{name} muss in {range} liegen, war {given}</translation>
+    </message>
+    <message>
+      <source>The settings could not be read ({why}). They were kept as {path}; the defaults are used.</source>
+      <translation>Die Einstellungen konnten nicht gelesen werden ({why}). Sie liegen jetzt als {path}; es gelten die Vorgaben.</translation>
+    </message>
+    <message>
+      <source>{name} must be one of {allowed}, got {given}</source>
+      <translation>{name} muss eines sein von {allowed}, war {given}</translation>
+    </message>
+    <message>
+      <source>settings must be an object</source>
+      <translation>Einstellungen müssen ein Objekt sein</translation>
+    </message>
+    <message>
+      <source>broken at line {line}</source>
+      <translation>beschädigt in Zeile {line}</translation>
+    </message>
+    <message>
+      <source>nested too deeply</source>
+      <translation>zu tief verschachtelt</translation>
+    </message>
+    <message>
+      <source>The settings in {path} could not be read ({why}). The defaults are used.</source>
+      <translation>Die Einstellungen in {path} konnten nicht gelesen werden ({why}). Es gelten die Vorgaben.</translation>
+    </message>
+    <message>
+      <source>The settings could not be saved to {path}: {why}.</source>
+      <translation>Die Einstellungen konnten nicht nach {path} gespeichert werden: {why}.</translation>
+    </message>
+    <message>
+      <source>window must hold x, y, width, height</source>
+      <translation>window muss x, y, Breite und Höhe enthalten</translation>
+    </message>
+    <message>
+      <source>{name} cannot be {given}</source>
+      <translation>{name} kann nicht {given} sein</translation>
+    </message>
+    <message>
+      <source>it is no text</source>
+      <translation>es ist kein Text</translation>
+    </message>
+    <message>
+      <source>an object or null is wanted, got {given}</source>
+      <translation>erwartet wird ein Objekt oder null, da stand {given}</translation>
+    </message>
+    <message>
+      <source>unknown field {name}</source>
+      <translation>unbekanntes Feld {name}</translation>
+    </message>
+    <message>
+      <source>a cut has at most {most} points, got {count}</source>
+      <translation>eine Schnittlinie hat höchstens {most} Punkte, hier sind es {count}</translation>
+    </message>
+    <message>
+      <source>each fold may lie there once, got {names}</source>
+      <translation>jeder Lappen darf nur einmal daliegen, hier {names}</translation>
+    </message>
+    <message>
+      <source>state field {name} cannot be read: {why}</source>
+      <translation>Feld {name} des Zustands ist nicht lesbar: {why}</translation>
+    </message>
+    <message>
+      <source>{file} is not a working state of Peelback</source>
+      <translation>{file} ist kein Arbeitsstand von Peelback</translation>
+    </message>
+    <message>
+      <source>state must be an object, got {given}</source>
+      <translation>state muss ein Objekt sein, da stand {given}</translation>
+    </message>
+    <message>
+      <source>a list of names is wanted</source>
+      <translation>erwartet wird eine Liste von Namen</translation>
+    </message>
+    <message>
+      <source>a whole number is wanted, got {given}</source>
+      <translation>erwartet wird eine ganze Zahl, da stand {given}</translation>
+    </message>
+    <message>
+      <source>{what} is wanted, got {given}</source>
+      <translation>erwartet wird {what}, da stand {given}</translation>
+    </message>
+    <message>
+      <source>{file} names no version; nothing was opened</source>
+      <translation>{file} nennt keine Version; es wurde nichts geöffnet</translation>
+    </message>
+    <message>
+      <source>{file} was saved by a newer Peelback (file version {version}, this one reads up to {newest})</source>
+      <translation>{file} stammt von einem neueren Peelback (Dateiversion {version}, dieses hier liest bis {newest})</translation>
+    </message>
+    <message>
+      <source>body of {file} must be an object</source>
+      <translation>body in {file} muss ein Objekt sein</translation>
+    </message>
+    <message>
+      <source>detail must be preview or full, got {given}</source>
+      <translation>detail muss preview oder full sein, war {given}</translation>
+    </message>
+    <message>
+      <source>unknown field {name} in state</source>
+      <translation>unbekanntes Feld {name} im Zustand</translation>
+    </message>
+    <message>
+      <source>{file} is too large: {size} MB, up to {most} are read</source>
+      <translation>{file} ist zu groß: {size} MB, gelesen werden bis zu {most}</translation>
+    </message>
+    <message>
+      <source>{path} cannot be read: {why}</source>
+      <translation>{path} kann nicht gelesen werden: {why}</translation>
+    </message>
+    <message>
+      <source>{file} is broken at line {line}; nothing was opened</source>
+      <translation>{file} ist in Zeile {line} beschädigt; es wurde nichts geöffnet</translation>
+    </message>
+    <message>
+      <source>{file} is broken; nothing was opened</source>
+      <translation>{file} ist beschädigt; es wurde nichts geöffnet</translation>
+    </message>
+    <message>
+      <source>“{typed}” leaves open which one is meant: {name}.</source>
+      <translation>„{typed}“ lässt offen, was genau gemeint ist: {name}.</translation>
+    </message>
+    <message>
+      <source>{path} cannot be used: {why}</source>
+      <translation>{path} ist nicht benutzbar: {why}</translation>
+    </message>
+    <message>
+      <source>The results in {file} cannot be read ({why}); the file was kept as {aside} and a new one begun.</source>
+      <translation>Die Ergebnisse in {file} sind nicht lesbar ({why}); die Datei liegt jetzt als {aside}, eine neue ist begonnen.</translation>
+    </message>
+    <message>
+      <source>a learner's name needs 1 to {most} letters, got {count}</source>
+      <translation>ein Name braucht 1 bis {most} Buchstaben, hier sind es {count}</translation>
+    </message>
+    <message>
+      <source>there is no learner “{name}”</source>
+      <translation>niemand hier heißt „{name}“</translation>
+    </message>
+    <message>
+      <source>the file is damaged</source>
+      <translation>die Datei ist beschädigt</translation>
+    </message>
+    <message>
+      <source>the learner was not kept: {why}</source>
+      <translation>der Name wurde nicht gespeichert: {why}</translation>
+    </message>
+    <message>
+      <source>the learner was not deleted: {why}</source>
+      <translation>es wurde nichts gelöscht: {why}</translation>
+    </message>
+    <message>
+      <source>the answer was not kept: {why}</source>
+      <translation>die Antwort wurde nicht gespeichert: {why}</translation>
+    </message>
+    <message>
+      <source>the examination was not kept: {why}</source>
+      <translation>die Prüfung wurde nicht gespeichert: {why}</translation>
+    </message>
+    <message>
+      <source>written by a newer Peelback, format {version}</source>
+      <translation>von einem neueren Peelback geschrieben, Format {version}</translation>
+    </message>
+    <message>
+      <source>Results cannot be kept: {why}. What is answered now is lost at the end.</source>
+      <translation>Ergebnisse können nicht aufbewahrt werden: {why}. Was jetzt beantwortet wird, ist am Ende verloren.</translation>
+    </message>
+    <message>
+      <source>Close: {count}.</source>
+      <translation>Knapp daneben: {count}.</translation>
+    </message>
+    <message>
+      <source>An unsaved talk could not be read ({why}). It was kept as {path}.</source>
+      <translation>Ein ungespeicherter Vortrag war nicht lesbar ({why}). Er liegt jetzt als {path}.</translation>
+    </message>
+    <message>
+      <source>The talk could not be kept on the side in {path}: {why}.</source>
+      <translation>Der Vortrag konnte nicht in {path} zwischengespeichert werden: {why}.</translation>
+    </message>
+    <message>
+      <source>the unsaved talk</source>
+      <translation>der ungespeicherte Vortrag</translation>
+    </message>
+    <message>
+      <source>An unsaved talk in {path} could not be read ({why}).</source>
+      <translation>Ein ungespeicherter Vortrag in {path} war nicht lesbar ({why}).</translation>
+    </message>
+    <message>
+      <source>a scene needs a title</source>
+      <translation>eine Szene braucht einen Titel</translation>
+    </message>
+    <message>
+      <source>a talk may hold up to {most} scenes</source>
+      <translation>ein Vortrag darf bis zu {most} Szenen haben</translation>
+    </message>
+    <message>
+      <source>a talk needs a title of one line, up to {most} letters</source>
+      <translation>ein Vortrag braucht einen Titel in einer Zeile, bis zu {most} Buchstaben</translation>
+    </message>
+    <message>
+      <source>{name} may hold up to {most} letters, got {count}</source>
+      <translation>{name} darf bis zu {most} Buchstaben haben, hier sind es {count}</translation>
+    </message>
+    <message>
+      <source>{name} must be one line</source>
+      <translation>{name} muss eine Zeile sein</translation>
+    </message>
+    <message>
+      <source>{file} is not a talk of Peelback</source>
+      <translation>{file} ist kein Vortrag von Peelback</translation>
+    </message>
+    <message>
+      <source>{word} is no number</source>
+      <translation>{word} ist keine Zahl</translation>
+    </message>
+    <message>
+      <source>{file} holds no list of scenes</source>
+      <translation>{file} enthält keine Liste von Szenen</translation>
+    </message>
+    <message>
+      <source>{file} holds {count} scenes; up to {most} are read</source>
+      <translation>{file} enthält {count} Szenen; gelesen werden bis zu {most}</translation>
+    </message>
+    <message>
+      <source>{name} must be text, got {given}</source>
+      <translation>{name} muss Text sein, da stand {given}</translation>
+    </message>
+    <message>
+      <source>must be an object, got {given}</source>
+      <translation>muss ein Objekt sein, da stand {given}</translation>
+    </message>
+    <message>
+      <source>holds no state</source>
+      <translation>enthält keinen Zustand</translation>
+    </message>
+    <message>
+      <source>seconds must be a number, got {given}</source>
+      <translation>seconds muss eine Zahl sein, da stand {given}</translation>
+    </message>
+    <message>
+      <source>{file} is broken ({why}); nothing was opened</source>
+      <translation>{file} ist beschädigt ({why}); es wurde nichts geöffnet</translation>
+    </message>
+    <message>
+      <source>scene {n} of {file}: {why}</source>
+      <translation>Szene {n} von {file}: {why}</translation>
+    </message>
+    <message>
+      <source>The model could not be built: {why} The log is in {path}.</source>
+      <translation>Das Modell konnte nicht gebaut werden: {why} Das Protokoll liegt in {path}.</translation>
+    </message>
+    <message>
+      <source>The last session could not be reopened: {why}</source>
+      <translation>Die letzte Sitzung konnte nicht wieder geöffnet werden: {why}</translation>
+    </message>
+    <message>
+      <source>The 3D picture cannot be shown: no usable OpenGL was found.
+Install a graphics driver (on Linux without one: Mesa), or write pictures with “peelback plate”.
+
+{why}
+
+Log: {path}</source>
+      <translation>Das 3D-Bild kann nicht gezeigt werden: kein brauchbares OpenGL gefunden.
+Installieren Sie einen Grafiktreiber (unter Linux ohne einen: Mesa), oder schreiben Sie Bilder mit „peelback plate“.
+
+{why}
+
+Protokoll: {path}</translation>
+    </message>
+    <message>
+      <source>an object with “left” and “right”</source>
+      <translation>ein Objekt mit „left“ und „right“</translation>
+    </message>
+    <message>
+      <source>a list of names</source>
+      <translation>eine Liste von Namen</translation>
+    </message>
+    <message>
+      <source>a list of objects with “fold_id” and “share”</source>
+      <translation>eine Liste von Objekten mit „fold_id“ und „share“</translation>
+    </message>
+    <message>
+      <source>another kind of value</source>
+      <translation>ein Wert anderer Art</translation>
+    </message>
+    <message>
+      <source>a number</source>
+      <translation>eine Zahl</translation>
+    </message>
+    <message>
+      <source>a list of places of three numbers</source>
+      <translation>eine Liste von Orten aus drei Zahlen</translation>
+    </message>
+    <message>
+      <source>a list of objects with “point” and “text”</source>
+      <translation>eine Liste von Objekten mit „point“ und „text“</translation>
+    </message>
+    <message>
+      <source>an object with “position”, “focal_point”, “view_up” and “parallel_scale”</source>
+      <translation>ein Objekt mit „position“, „focal_point“, „view_up“ und „parallel_scale“</translation>
+    </message>
+    <message>
+      <source>an object that places the section</source>
+      <translation>ein Objekt, das den Schnitt legt</translation>
+    </message>
+    <message>
+      <source>an object with the cut's places</source>
+      <translation>ein Objekt mit den Orten der Schnittlinie</translation>
+    </message>
+    <message>
+      <source>true or false</source>
+      <translation>true oder false</translation>
+    </message>
+    <message>
+      <source>text</source>
+      <translation>Text</translation>
+    </message>
+    <message>
+      <source>a whole number</source>
+      <translation>eine ganze Zahl</translation>
+    </message>
   </context>
 </TS>

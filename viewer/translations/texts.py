@@ -73,6 +73,8 @@ def word_texts() -> tuple[str, ...]:
     from viewer.state.section_plane import KEPT
     from viewer.state.step_words import PLAN_NOTE
     from viewer.state.table_view import LIMBS_NOTE, LYING_NOTE, TABLE_PLACES
+    from viewer.state.working_file import KINDS as FILE_KINDS
+    from viewer.state.working_file import WANTED
     from viewer.study.layer_questions import (
         DEEP_PROMPT,
         OVER_PROMPT,
@@ -107,6 +109,8 @@ def word_texts() -> tuple[str, ...]:
                 "Redo",
                 "whole back",
                 *CAUTIONS,
+                *WANTED.values(),
+                *FILE_KINDS.values(),
                 *ATTACHED.values(),
                 *TABLE_PLACES.values(),
                 LYING_NOTE,

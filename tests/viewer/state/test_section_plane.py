@@ -26,12 +26,12 @@ def test_a_file_from_before_there_were_sections_still_opens():
 @pytest.mark.parametrize(
     ("field", "value", "words"),
     [
-        ("section", {"kind": "axial"}, "section kind must be one of"),
-        ("section", {"position_mm": 1e9}, "position must lie in"),
+        ("section", {"kind": "axial"}, "kind must be one of"),
+        ("section", {"position_mm": 1e9}, "position_mm must lie in"),
         ("section", {"near_half": 1}, "near_half cannot be 1"),
         ("section", {"angle": 3}, "unknown field 'angle'"),
         ("section", [1, 2], "an object or null is wanted"),
-        ("cut_line", {"depth_mm": 90}, "depth of a cut must lie in"),
+        ("cut_line", {"depth_mm": 90}, "depth_mm must lie in"),
         ("cut_line", {"points": [[1, 2]]}, "cannot be read"),
         ("cut_line", {"blade": 1}, "unknown field 'blade'"),
     ],

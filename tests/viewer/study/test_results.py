@@ -86,17 +86,16 @@ def test_a_broken_file_is_put_aside_and_told(tmp_path, junk):
     results.close()
 
 
-def test_a_file_of_a_later_program_is_put_aside(tmp_path):
-    import sqlite3
-
+def test_a_file_of_a_newer_program_stays_where_it_is(tmp_path):
     path = tmp_path / "r.db"
     base = sqlite3.connect(path)
     base.execute("pragma user_version = 99")
     base.commit()
     base.close()
-    results = Results(path)
-    assert "later program" in results.message
-    results.close()
+    kept = path.read_bytes()
+    with pytest.raises(ResultsError, match="newer Peelback, format 99"):
+        Results(path)
+    assert path.read_bytes() == kept and list(tmp_path.iterdir()) == [path]
 
 
 def test_the_export_names_every_answer_and_no_formula(results):
@@ -112,6 +111,21 @@ def test_an_unknown_learner_is_refused(results):
         results.keep("Eve", _answer("trapezius", True))
     with pytest.raises(ResultsError, match="1 to 60"):
         results.add_learner("  ")
+
+
+def test_a_learner_who_cannot_be_kept_or_deleted_is_said(tmp_path):
+    results = Results(tmp_path / "r.db", wait_s=0.05)
+    results.add_learner("Ada")
+    holder = sqlite3.connect(tmp_path / "r.db", timeout=0, isolation_level=None)
+    holder.execute("begin immediate")
+    with pytest.raises(ResultsError, match="not kept: database is locked"):
+        results.add_learner("Bo")
+    with pytest.raises(ResultsError, match="not deleted: database is locked"):
+        results.remove_learner("Ada")
+    holder.execute("rollback")
+    holder.close()
+    assert results.learners() == ("Ada",)
+    results.close()
 
 
 def test_what_is_due_comes_first_then_what_is_new():

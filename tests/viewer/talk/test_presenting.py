@@ -211,6 +211,20 @@ def test_no_dialog_menu_or_tooltip_reaches_the_hall(qtbot, given):
     assert "The disk is full." in given.presenter.warnings
 
 
+def test_what_could_not_be_kept_waits_for_the_end_and_is_told_to_the_speaker(qtbot, given):
+    window = given.window
+    window.tell_fault("The talk could not be kept.")
+    window.tell_fault("The talk could not be kept.")
+    given.deeper()
+    qtbot.wait(20)
+    assert not window._faults_button.isVisible()
+    assert not window.statusBar().isVisible() and not window.statusBar().whole.isVisible()
+    assert given.presenter.warnings == ["The talk could not be kept."]
+    given.finish()
+    qtbot.wait(20)
+    assert window._faults_button.isVisible() and "1" in window._faults_button.text()
+
+
 def help_event():
     from PySide6.QtCore import QEvent
     from PySide6.QtGui import QHelpEvent
