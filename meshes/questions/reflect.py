@@ -494,6 +494,7 @@ class Reflector:
         ]  # fmt: skip
         under = self._next_cover(rule, stays)
         shells = [shell(i) for i in (under or stays) if i not in lying]
+        fixed = len(shells)
         for i, (vertices, faces) in lying.items():
             if i in moving or i in gone or parts[i].kind in THIN_KINDS:
                 continue
@@ -515,7 +516,7 @@ class Reflector:
                 held = belly.held(part.rest)
                 shells.append((part.rest, part.mesh.faces[held[part.mesh.faces].all(axis=1)]))
         if rule.aside_mm:
-            flap, cut = self._aside(rule, side, turned, shell, shells)
+            flap, cut = self._aside(rule, side, turned, shell, (shells[:fixed], shells[fixed:]))
             return FoldPath(rule, side, (flap,), cut, self._riders(rule, side, turned, flap))
         ground = ground_of(shells, _reach(sheets))
         if belly is not None:
@@ -553,7 +554,7 @@ class Reflector:
         low, high = sorted(float(self._landmark(rule, name, turned, side)[2]) for name in rule.bow)
         fibres = [turned(np.asarray(parts[i].fibres, float)) for i in own]
         flap, pressed = drawn_aside(
-            list(shells.values()), fibres, ground, (low, high), rule.aside_mm
+            list(shells.values()), fibres, *ground, (low, high), rule.aside_mm
         )
         cut = {}
         for (i, (vertices, faces)), by in zip(shells.items(), pressed, strict=True):

@@ -46,6 +46,9 @@ MOST_SINK_MM = 3.0
 CLEAR_MM, ALLOWED_MM = 0.5, 0.3
 """A point that lay clear comes no nearer to what stays; one in it goes in no deeper than so."""
 
+LOOKED_MM = 12.0
+"""Surfaces are looked for this far off: no step brings a point deeper into one."""
+
 MOST_LIFT_MM = 5.0
 PRESSES, MOST_PRESSED_MM = 3, 4.0
 """Thin tails between others give way by themselves, so far at most."""
@@ -64,7 +67,7 @@ LEAN_MM = 10.0
 
 ROUNDS = 3
 MEAN_FIBRE_MM, GOOD = 200.0, 0.003
-STIFF = 0.2, 0.4, 2.0
+STIFF = 0.2, 0.4, 3.4
 """How much the sliding is evened out, across and along the columns, and its upper end held,
 against mm of fibre."""
 
@@ -199,6 +202,7 @@ def drawn_aside(
     own: Sequence[tuple[np.ndarray, np.ndarray]],
     fibres: Sequence[np.ndarray],
     stays: Sequence[tuple[np.ndarray, np.ndarray]],
+    laid: Sequence[tuple[np.ndarray, np.ndarray]],
     ends: tuple[float, float],
     aside_mm: float,
 ) -> tuple[AsideFlap, list[np.ndarray]]:
@@ -212,6 +216,8 @@ def drawn_aside(
         Their fibre lines, mm.
     stays : sequence of (vertices, faces)
         All that they may come to lie on.
+    laid : sequence of (vertices, faces)
+        Flaps that lie there, over them or beside them.
     ends : (2,) tuple of float
         Heights of the lower and the upper end of the bow, mm.
     aside_mm : float
@@ -230,7 +236,7 @@ def drawn_aside(
     ends = (float(low[1]), float(low[1] + STEP_MM * (count[1] - 1)))
     outer = _face(own, low, count, 1.0)
     inner = _face(own, low, count, -1.0)
-    floor = _face(stays, low, count, 1.0, _filled(outer) - UNDER_MM)
+    floor = _face([*stays, *laid], low, count, 1.0, _filled(outer) - UNDER_MM)
     floor[: int(OFF_MIDLINE_MM / STEP_MM)] = np.nan
     floor = _filled(floor)
     z = low[1] + STEP_MM * np.arange(count[1])
@@ -244,7 +250,7 @@ def drawn_aside(
     bearing = _Bearing(
         points,
         floor,
-        _Stays(stays, np.concatenate([points, points + [aside_mm, 0.0, 0.0]])),
+        _Stays(stays, laid, points, aside_mm),
         shifts[0],
     )
     for share in np.linspace(0.0, 1.0, POSES + 1)[1:]:
@@ -258,35 +264,71 @@ def drawn_aside(
 
 
 class _Stays:
-    """Closed surfaces that may not be entered."""
+    """Closed surfaces that may not be entered, and how near to each of them points may come.
 
-    def __init__(self, shells: Sequence[tuple[np.ndarray, np.ndarray]], points: np.ndarray) -> None:
-        low, high = points.min(axis=0) - REACH_MM[0], points.max(axis=0) + REACH_MM
-        self._indexes = [
-            MeshIndex(vertices, faces)
-            for vertices, faces in shells
-            if np.all(vertices.max(axis=0) > low) and np.all(vertices.min(axis=0) < high)
-        ]
+    A tail may lie in the bone that it is fixed to; that gives it no leave to enter others.
 
-    def distances(self, points: np.ndarray) -> np.ndarray:
-        """Return the signed distance (n,) to the nearest surface, mm; at most a few mm."""
-        found = np.full(len(points), 2.0 * CLEAR_MM)
-        for index in self._indexes:
-            low, high = index.bounds
-            near = np.all((points > low - CLEAR_MM) & (points < high + CLEAR_MM), axis=1)
-            if near.any():
-                found[near] = np.minimum(found[near], index.query(points[near])[0])
+    Parameters
+    ----------
+    stays, laid : sequence of (vertices (n, 3), faces (m, 3))
+        What is fixed; flaps that lie there and give way.
+    points : (n, 3) float
+        At rest, mm.
+    aside_mm : float
+        How far outward they may move.
+    """
+
+    def __init__(
+        self,
+        stays: Sequence[tuple[np.ndarray, np.ndarray]],
+        laid: Sequence[tuple[np.ndarray, np.ndarray]],
+        points: np.ndarray,
+        aside_mm: float,
+    ) -> None:
+        low = points.min(axis=0) - REACH_MM[0]
+        high = points.max(axis=0) + [aside_mm, 0.0, 0.0] + REACH_MM
+        self._shells = []
+        for k, (vertices, faces) in enumerate([*laid, *stays]):
+            if np.all(vertices.max(axis=0) > low) and np.all(vertices.min(axis=0) < high):
+                index = MeshIndex(vertices, faces)
+                least = np.full(len(points), CLEAR_MM - ALLOWED_MM)
+                near = self._near(index, points)
+                least[near] = np.minimum(index.query(points[near])[0], CLEAR_MM) - ALLOWED_MM
+                gives_mm = MOST_PRESSED_MM if k < len(laid) else np.inf
+                self._shells.append((index, least, gives_mm))
+
+    @staticmethod
+    def _near(index: MeshIndex, points: np.ndarray) -> np.ndarray:
+        low, high = index.bounds
+        near = np.arange(len(points))
+        # Along the body first: most shells are short that way.
+        for axis in (2, 0, 1):
+            at = points[near, axis]
+            near = near[(at > low[axis] - CLEAR_MM) & (at < high[axis] + CLEAR_MM)]
+        return near
+
+    def short(self, points: np.ndarray) -> np.ndarray:
+        """Return how much too near the moved points (n, 3) lie, mm; 0 where they are clear."""
+        found = np.zeros(len(points))
+        for index, least, _ in self._shells:
+            near = self._near(index, points)
+            if len(near):
+                lack = least[near] - index.query(points[near], LOOKED_MM)[0]
+                found[near] = np.maximum(found[near], lack)
         return found
 
-    def press(self, points: np.ndarray, least: np.ndarray) -> None:
-        """Move points (n, 3) out until they are no nearer than ``least`` (n,), in place, mm."""
-        for index in self._indexes:
-            low, high = index.bounds
-            near = np.all((points > low - CLEAR_MM) & (points < high + CLEAR_MM), axis=1)
-            near = np.flatnonzero(near)
+    def press(self, points: np.ndarray) -> None:
+        """Move points (n, 3) out until they are no nearer than they may be, in place, mm.
+
+        What is fixed has the last word. A point that lies deeper in a flap than its own flesh
+        gives way lifts the flap.
+        """
+        for index, least, gives_mm in self._shells:
+            near = self._near(index, points)
             if len(near):
-                distance, _, normal, _ = index.query(points[near])
+                distance, _, normal, _ = index.query(points[near], LOOKED_MM)
                 short = np.clip(least[near] - distance, 0.0, None)
+                short[short > gives_mm] = 0.0
                 points[near] += short[:, None] * normal
 
 
@@ -308,7 +350,6 @@ class _Bearing:
         self._points, self._rest = points, rest
         self._even = gaussian_filter(floor, np.array(EVEN_MM) / STEP_MM, mode="nearest")
         self._stays = stays
-        self._least = np.minimum(stays.distances(points), CLEAR_MM) - ALLOWED_MM
         node = np.round((points[:, [0, 2]] - rest.origin) / STEP_MM).astype(int)
         self._node = tuple(np.clip(node, 0, np.array(floor.shape) - 1).T)
         self._lift = np.zeros(floor.shape)
@@ -322,9 +363,9 @@ class _Bearing:
         on = np.minimum(bow / STEP_MM, 1.0)
         for _ in range(LIFTS):
             shift = self._turned(bow, on * (sink + self._lift), before)
-            short = self._least - self._stays.distances(self._points + shift.at(self._points))
+            short = self._stays.short(self._points + shift.at(self._points))
             lack = np.zeros_like(sink)
-            np.maximum.at(lack, self._node, np.clip(short, 0.0, MOST_LIFT_MM))
+            np.maximum.at(lack, self._node, np.minimum(short, MOST_LIFT_MM))
             for axis in (0, 1):
                 size = 2 * int(LIFTED_MM[axis] / STEP_MM / 2) + 1
                 lack = maximum_filter1d(lack, size, axis=axis, mode="nearest")
@@ -337,7 +378,7 @@ class _Bearing:
         start = self._points + shift.at(self._points)
         points = start.copy()
         for _ in range(PRESSES):
-            self._stays.press(points, self._least)
+            self._stays.press(points)
         by = points - start
         size = np.linalg.norm(by, axis=1, keepdims=True)
         by *= np.minimum(1.0, MOST_PRESSED_MM / np.maximum(size, 1e-9))

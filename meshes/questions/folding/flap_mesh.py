@@ -289,8 +289,7 @@ def _caps(faces: np.ndarray, points: np.ndarray, flat, period: float = 0.0) -> n
             if not ahead:
                 del following[at]
             at = nxt
-        if len(loop) >= 3:
-            loops.append(loop)
+        loops += _simple_loops(loop)
     made = []
     if period:
         # Rims that run right round the flap bound a band, not a face.
@@ -310,6 +309,22 @@ def _caps(faces: np.ndarray, points: np.ndarray, flat, period: float = 0.0) -> n
         found = np.asarray(triangulate([np.ascontiguousarray(ring)], -1.0, True))
         made.append(np.asarray(loop)[found])
     return np.concatenate(made) if made else np.zeros((0, 3), int)
+
+
+def _simple_loops(loop: list[int]) -> list[list[int]]:
+    """Part a rim that comes through a point twice, as an eight does, into rims that don't."""
+    found, way, place = [], [], {}
+    for point in loop:
+        if point in place:
+            begin = place[point]
+            found.append(way[begin:])
+            for each in way[begin + 1 :]:
+                del place[each]
+            del way[begin + 1 :]
+        else:
+            place[point] = len(way)
+            way.append(point)
+    return [each for each in (*found, way) if len(each) >= 3]
 
 
 def in_own_right(faces: np.ndarray, raw_faces: np.ndarray):

@@ -48,7 +48,7 @@ class Turn:
     square: bool = False
     radius_mm: float = 6.0
     across_mm: float = 20.0
-    gap_mm: float = 0.4
+    gap_mm: float = 0.7
 
 
 def poses(sheet: ControlSheet, ground: Ground, turn: Turn) -> np.ndarray:

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from meshes.catalogue.folds import Laid, fold_named, load_folds
 from meshes.errors import PeelbackError
+from meshes.questions.folding.flap_mesh import _simple_loops
 from meshes.questions.folding.measures import (
     HINGE_ZONE_MM,
     OVERLAP_MM,
@@ -18,9 +19,6 @@ from meshes.questions.folding.measures import (
 from meshes.questions.reflect import Reflector, reflect
 
 FIBRE, AREA, VOLUME = 0.01, 0.03, 0.005
-# Known to be a little worse, so that it can only get better.
-SINGLE_OF = {"trapezius": 0.0105}
-AREA_OF = {"splenius_cervicis": 0.033}
 COVERS = ("skin", "superficial_fascia", "deep_fascia")
 QUICK = ("trapezius", "rhomboids")
 EACH = [
@@ -29,7 +27,7 @@ EACH = [
 ]
 ORDER = tuple(rule.id for rule in load_folds())
 BY_HAND = {rule.id for rule in load_folds() if rule.by_hand}
-SHARES = (0.25, 0.5, 1.0)
+SHARES = (0.25, 0.5, 0.75, 1.0)
 
 
 @pytest.fixture(scope="module")
@@ -53,7 +51,7 @@ def test_fibres_area_and_volume_are_kept(reflector, name):
     for share in SHARES:
         found = measure(path, share)
         assert found.fibre <= FIBRE, found
-        assert found.area <= AREA_OF.get(name, AREA), found
+        assert found.area <= AREA, found
         assert found.volume <= VOLUME, found
         assert found.hinge_mm < 1e-9, found
 
@@ -68,7 +66,7 @@ def test_the_model_s_own_fibre_lines_keep_their_length(reflector, name):
         for share in SHARES:
             change = np.abs(fibre_changes(path, part_id, fibres, share))
             assert change.mean() <= FIBRE, (part_id, share, change)
-            assert change.max() <= SINGLE_OF.get(name, FIBRE), (part_id, share, change)
+            assert change.max() <= FIBRE, (part_id, share, change)
 
 
 @pytest.mark.parametrize("name", EACH)
@@ -253,3 +251,13 @@ def test_a_third_fold_lies_on_the_two_before_it(reflector):
     folds = [Laid(f"{name}.left") for name in names]
     moved = reflector.laid(folds)
     assert {"trapezius_transverse.left", "serratus_posterior_superior.left"} <= set(moved)
+
+
+@given(st.lists(st.integers(0, 12), min_size=3, max_size=40))
+def test_a_rim_that_meets_itself_is_parted_into_rims_that_do_not(rim):
+    found = _simple_loops(rim)
+    assert all(len(set(loop)) == len(loop) >= 3 for loop in found)
+    ways = {(a, b) for a, b in zip(rim, [*rim[1:], rim[0]], strict=True)}
+    assert {(a, b) for loop in found for a, b in zip(loop, [*loop[1:], loop[0]])} <= ways
+    if len(set(rim)) == len(rim):
+        assert found == [rim]
