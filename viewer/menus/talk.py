@@ -15,6 +15,7 @@ from viewer.building import GrowingModel
 from viewer.panels.sheets import version
 from viewer.panels.talk_panel import TalkPanel
 from viewer.state import commands
+from viewer.state.plan import Plan
 from viewer.state.table_view import TABLE_PLACES, pose_sentence
 from viewer.state.tongue import told
 from viewer.state.view_state import STRATA, STRATUM_COUNT, SideChoice, ViewState
@@ -38,16 +39,19 @@ KEEP_AFTER_MS = 4000
 """How long after a change of the talk it is kept on the side."""
 
 
-def suggested_title(state: ViewState, titles: dict[str, str]) -> str:
-    """Return a first title for a kept view: the picked part, or the stratum that lies open."""
+def suggested_title(state: ViewState, titles: dict[str, str], plan: Plan) -> str:
+    """Return a first title for a kept view: the picked part, the stratum that lies open, or the
+    last step that was done."""
     if state.selected in titles:
         return titles[state.selected]
     depth = max(state.peeled)
     if state.table:
-        return TABLE_PLACES[state.table]
+        return told(TABLE_PLACES[state.table])
     if 0 < depth < STRATUM_COUNT:
-        return STRATA[depth][:1].upper() + STRATA[depth][1:]
-    return "View"
+        name = told(STRATA[depth])
+        return name[:1].upper() + name[1:]
+    done = [s.title for s in plan.steps if s.id in state.ticked.left | state.ticked.right]
+    return told(done[-1]) if done else told("The whole back")
 
 
 class TalkMenu:
@@ -159,7 +163,7 @@ class TalkMenu:
     def keep_scene(self) -> None:
         """Keep what is seen as a scene after the chosen one."""
         self._note_camera()
-        title = suggested_title(self.state, self._titles)
+        title = suggested_title(self.state, self._titles, self.plan)
         self.desk.keep(self.state.with_(peek=False), title)
         self._show_talk()
         self.say(told("Kept as scene {n}, “{title}”.", n=self.desk.chosen + 1, title=title))

@@ -38,10 +38,17 @@ def refusals(monkeypatch):
 
 
 def test_keep_this_view_makes_a_scene_named_after_what_lies_open(three):
-    assert titles(three) == ["View", "First sheet", "Intermediate"]
+    assert titles(three) == ["The whole back", "First sheet", "Intermediate"]
     assert three.desk.talk.scenes[1].state.peeled == Sides(2, 2)
     assert three.desk.talk.scenes[1].state.camera is not None
     assert three.talk_panel.list.count() == 3
+
+
+def test_a_view_kept_after_a_step_is_named_after_the_step(window):
+    ticked = window.state.ticked.put("left", frozenset({"feel_landmarks", "skin"}))
+    window.session.replace_state(window.state.with_(ticked=ticked))
+    window.keep_scene()
+    assert titles(window) == [window.plan["skin"].title]
 
 
 def test_choosing_a_scene_shows_it_and_undo_goes_back_to_what_was_seen(three):
@@ -56,21 +63,21 @@ def test_scenes_are_ordered_by_keys_and_by_dragging(qtbot, three):
     panel = three.talk_panel
     panel.list.setFocus()
     qtbot.keyClick(panel.list, Qt.Key.Key_Up, Qt.KeyboardModifier.AltModifier)
-    assert titles(three) == ["View", "Intermediate", "First sheet"]
+    assert titles(three) == ["The whole back", "Intermediate", "First sheet"]
     assert panel.list.currentRow() == 1
     # What a drag ends in: the list's own model moves a row.
     panel.list.model().moveRow(panel.list.rootIndex(), 0, panel.list.rootIndex(), 3)
     qtbot.wait(20)
-    assert titles(three) == ["Intermediate", "First sheet", "View"]
+    assert titles(three) == ["Intermediate", "First sheet", "The whole back"]
     assert [panel.list.item(k).text()[3:] for k in range(3)] == titles(three)
 
 
 def test_deleting_by_key_is_undone_where_the_list_has_the_keyboard(qtbot, three):
     three.talk_panel.list.setFocus()
     qtbot.keyClick(three.talk_panel.list, Qt.Key.Key_Delete)
-    assert titles(three) == ["View", "First sheet"]
+    assert titles(three) == ["The whole back", "First sheet"]
     three.undo()
-    assert titles(three) == ["View", "First sheet", "Intermediate"]
+    assert titles(three) == ["The whole back", "First sheet", "Intermediate"]
     assert three.state.peeled == Sides(4, 4)
 
 
