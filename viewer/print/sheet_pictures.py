@@ -20,7 +20,6 @@ from viewer.scene.scene import PartLook, Scene
 from viewer.state.places import surface_marks
 from viewer.state.plan import Plan, plan_from_records
 from viewer.state.step_words import called
-from viewer.state.tongue import told
 from viewer.state.view_state import SideChoice, ViewState, sides_of
 from viewer.state.visibility import opacities
 
@@ -166,11 +165,9 @@ class StepPictures:
         """Anchors at what is felt through the skin, once where there are two sides."""
         records = getattr(self.model.catalogue, "landmarks", None) or {}
         felt = {n: p for n, p in self.model.landmarks.items() if n in records}
-        felt = {n: p for n, p in felt.items() if records[n].palpable}
         taken: dict[str, Anchor] = {}
-        for words, point in surface_marks(felt, records):
+        for name, point in surface_marks(felt, records):
             x, y = self._projected(_telling_point(point), size)[0]
-            name = told(words)
             # Bony points come before levels of spines, which are counted from them.
             weight = 500.0 if re.fullmatch(r"[TLS]\d+", name) else 1000.0
             if name not in taken and 0 < x < size[0] and 0 < y < size[1]:

@@ -79,7 +79,7 @@ class Labels:
         notes : sequence of ((3,) mm, text)
             Written in any case.
         landmarks : sequence of (name, (3,) or (k, 3) mm)
-            Written where their middle is seen; not in the whole picture of a comparison.
+            Written where they are seen; not in the whole picture of a comparison.
         cap : iterable of Anchor
             Parts seen on a cut face.
         top_px, bottom_px : float
@@ -92,11 +92,15 @@ class Labels:
             (pixel,), _ = sight.project(point)
             x, y = map(float, pixel)
             found.append(Anchor(f"pin {i}", text, x, y, weight=1e3 * ALWAYS, own_words=True))
+        written: set[str] = set()
         for name, points in () if sight.whole else landmarks:
-            middle = np.asarray(points, float).reshape(-1, 3)
-            pixel, deep = sight.project(middle[len(middle) // 2])
-            if anchor_finding.seen(pixel, deep - 4.0, sight.depth)[0]:
-                found.append(Anchor(f"mark {name}", name, *map(float, pixel[0]), weight=ALWAYS))
+            # A hall reads few words: the first of them, and of two sides one.
+            if self.most and (name in written or len(written) >= self.most):
+                continue
+            pixel = sight.middle_seen(points)
+            if pixel is not None:
+                found.append(Anchor(f"mark {name}", name, *map(float, pixel), weight=ALWAYS))
+                written.add(name)
         found = anchor_finding.spread_out(found, sight.size, INSET_PX)
         certain = sum(anchor.weight >= ALWAYS for anchor in found)
         density = self.density if self.on else 0.0

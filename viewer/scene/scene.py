@@ -26,6 +26,7 @@ from viewer.scene.caps import GRIP_PX, Caps
 from viewer.scene.corners import Corners, CornerWords, with_corners
 from viewer.scene.drawn import DrawnPart, Shell, draw_parts, vertex_normals
 from viewer.scene.drawn_cache import drawn_model
+from viewer.scene.felt import Felt
 from viewer.scene.hidden import SeenSearch
 from viewer.scene.label_layout import Anchor, Label
 from viewer.scene.labels import Labels, cap_anchors, seen_parts
@@ -176,6 +177,9 @@ class Scene:
         self._outline = Outline(self._viewports[0].renderer)
         self._caps = Caps(self._viewports[0].renderer)
         self._marks = ModelMarks(self._front, self._viewports[0].renderer)
+        self._felt: Felt | None = None
+        self._felt_marks: list[tuple[str, np.ndarray]] = []
+        self._marks_lie = True
         self._tag = TagMark(self._front)
         self._cap_hover = ""
         self._cut_off: frozenset[str] = frozenset()
@@ -363,6 +367,7 @@ class Scene:
             anew, which takes some milliseconds once. A detail that is left out stays.
         """
         self._folded = moved
+        self._marks_lie = not self._felt_marks
         if self.limbs_lie:
             moved = self._with_limbs(moved)
         touched: dict[int, Batch] = {}
@@ -550,6 +555,7 @@ class Scene:
             self._want(viewport, key)
         self._paint(wanted, repaint)
         if viewport is self._viewports[0]:
+            self._marks_lie = not self._felt_marks
             self._outline_shown()
             self._paint_caps()
             self._use_seen()
@@ -711,6 +717,7 @@ class Scene:
             Loose tissue between the parts (``meshes.questions.loose_tissue``).
         """
         self._caps.show(outlines, near_half, strips)
+        self._marks_lie = not self._felt_marks
         self._use_seen()
         self._leave_out_what_is_cut_off()
         self._paint_caps()
@@ -931,7 +938,8 @@ class Scene:
 
     def _forget_places(self) -> None:
         """Drop what was worked out from where the parts lie."""
-        self._target = self._whole_target = self._boxes = None
+        self._target = self._whole_target = self._boxes = self._felt = None
+        self._marks_lie = not self._felt_marks
         self._corners_of.clear()
         self._seen_by.clear()
         self._seen = None
@@ -1017,6 +1025,8 @@ class Scene:
         if self._finalized:
             return
         self._corners_shown.show(self._corner_words(self.size()), self._table)
+        if not moving:
+            self._lay_marks()
         if not moving and self._has_texts():
             self._write_labels()
         else:
@@ -1138,6 +1148,7 @@ class Scene:
 
     def twin(self, size: tuple[int, int]) -> Scene:
         """Return an offscreen scene that shows the same (arrays are shared)."""
+        self._lay_marks()
         twin = Scene(size=size)
         folded = self._folded if len(self._viewports) > 1 else {}
         twin.add_parts(
@@ -1435,8 +1446,39 @@ class Scene:
         self._marks.set_cut(points, path, planned, near)
 
     def set_surface_marks(self, marks_: Sequence[tuple[str, np.ndarray]], on: bool = True) -> None:
-        """Draw named points or curves, (3,) or (k, 3) mm, on the outermost shown surface."""
-        self._marks.set_landmarks(marks_ if on else [])
+        """Draw named points or curves of bones, (3,) or (k, 3) mm, on the outermost surface shown.
+
+        They are laid anew when something else is shown, before the resting picture.
+        """
+        self._felt_marks = list(marks_) if on else []
+        self._marks.set_landmarks([])
+        self._marks_lie = not self._felt_marks
+
+    def _lay_marks(self) -> None:
+        """Lay the surface marks where the finger would be."""
+        if self._marks_lie:
+            return
+        from viewer.scene.raycast import seen_at_midline
+
+        self._marks_lie = True
+        if self._felt is None:
+            skins = [n for n, d in self._drawn.items() if d.part.kind == "skin"]
+            if not skins:
+                self._marks.set_landmarks(self._felt_marks)
+                return
+            self._felt = Felt(np.concatenate([self.part_in_place(n).moving.points for n in skins]))
+        solid = [
+            name
+            for name, look in self.shown().items()
+            if look.opacity >= SOLID_FROM or not is_film(self._drawn[name].part)
+        ]
+
+        def cast(origin: np.ndarray, direction: np.ndarray):
+            return seen_at_midline(self._first_hit, origin, direction, solid)
+
+        self._marks.set_landmarks(
+            [(name, self._felt.laid(place, cast)) for name, place in self._felt_marks]
+        )
 
     def surface_path(self, a: np.ndarray, b: np.ndarray) -> np.ndarray | None:
         """Return a short way along the surface of the part under ``a``, (m, 3) mm, or None."""

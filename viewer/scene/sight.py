@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from viewer.scene.anchors import DEPTH_SLACK_MM
 from viewer.scene.camera import Pose, projected, sight_line
 
 LEAST_SHOWN = 0.375
@@ -55,6 +56,23 @@ class Sight:
         """Return whether a part is what is met at a pixel, of the parts named."""
         hit = self.first_hit(*sight_line(self.pose, x, y, self.size), among)
         return hit is not None and hit[0] == name
+
+    def middle_seen(self, points: np.ndarray) -> np.ndarray | None:
+        """Return the pixel (2,) of a mark, (3,) or (k, 3) mm: of its places that are seen the one
+        nearest to its middle, or None.
+
+        Asked of a sight line and not of the depths, in which marks lie before the skin.
+        """
+        places = np.asarray(points, float).reshape(-1, 3)
+        pixels, _ = self.project(places)
+        width, height = self.size
+        inside = ((pixels > 0) & (pixels < (width, height))).all(axis=1)
+        for i in sorted(np.flatnonzero(inside), key=lambda i: abs(2 * i - len(places) + 1)):
+            origin, way = sight_line(self.pose, *pixels[i], self.size)
+            hit = self.first_hit(origin, way, self.points)
+            if hit is None or float((hit[1] - places[i]) @ way) > -DEPTH_SLACK_MM:
+                return pixels[i]
+        return None
 
     def stands_out(
         self, name: str, x: float, y: float, among: Collection[str], radius_px: float

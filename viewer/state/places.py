@@ -23,24 +23,23 @@ PLANE_TEXTS = tuple(text for _, text in _PLANES)
 
 _SUFFIXES = (".spinous_process", ".posterior_tubercle", ".median_crest")
 
-# Feelable through the skin (common practice); all others are found by counting.
+# Feelable through the skin (common practice); all others are found by counting. What one
+# begins with comes first: a hall is shown the names of the first few.
 PALPABLE = (
     "occipital.external_protuberance",
     "C7.spinous_process",
+    "scapula.{side}.root_of_spine",
+    "scapula.{side}.inferior_angle",
+    "ilium.{side}.crest",
+    "ilium.{side}.PSIS",
+    "scapula.{side}.acromion_tip",
+    "temporal.{side}.mastoid_tip",
+    "scapula.{side}.medial_border",
     "T3.spinous_process",
     "T7.spinous_process",
     "T12.spinous_process",
     "L4.spinous_process",
     "S2.median_crest",
-    "temporal.{side}.mastoid_tip",
-    "scapula.{side}.superior_angle",
-    "scapula.{side}.root_of_spine",
-    "scapula.{side}.acromion_tip",
-    "scapula.{side}.inferior_angle",
-    "scapula.{side}.medial_border",
-    "scapula.{side}.spine_crest_lower_lip",
-    "ilium.{side}.crest",
-    "ilium.{side}.PSIS",
     "coccyx.tip",
 )
 
@@ -93,11 +92,13 @@ def surface_marks(
             if name not in landmarks:
                 continue
             record = (records or {}).get(name)
+            if record is not None and not record.palpable:
+                continue
             words = getattr(record, "english", "") or name.rsplit(".", 1)[-1].replace("_", " ")
             level = name.split(".", 1)[0]
             if level[:1] in "CTLS" and level[1:].isdigit():
                 words = f"{level}"
-            marks.append((words, np.asarray(landmarks[name], float)))
+            marks.append((told(words), np.asarray(landmarks[name], float)))
     return marks
 
 

@@ -127,3 +127,28 @@ def test_the_sample_talk_opens_in_german_in_a_german_window(preview_model, plan,
     assert [s.notes.count("\n") for s in german.scenes] == [
         s.notes.count("\n") for s in talk.scenes
     ]
+
+
+def test_the_hall_reads_the_landmarks_of_which_the_first_scene_speaks(preview_model, talk):
+    from viewer.scene.scene import PartLook, Scene
+    from viewer.state.places import surface_marks
+    from viewer.state.visibility import opacities
+
+    first = talk.scenes[0]
+    assert first.state.surface_marks
+    scene = Scene(size=(1920, 900))
+    scene.set_model(preview_model)
+    looks = opacities(preview_model, first.state)
+    scene.apply({i: PartLook(opacity) for i, opacity in looks.items()})
+    records = preview_model.catalogue.landmarks
+    scene.set_surface_marks(surface_marks(preview_model.landmarks, records))
+    scene.most_labels = 7
+    scene.set_font_scale(2.4)
+    scene.set_view(first.state.view)
+    scene.render()
+    read = {label.text for label in scene.labels()}
+    scene.finalize()
+    assert read >= {
+        "external occipital protuberance", "C7", "root of the scapular spine",
+        "inferior angle of the scapula", "iliac crest, outer lip",
+    }  # fmt: skip
