@@ -15,7 +15,9 @@ from meshes.questions.folding.measures import (
     fibre_changes,
     measure,
     overlaps,
+    volume,
 )
+from meshes.questions.folding.riders import RIDES
 from meshes.questions.reflect import Reflector, reflect
 
 FIBRE, AREA, VOLUME = 0.01, 0.03, 0.005
@@ -190,6 +192,28 @@ def test_the_accessory_nerve_rides_on_trapezius_and_stays_joined(reflector, prev
     assert away[root].max() < 2.0
     assert away.max() > 40.0
     assert trimesh.Trimesh(moved, nerve.mesh.faces, process=False).is_watertight
+
+
+@pytest.mark.parametrize("name", QUICK)
+def test_what_rides_is_hardly_stretched_has_no_kinks_and_stays_on_its_flap(reflector, name):
+    path = path_of(reflector, name)
+    for share in SHARES:
+        (pose,) = path.poses(share)
+        riding = []
+        for part_id, rider in path.riders.items():
+            moved = rider.middle(pose)
+            begin, end = rider.first[0], rider.first[1]
+            ways = [np.diff(line[begin:end], axis=0) for line in (rider.line, moved)]
+            before, after = (np.linalg.norm(way, axis=1) for way in ways)
+            assert 0.95 < after.sum() / before.sum() < 1.35, (part_id, share)
+            way = ways[1] / after[:, None]
+            assert (way[1:] * way[:-1]).sum(axis=1).min() > np.cos(np.radians(75)), part_id
+            off = np.linalg.norm(moved - rider.carried.place(pose), axis=1)
+            riding.extend(off[rider.state == RIDES])
+            mesh = reflector.model.parts[part_id].mesh
+            there = rider.place(pose)
+            assert 0.9 < volume(there, mesh.faces) / volume(mesh.vertices, mesh.faces) < 1.4
+        assert len(riding) > 20 and np.median(riding) < 4.0, share
 
 
 def test_the_deep_face_of_a_folded_rhomboid_looks_outward(reflector, preview_model):
