@@ -11,6 +11,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+import numpy as np
+
 from viewer.state.captions import common_name, neighbours_of, sentence_case
 from viewer.state.plan import Plan
 from viewer.state.tongue import told
@@ -22,6 +24,8 @@ REVIEW_SECONDS = 60.0
 SECONDS_RANGE = (15.0, 600.0)
 SMALL_MM = 130.0
 """Parts lower than this, all in one place, are looked at from nearer."""
+NARROW_MM = (40.0, 320.0)
+"""So are parts narrower and lower than this: of the whole back they would be a thread."""
 
 _KINDS_TAKEN = frozenset({"skin", "fascia", "muscle", "tendon", "canal"})
 _KINDS_LEFT = frozenset({"muscle", "canal"})
@@ -105,6 +109,14 @@ def _named(model: Any, parts: list[Any]) -> list[tuple[str, list[str]]]:
     return list(out.items())
 
 
+def _margin(extent: np.ndarray) -> float:
+    """Return the room about parts of this extent, (3,) mm; 0 shows the whole back."""
+    width, _, height = extent
+    if height < SMALL_MM:
+        return 2.2
+    return 1.3 if width < NARROW_MM[0] and height < NARROW_MM[1] else 0.0
+
+
 def review_talk(
     plan: Plan,
     model: Any,
@@ -142,14 +154,13 @@ def review_talk(
     for stop in stops:
         removed = before[stop.step] | (named if stop.taken else takes[stop.step])
         removed -= frozenset(stop.ids)
-        box = corners_of(model, stop.ids)
-        near = float(box[:, 2].max() - box[:, 2].min()) < SMALL_MM
+        margin = _margin(np.ptp(corners_of(model, stop.ids), axis=0))
         state = ViewState(
             removed=removed,
             selection=stop.ids,
             neighbours=False,
             look=look,
-            camera=camera_on(model, stop.ids, margin=2.2) if near else None,
+            camera=camera_on(model, stop.ids, margin=margin) if margin else None,
         )
         scenes.append(
             TalkScene(state, stop.name, line=told(stop.step), seconds=seconds / len(stops))

@@ -62,6 +62,14 @@ def test_what_earlier_steps_took_is_gone_when_the_cord_is_named(plan, preview_mo
     assert not any(i.startswith(("multifidus", "skin", "greater_occipital")) for i in shown)
 
 
+def test_threads_are_looked_at_from_near_and_sheets_from_where_all_is_seen(plan, preview_model):
+    talk = review_talk(plan, preview_model)
+    scale = {s.title: s.state.camera and s.state.camera.parallel_scale for s in talk.scenes}
+    assert scale["Filum terminale"] < 220.0 and scale["Cauda equina"] < 220.0
+    assert scale["Rectus capitis posterior minor"] < 150.0
+    assert scale["Trapezius"] is None and scale["Spinal dura mater"] is None
+
+
 @pytest.mark.parametrize("seconds", [30, 60, 120])
 def test_it_lasts_as_long_as_asked(seconds, plan, preview_model):
     talk = review_talk(plan, preview_model, "both", seconds)
