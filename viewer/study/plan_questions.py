@@ -8,12 +8,13 @@ what a blade along the marked line goes into (`meshes.questions.rehearse`).
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from meshes.catalogue.plan import PlanStep, part_ids_of, removed_by, steps
+from viewer.state.captions import sentence_case
 from viewer.state.tongue import figure, told
 from viewer.state.view_state import BOTH_SIDES
 
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     import random
 
     from meshes.model import BackModel
+    from meshes.questions.rehearse import Loss
     from viewer.study.questions import Question, QuestionMaker
 
 TAKES_PROMPT = "Which step of the plan takes the tagged structure off, or folds it away?"
@@ -114,9 +116,14 @@ def step_question(
     # The next steps are the likeliest mistakes, but not always the same three.
     near = others[:5]
     rng.shuffle(near)
-    return chosen(
+    question = chosen(
         maker, rng, "step", part_id, state, told(prompt), right.title, (s.title for s in near)
     )
+    if question is None:
+        return None
+    number = [step.id for step in steps()].index(right.id) + 1
+    does = told("Step {n}, {title}: {do}", n=number, title=told(right.title), do=told(right.do))
+    return replace(question, explanation=f"{does} {question.explanation}")
 
 
 def bringing_step(maker: QuestionMaker, part_id: str) -> PlanStep | None:
@@ -156,8 +163,6 @@ def lose_question(
     maker: QuestionMaker, rng: random.Random, part_id: str, state, _ray: int
 ) -> Question | None:
     """Ask what a blade along the plan's line, deeper than the plan's, would go into."""
-    from dataclasses import replace
-
     from viewer.study.questions import chosen
 
     model, step = maker.model, maker.plan_places.takes[part_id]
@@ -204,8 +209,21 @@ def lose_question(
         )  # fmt: skip
         if question is not None:
             line = tuple(tuple(float(c) for c in point) for point in points)
-            return replace(question, place=place, line=line)
+            why = lost_in_words(maker, next(x for x in found.losses if x.part_id == right))
+            told_all = f"{why} {maker.explanation(right)}"
+            return replace(question, place=place, line=line, explanation=told_all)
     return None
+
+
+def lost_in_words(maker: QuestionMaker, loss: Loss) -> str:
+    """Return how deep under the line something lies, and how much of the line meets it."""
+    words = told(
+        "{name}: {depth} mm under the line at the nearest, met along {length} mm of it.",
+        name=sentence_case(maker.english(loss.part_id)),
+        depth=figure(loss.depth_mm, ".0f"),
+        length=figure(loss.length_mm, ".0f"),
+    )
+    return words + " " + told("The step keeps it.") if loss.kept else words
 
 
 def found_kept(found) -> frozenset[str]:

@@ -606,9 +606,8 @@ def _attachment(maker, rng, part_id, state, ray) -> Question | None:
         for r in maker.row(i).attachments
         if r.kind == rule.kind and not any(_overlap(r.words, w) for w in own)
     ]
-    prompt = told("Which of these is an origin of the tagged structure?")
-    if rule.kind == "insertion":
-        prompt = told("Which of these is an insertion of the tagged structure?")
+    # Either end may move: which of them is the origin is a matter of words.
+    prompt = told("To which of these is the tagged structure attached?")
     return chosen(maker, rng, "attachment", part_id, state, prompt, rule.words, wrong)
 
 

@@ -3304,10 +3304,6 @@
       <translation>Benennen Sie die markierte Fläche.</translation>
     </message>
     <message>
-      <source>Which of these is an origin of the tagged structure?</source>
-      <translation>Was davon ist ein Ursprung der markierten Struktur?</translation>
-    </message>
-    <message>
       <source>Which of these does the tagged structure do?</source>
       <translation>Was davon bewirkt die markierte Struktur?</translation>
     </message>
@@ -3322,10 +3318,6 @@
     <message>
       <source>Name the tagged structure.</source>
       <translation>Benennen Sie die markierte Struktur.</translation>
-    </message>
-    <message>
-      <source>Which of these is an insertion of the tagged structure?</source>
-      <translation>Was davon ist ein Ansatz der markierten Struktur?</translation>
     </message>
     <message>
       <source>{bone}: which level carries the tag?</source>
@@ -10480,6 +10472,22 @@ Protokoll: {path}</translation>
     <message>
       <source>a whole number</source>
       <translation>eine ganze Zahl</translation>
+    </message>
+    <message>
+      <source>Step {n}, {title}: {do}</source>
+      <translation>Schritt {n}, {title}: {do}</translation>
+    </message>
+    <message>
+      <source>{name}: {depth} mm under the line at the nearest, met along {length} mm of it.</source>
+      <translation>{name}: an der nächsten Stelle {depth} mm unter der Linie, auf {length} mm ihrer Länge getroffen.</translation>
+    </message>
+    <message>
+      <source>The step keeps it.</source>
+      <translation>Der Schritt erhält es.</translation>
+    </message>
+    <message>
+      <source>To which of these is the tagged structure attached?</source>
+      <translation>Woran davon ist die markierte Struktur befestigt?</translation>
     </message>
   </context>
 </TS>

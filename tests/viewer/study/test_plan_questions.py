@@ -43,6 +43,9 @@ def test_a_nerve_is_met_where_it_comes_to_light_not_where_its_layer_goes(maker):
     question = maker.make(0, ("step",), structure="accessory_nerve")
     assert "into view" in question.prompt
     assert question.choices[question.right] == "Fold trapezius outward"
+    # The answer is explained, not the structure alone.
+    number = [step.title for step in steps()].index("Fold trapezius outward") + 1
+    assert question.explanation.startswith(f"Step {number}, Fold trapezius outward: ")
 
 
 @pytest.mark.parametrize("seed", range(6))
@@ -69,6 +72,11 @@ def test_the_blade_meets_the_right_option_and_none_of_the_wrong_ones(maker, seed
     assert met(question.choices[question.right], -0.5) > 0
     assert [name for name in wrong if met(name, 0.5)] == []
     assert np.linalg.norm(line - question.pin, axis=1).min() <= NEAR_LINE_MM + 1.0
+    # What is explained is what is lost, and how deep it lies.
+    right = question.choices[question.right]
+    assert question.explanation.casefold().startswith(f"{right.casefold()}: ")
+    deep = float(question.explanation[len(right) + 2 :].split()[0])
+    assert 0 <= deep <= depth
 
 
 @pytest.mark.parametrize(
