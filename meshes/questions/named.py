@@ -45,7 +45,7 @@ def parts_named(model: BackModel, text: str) -> tuple[str, ...]:
         raise PeelbackError(f"{text!r} has no part on the {side}; there is {', '.join(ids)}")
     if not chosen:
         near = nearest_names(model, bare)
-        hint = f"; nearest: {', '.join(near)}" if near else ""
+        hint = f"; nearest: {'; '.join(near)}" if near else ""
         raise PeelbackError(f"no part is called {text!r}{hint}")
     return tuple(chosen)
 
@@ -62,7 +62,7 @@ def nearest_names(model: BackModel, text: str, limit: int = _NEAREST) -> list[st
             for name in names_of(key, model.catalogue)
         }
         close = difflib.get_close_matches(plain(text), known, limit, 0.55)
-        names += [known[name] for name in close if known[name] not in names]
+        names = list(dict.fromkeys([*names, *(known[name] for name in close)]))
     return names[:limit]
 
 

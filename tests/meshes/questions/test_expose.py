@@ -249,6 +249,9 @@ def test_unknown_names_are_answered_with_the_nearest():
     with pytest.raises(PeelbackError, match="nearest: .*rhomboid major"):
         parts_named(model, "romboid major")
     assert "trapezius" in " ".join(nearest_names(model, "trapezius muscle of the bck"))
+    for typed in ("rhomboid_mjor", "trapzius", "spinal crd"):
+        named = nearest_names(model, typed)
+        assert named and len(set(named)) == len(named)
     with pytest.raises(PeelbackError, match="xyzzy"):
         parts_named(model, "xyzzy")
     for empty in ("", "left", " . "):
