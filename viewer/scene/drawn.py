@@ -201,6 +201,9 @@ def vertex_normals(points: np.ndarray, faces: np.ndarray, creased: bool = False)
     """
     corners = points[faces].astype(np.float64)
     across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    if creased:
+        # The face on which the two halves of a shell meet is never seen from outside.
+        across[(np.abs(points[faces, 0]) < AT_MIDLINE_MM).all(axis=1)] *= 1e-6
     flat = faces.ravel()
     weights = np.repeat(across, 3, axis=0)
     if creased:

@@ -85,18 +85,30 @@ _PATTERNS = {
   rim = 0.55;
 """,
     "fat": """
-  // Lobules: rounded heaps, a few millimetres wide, in directions that form no net.
-  vec3 p = placeVS * 0.55;
-  vec3 bent = p + 1.1 * sin(p.zxy * 0.61 + vec3(0.0, 2.1, 4.2));
-  float a = sin(dot(bent, vec3(0.83, 0.31, 0.46)));
-  float b = sin(dot(bent, vec3(-0.38, 0.71, 0.59)) + 1.7 * a);
-  float heap = a + b;
+  // Lobules: each pixel belongs to the nearest of scattered centres; pale septa part them.
+  vec3 q = placeVS * 0.19 + 0.35 * sin(placeVS.zxy * 0.13);
+  vec3 corner = floor(q - 0.5);
+  float near = 9.0, next = 9.0, tint = 0.0;
+  for (int n = 0; n < 8; n++) {
+    vec3 at = corner + vec3(float(n & 1), float((n >> 1) & 1), float(n >> 2));
+    vec3 mixed = fract(at * vec3(0.1031, 0.1130, 0.0973));
+    mixed += dot(mixed, mixed.yzx + 31.7);
+    mixed = fract((mixed.xxy + mixed.yzz) * mixed.zyx);
+    vec3 off = q - at - 0.16 - 0.68 * mixed;
+    float d = dot(off, off);
+    if (d < near) { next = near; near = d; tint = mixed.x; }
+    else { next = min(next, d); }
+  }
+  near = sqrt(near);
+  float septum = 1.0 - smoothstep(0.02, 0.16, sqrt(next) - near);
   float mmpp = length(vec2(dFdx(placeVS.x), dFdx(placeVS.z))) + 1e-5;
-  float seen = clamp(1.9 - 0.75 * mmpp, 0.0, 1.0);
+  float seen = clamp(1.75 - 0.9 * mmpp, 0.0, 1.0);
   float drift = sin(placeVS.x * 0.037 + 1.3 * sin(placeVS.z * 0.029))
               * sin(placeVS.z * 0.041 + placeVS.y * 0.03);
-  base *= 1.0 + 0.020 * seen * heap + 0.035 * drift;
-  N.xy += 0.06 * seen * vec2(cos(dot(bent, vec3(0.83, 0.31, 0.46))), b * 0.8);
+  base *= 1.0 + 0.05 * seen * (tint - 0.5) + 0.035 * drift;
+  base *= 1.0 - seen * septum * vec3(0.06, 0.09, 0.15);
+  float heap = near * near;
+  N.xy += 0.9 * seen * vec2(dFdx(heap), dFdy(heap)) / mmpp;
   N = normalize(N);
   gloss = 0.05;
 """,

@@ -46,6 +46,18 @@ def test_the_outer_face_of_a_coarse_sheet_is_lit_from_outside_up_to_its_edge(pre
         assert turned < 0.015, name
 
 
+def test_the_face_on_which_two_halves_meet_does_not_darken_the_outer_one(preview_model):
+    for name in ("superficial_fascia.left", "skin.left", "deep_fascia.left"):
+        shell = draw_part(preview_model.parts[name]).still
+        corners = shell.points[shell.faces].astype(float)
+        across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+        across /= np.maximum(np.linalg.norm(across, axis=1, keepdims=True), 1e-12)
+        outer = np.unique(shell.faces[across[:, 1] > 0.3])
+        at = outer[(np.abs(shell.points[outer, 0]) < 0.5) & (shell.points[outer, 1] > 0.0)]
+        assert len(at) > 20
+        assert shell.normals[at, 1].min() > 0.2, name
+
+
 def test_no_light_comes_through_between_the_two_halves_of_the_skin():
     skin = toy_model().parts["skin.left"]
     # The real skin is cut a tenth of a millimetre beside the midline.
