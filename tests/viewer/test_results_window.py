@@ -46,6 +46,13 @@ def test_what_is_weak_is_shown_by_stratum_with_a_sign(sheet):
     assert "3 second sheet" in sheet.told.text() and "2 first sheet" not in sheet.told.text()
 
 
+def test_what_is_weak_is_shown_by_kind_of_question(sheet):
+    assert rows(sheet.kinds) == [
+        ["Its nerve", "3", "▾ 0%", "1"],
+        ["Name the tagged structure", "3", "100%", "1"],
+    ]
+
+
 def test_the_weakest_part_stands_first_and_what_is_due_says_now(sheet):
     assert rows(sheet.weak)[0][0] == "Rhomboid major"
     first = rows(sheet.coming)[0]

@@ -64,6 +64,15 @@ def test_cautions_stand_before_the_lab(window):
     window.takeover.finish()
 
 
+def test_the_first_step_shows_what_is_felt_and_the_next_no_longer(lab):
+    assert lab.step.id == "feel_landmarks"
+    assert lab.window.state.surface_marks
+    lab.go_on()
+    assert not lab.window.state.surface_marks
+    lab.step_back()
+    assert lab.window.state.surface_marks
+
+
 def test_the_plans_line_is_shown_only_once_a_line_was_handed_in(lab):
     to_step_with_lines(lab)
     scene = lab.window.scene_widget.scene

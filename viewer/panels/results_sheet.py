@@ -76,12 +76,15 @@ class ResultsSheet(QDialog):
         self.told = QLabel()
         self.told.setWordWrap(True)
         self.told.setAccessibleName("How it stands")
-        self.strata = self._table("By stratum", ("Stratum", "Answers", "Right", "Due"))
-        self.weak = self._table("Weakest parts", ("Part", "Answers", "Right", "Due"))
+        # Not “right”: of that there is a side as well, and other tongues have two words for them.
+        counts = ("Answers", "Correct", "Due")
+        self.strata = self._table("By stratum", ("Stratum", *counts))
+        self.kinds = self._table("By question", ("Kind of question", *counts))
+        self.weak = self._table("Weakest parts", ("Part", *counts))
         self.coming = self._table("Comes next", ("When", "Part", "Kind of question"))
         self.tabs = QTabWidget()
         self.tabs.setAccessibleName("Tables")
-        for table in (self.strata, self.weak, self.coming):
+        for table in (self.strata, self.kinds, self.weak, self.coming):
             self.tabs.addTab(table, table.accessibleName())
         self.practise = QPushButton("&Practise…")
         self.practise.setToolTip("A tag test; what is due comes first")
@@ -212,10 +215,12 @@ class ResultsSheet(QDialog):
         """Fill the tables for the chosen learner."""
         name, now = self.learner.currentData(), self._clock()
         by_stratum = self._results.by_stratum(name, now)
-        for table in (self.strata, self.weak, self.coming):
+        for table in (self.strata, self.kinds, self.weak, self.coming):
             table.clear()
         for w in by_stratum:
             self._row(self.strata, f"{w.name}  {told(STRATA[int(w.name)])}", w)
+        for w in self._results.by_kind(name, now):
+            self._row(self.kinds, told(KINDS.get(w.name, w.name)), w)
         for w in self._results.by_structure(name, now)[:MOST_ROWS]:
             self._row(self.weak, self._name_of(w.name), w)
         for when, structure, kind in self._results.coming(name, MOST_ROWS):

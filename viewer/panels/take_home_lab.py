@@ -108,7 +108,12 @@ class TakeHomeLab(Takeover):
             fold = step_id == done[-1] and self._folds(step_id)
             command = self.window.plan.do_step(step_id, self.window.model, book.side, fold=fold)
             state = command.change(state)
-        return state
+        return replace(state, surface_marks=self._feels(book))
+
+    def _feels(self, book: LabBook) -> bool:
+        """Tell whether the step that comes only feels through the skin: its marks are then shown."""
+        step = self.window.plan[book.next] if book.next is not None else None
+        return step is not None and not step.needs and not step.removes
 
     def _guard(self) -> tuple[str, str]:
         """Return how the step keeps the blade off what lies beneath, and why; "" where it can't.

@@ -330,6 +330,11 @@ class Results:
         """Return how each stratum goes that was asked, outermost first; named by its number."""
         return self._grouped(learner, "stratum", now)
 
+    def by_kind(self, learner: str, now: datetime | None = None) -> tuple[Weakness, ...]:
+        """Return how each kind of question goes, weakest first."""
+        found = self._grouped(learner, "kind", now)
+        return tuple(sorted(found, key=lambda w: (w.share, -w.answers, w.name)))
+
     def by_structure(self, learner: str, now: datetime | None = None) -> tuple[Weakness, ...]:
         """Return how each structure goes, weakest first."""
         found = self._grouped(learner, "structure", now)

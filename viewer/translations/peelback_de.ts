@@ -10489,5 +10489,13 @@ Protokoll: {path}</translation>
       <source>To which of these is the tagged structure attached?</source>
       <translation>Woran davon ist die markierte Struktur befestigt?</translation>
     </message>
+    <message>
+      <source>By question</source>
+      <translation>Nach Fragen</translation>
+    </message>
+    <message>
+      <source>Correct</source>
+      <translation>Richtig</translation>
+    </message>
   </context>
 </TS>
