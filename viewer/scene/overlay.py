@@ -9,6 +9,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Sequence
 from functools import lru_cache
+from importlib.resources import as_file, files
 
 import numpy as np
 from PIL import Image, ImageDraw, ImageFont
@@ -20,13 +21,18 @@ from viewer.state.tongue import told
 BASE_FONT_PX = 14
 INK = {"light": (24, 24, 28, 255), "dark": (238, 238, 240, 255)}
 HALO = {"light": (244, 244, 242, 215), "dark": (22, 23, 27, 215)}
+BASELINE = 0.97
 LEADER = {"light": (50, 50, 56, 230), "dark": (214, 214, 218, 230)}
 
 
 @lru_cache(maxsize=32)
 def font(size_px: int):
-    """Return Pillow's own outline font at a size; nothing has to be installed for it."""
-    return ImageFont.load_default(size=max(int(size_px), 6))
+    """Return the font that comes with the program at a size; nothing has to be installed for it.
+
+    It is that of the lab sheet: Pillow's own has no letter with an accent or an umlaut.
+    """
+    with as_file(files("viewer.print") / "fonts" / "OpenSans-Regular.ttf") as path:
+        return ImageFont.truetype(path, max(int(size_px), 6))
 
 
 @lru_cache(maxsize=1)
@@ -38,7 +44,7 @@ def capital_share() -> float:
 
 @lru_cache(maxsize=4096)
 def writable(text: str) -> str:
-    """Return the text with characters that the font lacks spelled plainly (– as -, ł as l)."""
+    """Return the text with characters that the font lacks spelled plainly (→ as ->)."""
     return "".join(c if _has_glyph(c) else _plain(c) for c in text)
 
 
@@ -52,21 +58,8 @@ def _has_glyph(character: str) -> bool:
 
 
 def _plain(character: str) -> str:
-    spelled = {
-        "–": "-",
-        "—": "-",
-        "·": "|",
-        "…": "...",
-        "→": "->",
-        "’": "'",
-        "≤": "<=",
-        "ß": "ss",
-        "„": '"',
-        "“": '"',
-        "”": '"',
-    }
-    if character in spelled:
-        return spelled[character]
+    if character == "→":
+        return "->"
     bare = "".join(c for c in unicodedata.normalize("NFKD", character) if ord(c) < 128)
     return bare or "?"
 
@@ -85,9 +78,15 @@ def canvas(width: int, height: int, theme: str):
 
 
 def draw_text(draw, place, text: str, size_px: int, theme: str, anchor: str = "la") -> None:
-    """Write a line of text with a thin halo of the background's colour."""
+    """Write a line of text with a thin halo of the background's colour.
+
+    Text that hangs from its top ("a") has its baseline ``BASELINE`` letter sizes below it.
+    """
+    x, y = place
+    if anchor[1] == "a":
+        y, anchor = y + BASELINE * size_px, f"{anchor[0]}s"
     draw.text(
-        place,
+        (x, y),
         writable(text),
         font=font(size_px),
         fill=INK[theme],
@@ -160,10 +159,19 @@ _LETTERS = {
 }
 
 
+def marker_size(font_px: int) -> int:
+    """Return the side of the cross's picture, px: there is room for the longest word."""
+    return int(2 * (font_px * 3.0 + max(text_size(told(t), font_px)[0] for t in _LETTERS.values())))
+
+
+def marker_top(font_px: int) -> float:
+    """Return how far over the foot of its picture the cross ends with its words, px."""
+    return marker_size(font_px) / 2 + 3.5 * font_px
+
+
 def marker_picture(pose: Pose, font_px: int, theme: str) -> np.ndarray:
     """Return a small RGBA cross that tells the subject's left, right, head and foot."""
-    # Room for the longest word beside either arm.
-    size = int(2 * (font_px * 3.0 + max(text_size(told(t), font_px)[0] for t in _LETTERS.values())))
+    size = marker_size(font_px)
     image, draw = canvas(size, size, theme)
     centre = size / 2
     reach = font_px * 2.1

@@ -23,7 +23,7 @@ from viewer.scene import looks, overlay
 from viewer.scene.batches import DETAILS, Batch, BatchActors
 from viewer.scene.camera import Flight, Pose
 from viewer.scene.caps import GRIP_PX, Caps
-from viewer.scene.corners import Corners, CornerWords, with_corners
+from viewer.scene.corners import EDGE_PX, Corners, CornerWords, with_corners
 from viewer.scene.drawn import DrawnPart, Shell, draw_parts, vertex_normals
 from viewer.scene.drawn_cache import drawn_model
 from viewer.scene.felt import Felt
@@ -1383,7 +1383,7 @@ class Scene:
             landmarks=self._marks.landmarks,
             cap=self._cap_anchors(sight, self._labels.names) if self._labels.on else (),
             top_px=self._table.box(sight.size)[3] if self._table is not None else 0,
-            bottom_px=self.small_px * 9.0,
+            bottom_px=overlay.marker_top(self.small_px) + EDGE_PX,
         )
         if not sight.whole:
             self._labels.laid_out = laid_out
