@@ -56,6 +56,8 @@ _FILLED_MM2 = 3000.0
 """How wide the hollows are that fat fills on loin, flank and buttock: rounds times mm²."""
 _SLIVER = 0.04
 """Faces smaller than this share of the median one have no say in which way a shell looks."""
+_LEANS_APART = 0.03
+"""How much less the cosine between way and face is at a place than around it, at most."""
 _LEAST_FAT = 0.15
 """Share of its thickness that squeezed fat keeps."""
 _SHELLS = (
@@ -461,6 +463,9 @@ def _stack(
     depths["fat_outer"] = outer
     lean = _lean(envelope, outer)
     depths["skin_inner"] = outer + _GAP_MM / lean
+    # One steep face, such as stands beside a cut, makes no welt of the skin about it.
+    for _ in range(3):
+        lean = np.maximum(lean, mean @ lean - _LEANS_APART)
     thick = skin_thickness(bench, along_way(way, s, outer)) / lean
     skin = depths["skin_inner"] + thick
     even = skin

@@ -22,6 +22,9 @@ SHEET_AREA_MM2, SHEET_MM = 4000.0, 8.0
 _CREASED_KINDS = ("skin", "fascia", "context")
 AT_MIDLINE_MM = 0.25
 """Vertices of the halves' edges lie this near to the median plane."""
+ROUNDED_MM = 10.0
+"""So far from the midline a shell is lit as if its furrow were round."""
+
 MIRROR = np.array([-1.0, 1.0, 1.0], np.float32)
 
 
@@ -135,10 +138,10 @@ def draw_parts(parts: Iterable) -> list[DrawnPart]:
 
 def _mirrored(twin: DrawnPart, part) -> DrawnPart | None:
     """Return the twin's shells mirrored when the part is its exact mirror image, else None."""
-    points = np.ascontiguousarray(part.vertices, dtype=np.float32)
-    if part.id == twin.part.id or points.shape != twin.still.points.shape:
+    points, own = (np.asarray(p.vertices, np.float32) for p in (part, twin.part))
+    if part.id == twin.part.id or points.shape != own.shape:
         return None
-    if not np.array_equal(points, twin.still.points * MIRROR):
+    if not np.array_equal(points, own * MIRROR):
         return None
     still = _mirror(twin.still)
     return DrawnPart(part, still, still if twin.moving is twin.still else _mirror(twin.moving))
@@ -164,11 +167,27 @@ def within_budget(drawn: list[DrawnPart], budget: int = MOVING_BUDGET) -> list[D
         return drawn
     small = sum(min(len(d.moving.faces), MOVING_FACES_LEAST) for d in drawn)
     share = max((budget - small) / max(total - small, 1), 0.1)
+    had = {d.part.id: d.moving for d in drawn}
+    done: dict[str, DrawnPart] = {}
     for d in drawn:
-        have = len(d.moving.faces)
-        keep = min(have, MOVING_FACES_LEAST)
-        d.moving = decimated(d.still, int(keep + share * (have - keep)), gain=1.05)
+        twin = done.get(other_side(d.part.id))
+        if twin is not None and _is_mirror_image(d.moving, had[twin.part.id]):
+            # The same triangles on both sides, or furrows would be darker on one of them.
+            d.moving = _mirror(twin.moving)
+        else:
+            have = len(d.moving.faces)
+            keep = min(have, MOVING_FACES_LEAST)
+            d.moving = decimated(d.still, int(keep + share * (have - keep)), gain=1.05)
+        done[d.part.id] = d
     return drawn
+
+
+def _is_mirror_image(shell: Shell, twin: Shell) -> bool:
+    return (
+        shell is not twin
+        and shell.points.shape == twin.points.shape
+        and np.array_equal(shell.points, twin.points * MIRROR)
+    )
 
 
 def fibre_extent(part) -> tuple[float, float]:
@@ -228,13 +247,17 @@ def _level_at_midline(points: np.ndarray, normals: np.ndarray) -> np.ndarray:
     """Return normals that don't lean to a side where two mirrored halves of a shell meet.
 
     Each half knows only its own faces; leaning away from the other, they would draw a seam.
+    Within some millimetres the furrow is rounded.
     """
-    at = (np.abs(points[:, 0]) < AT_MIDLINE_MM) & (np.abs(normals[:, 0]) < 0.8)
+    away = np.clip(np.abs(points[:, 0]) / ROUNDED_MM, 0.0, 1.0)
+    away *= away * (3.0 - 2.0 * away)
+    away[np.abs(points[:, 0]) < AT_MIDLINE_MM] = 0.0
+    # What looks to the side is the face on which they meet.
+    across = np.abs(normals[:, 0]) < 0.8
     normals = normals.copy()
-    normals[at, 0] = 0.0
-    length = np.linalg.norm(normals[at], axis=1, keepdims=True)
-    normals[at] /= np.where(length > 0, length, 1.0)
-    return normals
+    normals[across, 0] *= away[across]
+    length = np.linalg.norm(normals, axis=1, keepdims=True)
+    return (normals / np.where(length > 0, length, 1.0)).astype(np.float32)
 
 
 def _met_at_midline(points: np.ndarray) -> np.ndarray:

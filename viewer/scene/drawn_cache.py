@@ -25,7 +25,7 @@ from viewer.scene.looks import batch_key
 
 LOG = logging.getLogger("peelback")
 
-VERSION = 16
+VERSION = 19
 """Raise when the drawn arrays change their meaning."""
 
 KEPT_FOLDERS = 4

@@ -13,7 +13,7 @@ from collections.abc import Iterable
 import numpy as np
 from scipy.spatial import cKDTree
 
-from viewer.scene.drawn import DrawnPart, Shell
+from viewer.scene.drawn import MIRROR, DrawnPart, Shell
 from viewer.scene.fibre_field import smoothed
 from viewer.state.visibility import is_film
 
@@ -51,6 +51,12 @@ def openness(drawn: Iterable[DrawnPart]) -> dict[str, np.ndarray]:
             scene,
             np.concatenate([points for points, _ in starts]),
             np.concatenate([normals for _, normals in starts]),
+            np.concatenate(
+                [
+                    np.full(len(points), d.part.side == "right")
+                    for d, (points, _) in zip(here, starts)
+                ]
+            ),
             directions,
         )
         ends = np.cumsum([len(points) for points, _ in starts])
@@ -131,12 +137,17 @@ def _hemisphere(count: int) -> np.ndarray:
     )
 
 
-def _open_share(scene, points, normals, directions) -> np.ndarray:
+def _open_share(scene, points, normals, mirrored, directions) -> np.ndarray:
+    # The right looks about as the left does in a mirror: a few rays in other directions would
+    # find it lighter or darker, which shows along the midline.
+    sign = np.where(mirrored[:, None], MIRROR, 1.0).astype(np.float32)
+    turned = normals * sign
     # A frame about each normal; any pair of tangents will do.
-    helper = np.where(np.abs(normals[:, 2:]) < 0.9, [[0.0, 0.0, 1.0]], [[1.0, 0.0, 0.0]])
-    first = np.cross(helper, normals)
+    helper = np.where(np.abs(turned[:, 2:]) < 0.9, [[0.0, 0.0, 1.0]], [[1.0, 0.0, 0.0]])
+    first = np.cross(helper, turned)
     first /= np.maximum(np.linalg.norm(first, axis=1, keepdims=True), 1e-9)
-    second = np.cross(normals, first)
+    second = sign * np.cross(turned, first)
+    first *= sign
     origins = np.ascontiguousarray(points + LIFT_MM * normals, np.float32)
     reach = np.full(len(points), REACH_MM, np.float32)
     blocked = np.zeros(len(points), np.float64)

@@ -6,7 +6,7 @@ import numpy as np
 import trimesh
 
 from tests.fakes import toy_model
-from viewer.scene.drawn import draw_part
+from viewer.scene.drawn import draw_part, draw_parts, within_budget
 from viewer.scene.furrows import openness
 
 
@@ -47,3 +47,17 @@ def test_an_inner_shell_that_comes_through_a_sheet_does_not_darken_it():
     covered = (normals[:, 1] > 0.5) & (np.abs(points[:, [0, 2]]) < 36.0).all(axis=1)
     assert covered.any()
     assert shade[covered].mean() > 0.9
+
+
+def test_the_right_is_as_dark_as_the_left_so_that_no_seam_shows_between_them(preview_model):
+    names = [
+        f"{name}.{side}"
+        for name in ("skin", "superficial_fascia", "trapezius_transverse", "trapezius_descending")
+        for side in ("left", "right")
+    ]
+    drawn = within_budget(draw_parts(preview_model.parts[name] for name in names), 4000)
+    found = openness(drawn)
+    for left, right in zip(names[::2], names[1::2], strict=True):
+        assert found[left].min() < 0.9
+        assert np.abs(found[left] - found[right]).max() < 0.1
+        assert np.abs(found[left] - found[right]).mean() < 0.005
