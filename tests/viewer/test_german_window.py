@@ -201,3 +201,13 @@ def test_settings_results_and_a_kept_talk_that_are_broken_are_told_in_german(
     told.append(autosave.recover()[1])
     assert all(told)
     assert left(english, [(str(k), of_ours(words)) for k, words in enumerate(told)]) == {}
+
+
+def test_lengths_take_a_comma_in_german(german):
+    from viewer.panels.depth_rail import _millimetres
+
+    window, _ = german
+    assert [_millimetres(mm) for mm in (0.84, 3.2, 14.6)] == ["0,8 mm", "3,2 mm", "15 mm"]
+    window.set_rehearsing(True)
+    window.set_cut_depth(4.5)
+    assert window.rehearse_dock.depth_words.text() == "4,5 mm"

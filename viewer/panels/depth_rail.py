@@ -27,7 +27,7 @@ from viewer.state.rail import (
     handle_y,
     rail_bands,
 )
-from viewer.state.tongue import told
+from viewer.state.tongue import figure, told
 from viewer.state.view_state import STRATA, STRATUM_COUNT, ViewState
 from viewer.wording import shown
 
@@ -559,7 +559,7 @@ class DepthRail(QAbstractSlider):
 def _millimetres(mm: float | None) -> str:
     if mm is None:
         return "—"
-    return f"{mm:.0f} mm" if mm >= 9.95 else f"{mm:.1f} mm"
+    return f"{figure(mm, '.0f' if mm >= 9.95 else '.1f')} mm"
 
 
 def _paint_grain(painter: QPainter, stratum: int, box: QRectF, side: str, s: float) -> None:

@@ -29,7 +29,7 @@ from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.cut_line import DEPTH_MM
 from viewer.state.cut_words import Headed, line_in_words
 from viewer.state.measuring import TEACHING_NOTE
-from viewer.state.tongue import told
+from viewer.state.tongue import figure, told
 from viewer.study.lab import LabBook, StepRecord
 
 TENTHS = 2
@@ -174,7 +174,7 @@ class LabPanel(QFrame):
         self.to_steps.clicked.connect(lambda: self.sum_wanted.emit(False))
 
     def _tell_depth(self, value: int) -> None:
-        self.depth_words.setText(f"{value / TENTHS:g} mm")
+        self.depth_words.setText(f"{figure(value / TENTHS)} mm")
         if not self._quiet:
             self.depth_wanted.emit(value / TENTHS, self.depth.isSliderDown())
 
@@ -248,7 +248,7 @@ class LabPanel(QFrame):
         self._quiet = True
         if not self.depth.isSliderDown():
             self.depth.setValue(round(depth_mm * TENTHS))
-        self.depth_words.setText(f"{depth_mm:g} mm")
+        self.depth_words.setText(f"{figure(depth_mm)} mm")
         self._quiet = False
         self.hand_in.setEnabled(points > 1)
         self.back.setEnabled(points > 0)

@@ -24,7 +24,7 @@ from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.cut_line import DEPTH_MM, CutLine
 from viewer.state.cut_words import Headed
 from viewer.state.measuring import TEACHING_NOTE
-from viewer.state.tongue import told
+from viewer.state.tongue import figure, told
 
 TENTHS = 2
 """Slider steps a millimetre."""
@@ -144,7 +144,7 @@ class RehearseDock(QDockWidget):
         self.step.setCurrentIndex(max(self.step.findData(line.step_id), 0))
         if not self.depth.isSliderDown():
             self.depth.setValue(round(line.depth_mm * TENTHS))
-        self.depth_words.setText(f"{line.depth_mm:g} mm")
+        self.depth_words.setText(f"{figure(line.depth_mm)} mm")
         self.back_button.setEnabled(bool(line.points))
         self.again_button.setEnabled(bool(line.points))
         self._quiet = False

@@ -16,7 +16,7 @@ from PIL import Image, ImageDraw, ImageFont
 
 from viewer.scene.camera import Pose, side_letters
 from viewer.scene.label_layout import Label
-from viewer.state.tongue import told
+from viewer.state.tongue import figure, told
 
 BASE_FONT_PX = 14
 INK = {"light": (24, 24, 28, 255), "dark": (238, 238, 240, 255)}
@@ -133,7 +133,7 @@ def scale_bar_picture(scale_mm: float, height_px: int, font_px: int, theme: str)
     most = max(90.0, 9.0 * font_px)
     length_mm = bar_length_mm(scale_mm, height_px, most)
     length_px = length_mm * height_px / (2.0 * scale_mm)
-    text = f"{length_mm / 10:g} cm"
+    text = f"{figure(length_mm / 10)} cm"
     width = int(max(length_px, text_size(text, font_px)[0]) + 16)
     height = int(font_px * 1.3 + 14)
     image, draw = canvas(width, height, theme)

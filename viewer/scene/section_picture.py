@@ -18,7 +18,7 @@ from meshes.questions.section import CutPlane, Region, only_areas
 from viewer.scene import looks, overlay
 from viewer.scene.anchors import once_each
 from viewer.scene.label_layout import LEADER_GAP_PX, MARGIN_PX, Anchor, Label, lay_out
-from viewer.state.tongue import told
+from viewer.state.tongue import figure, told
 
 PAPER = {"light": (250, 250, 248), "dark": (26, 27, 31)}
 EDGE = {"light": (60, 46, 42), "dark": (12, 12, 14)}
@@ -362,7 +362,7 @@ def section_svg(layout: SectionLayout) -> str:
             if layout.ground
             else []
         ),
-        (16 + bar_px / 2, height - 22, "middle", f"{length / 10:g} cm"),
+        (16 + bar_px / 2, height - 22, "middle", f"{figure(length / 10)} cm"),
     ):
         out.append(
             f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}" fill="{ink}">'

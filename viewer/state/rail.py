@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
@@ -169,15 +169,3 @@ def depth_at(bands: Sequence[Band], y: float) -> int:
 def handle_y(bands: Sequence[Band], depth: int) -> float:
     """Return where the handle stands for a peel depth, pixels."""
     return bands[depth].top if depth < len(bands) else bands[-1].bottom
-
-
-def rail_in_words(
-    thicknesses: Sequence[float | None], strata: Sequence[str], titles: Mapping[int, str] = {}
-) -> str:
-    """Return the ladder as one sentence for screen readers."""
-    met = [
-        f"{titles.get(n, strata[n])} {t:.0f} mm" if t >= 1 else f"{strata[n]} {t:.1f} mm"
-        for n, t in enumerate(thicknesses)
-        if t is not None
-    ]
-    return "; ".join(met) if met else "nothing under the pointer"
