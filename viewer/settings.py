@@ -21,7 +21,7 @@ from viewer.state.languages import spoken_in
 from viewer.state.spelling import SPELLINGS
 from viewer.state.tongue import told
 from viewer.state.view_state import LOOKS
-from viewer.state.working_file import write_atomically
+from viewer.state.working_file import put_aside, write_atomically
 
 FONT_SCALES = (1.0, 2.0)
 LOG = logging.getLogger("peelback")
@@ -242,13 +242,8 @@ def _why_not(text: str) -> str:
 
 
 def _put_aside(path: Path, why: str) -> str:
-    for n in range(1, 1000):
-        aside = path.with_name(f"{path.stem}.broken-{n}{path.suffix}")
-        if not aside.exists():
-            break
-    try:
-        path.rename(aside)
-    except OSError:
+    aside = put_aside(path)
+    if aside is None:
         return told(
             "The settings in {path} could not be read ({why}). The defaults are used.",
             path=path,

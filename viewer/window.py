@@ -92,6 +92,7 @@ from viewer.state.visibility import (
 from viewer.state.working_file import (
     WorkingFileError,
     open_working_file,
+    put_aside,
     save_working_file,
 )
 from viewer.wording import choose, in_plain_english, language_of, reword, shown
@@ -535,7 +536,11 @@ class MainWindow(
             self._opened = open_working_file(path).state
         except WorkingFileError as error:
             LOG.warning("last session not reopened: %s", error)
-            self._faults.append(told("The last session could not be reopened: {why}", why=error))
+            words = told("The last session could not be reopened: {why}", why=error)
+            # Or this session would be written over it.
+            if aside := put_aside(path):
+                words += " " + told("It was kept as {path}.", path=aside)
+            self._faults.append(words)
 
     def _start_scene(self) -> None:
         try:

@@ -331,6 +331,25 @@ def test_the_next_window_begins_where_the_last_one_ended(qtbot, window):
     second.close()
 
 
+@pytest.mark.parametrize(
+    "text",
+    ["{", '{"format": "peelback working state", "version": 99, "state": {}}', '{"peeled": 3}'],
+)
+def test_a_last_session_that_cannot_be_read_is_not_written_over(qtbot, window, text):
+    path = last_session_path()
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(text)
+    second = MainWindow(window.model.body, "preview", Settings(cautions_seen=True))
+    qtbot.addWidget(second)
+    second._reopen()
+    second.take_model(toy_model())
+    second.do(commands.peel_to(5, "both", second.model))
+    second.close()
+    aside = path.with_name("last.broken-1.peelback")
+    assert aside.read_text() == text
+    assert str(aside) in second._faults[0]
+
+
 def test_the_picture_is_saved_at_the_chosen_size(window, tmp_path):
     from PIL import Image
 

@@ -68,6 +68,21 @@ def write_atomically(path: Path, text: str) -> None:
         raise
 
 
+def put_aside(path: Path) -> Path | None:
+    """Give a file that cannot be read another name beside it; None where that cannot be done.
+
+    It is never deleted, and what was put aside before is not written over.
+    """
+    number = 1
+    while (aside := path.with_name(f"{path.stem}.broken-{number}{path.suffix}")).exists():
+        number += 1
+    try:
+        path.rename(aside)
+    except OSError:
+        return None
+    return aside
+
+
 def _plain(value: Any) -> Any:
     if isinstance(value, Sides):
         return {"left": _plain(value.left), "right": _plain(value.right)}

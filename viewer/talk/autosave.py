@@ -11,7 +11,7 @@ from pathlib import Path
 import platformdirs
 
 from viewer.state.tongue import told
-from viewer.state.working_file import write_atomically
+from viewer.state.working_file import put_aside, write_atomically
 from viewer.talk.scenes import Talk
 from viewer.talk.talk_file import TalkFileError, talk_from_text, talk_to_json
 
@@ -82,13 +82,8 @@ def recover() -> tuple[Recovered | None, str]:
 
 
 def _put_aside(path: Path, why: str) -> str:
-    for n in range(1, 1000):
-        aside = path.with_name(f"{path.stem}.broken-{n}{path.suffix}")
-        if not aside.exists():
-            break
-    try:
-        path.rename(aside)
-    except OSError:
+    aside = put_aside(path)
+    if aside is None:
         return told("An unsaved talk in {path} could not be read ({why}).", path=path, why=why)
     return told(
         "An unsaved talk could not be read ({why}). It was kept as {path}.", path=aside, why=why

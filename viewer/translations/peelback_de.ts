@@ -10497,5 +10497,9 @@ Protokoll: {path}</translation>
       <source>Correct</source>
       <translation>Richtig</translation>
     </message>
+    <message>
+      <source>It was kept as {path}.</source>
+      <translation>Sie liegt jetzt als {path}.</translation>
+    </message>
   </context>
 </TS>
