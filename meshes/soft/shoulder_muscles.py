@@ -308,7 +308,7 @@ def lay_deltoid(bench: Workbench) -> None:
     # From the edges themselves: the bone then trims its flesh to a clean line.
     pieces = [("clavicle.left", clavicle + [0, -0.6, -0.6]), ("scapula.left", acromion + [0.5, 0, -1.5]),
               ("scapula.left", lip + [0, 3.2, -0.6])]  # fmt: skip
-    across, along = (30, 16) if bench.full else (20, 12)
+    across, along = (30, 16) if bench.full else (26, 14)
     origin = resample(np.concatenate([p for _, p in pieces]), across)
     tuberosity = mark("humerus.left.deltoid_tuberosity")
     head = mark("humerus.left.head_centre")
@@ -350,7 +350,7 @@ def lay_deltoid(bench: Workbench) -> None:
     grid = _off(bench.index("axillary_nerve.left"), grid, 0.5 * thickness + 1.4, head, axis)
     lay_fan(
         bench, "deltoid", grid, thickness, [End(i, c) for i, c in pieces],
-        [End("humerus.left", insertion)], triangles=(5200, 1000), spacing=(2.4, 2.3),
+        [End("humerus.left", insertion)], triangles=(5200, 1200), spacing=(2.4, 2.3),
         tendon=(0.02, 0.1), region="shoulder", gap=1.1, smoothing=9,
     )  # fmt: skip
 
