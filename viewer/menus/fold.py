@@ -232,7 +232,9 @@ class FoldPlayer(QObject):
             self._compute()
             return
         self.waiting.emit("")
-        self._go(at_once=False)
+        # Else flaps of scenes to come were worked out, and nothing that is seen has changed.
+        if self._wanted or self._shown or self._paths:
+            self._go(at_once=False)
 
     def _go(self, at_once: bool) -> None:
         self._start = dict(self._shown)

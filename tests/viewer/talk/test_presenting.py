@@ -360,3 +360,13 @@ def test_the_notes_show_notes_next_scene_clock_and_warnings(qtbot, window):
     notes.close()
     assert window.presenting is made
     made.finish()
+
+
+def test_flaps_of_scenes_to_come_do_not_disturb_the_one_that_is_on(window, monkeypatch):
+    from types import SimpleNamespace
+
+    moved = []
+    window.folds.moved.connect(lambda: moved.append(1))
+    monkeypatch.setattr(window.folds, "_shells", SimpleNamespace(ready=lambda *_: True))
+    window.folds._on_worked_out(None)
+    assert moved == [] and not window.folds.moving
