@@ -367,6 +367,7 @@ def test_flaps_of_scenes_to_come_do_not_disturb_the_one_that_is_on(window, monke
 
     moved = []
     window.folds.moved.connect(lambda: moved.append(1))
-    monkeypatch.setattr(window.folds, "_shells", SimpleNamespace(ready=lambda *_: True))
+    ready = SimpleNamespace(ready=lambda *_: True)
+    monkeypatch.setattr(type(window.folds), "_shells", ready)
     window.folds._on_worked_out(None)
     assert moved == [] and not window.folds.moving
