@@ -167,6 +167,17 @@ def test_typed_answers_are_judged_and_an_empty_line_is_no_answer(qtbot, desk):
     assert sitting.test.verdict.right
 
 
+def test_half_a_name_has_a_sign_of_its_own_in_the_sum(desk):
+    sitting = begin(desk, typed=True, number=1, strata=(3,))
+    name = sitting.test.question.accepted[0]
+    assert " " in name
+    sitting.type_answer(name.split()[0])
+    assert sitting.panel_.verdict.text().startswith("≈")
+    sitting.next()
+    assert sitting.panel_.list.item(0).text().startswith("≈")
+    sitting.finish()
+
+
 def test_a_station_ends_by_itself_and_a_pause_stops_its_clock(qtbot, desk, monkeypatch):
     rung = []
     monkeypatch.setattr(QApplication, "beep", staticmethod(lambda: rung.append(1)))

@@ -353,7 +353,9 @@ class Sitting(Takeover):
             said.append((told("Over the pin"), maker.explanation(question.shows[0])))
         if question.order:
             said = [(told("From the skin inwards"), "; ".join(question.order) + ".")]
-        over = maker.over(question.part_id)
+        # Of a cut what is lost is explained, and not the layer that is cut.
+        about = question.shows[0] if question.kind == "lose" else question.part_id
+        over = maker.over(about)
         if over and not question.order:
             said.append((told("Over it"), "; ".join(over) + "."))
         if last:
@@ -477,7 +479,7 @@ class Sitting(Takeover):
         table = f"<table style='margin-top:8px'>{''.join(rows)}</table>" if rows else ""
         html = f"<div style='color:{theme.text}'>{words}</div>{table}"
         lines = [
-            (f"{sentence_case(self.maker.english(q.part_id))} – {told(KINDS[q.kind])}", v.right)
+            (f"{sentence_case(self.maker.english(q.part_id))} – {told(KINDS[q.kind])}", v)
             for q, v in test.asked
         ]
         self.panel_.show_sum(html, lines)

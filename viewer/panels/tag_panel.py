@@ -29,6 +29,7 @@ from viewer.panels.flow import FlowLayout
 from viewer.panels.style import LIGHT, Theme, font
 from viewer.state.measuring import TEACHING_NOTE
 from viewer.state.tongue import told
+from viewer.study.answers import Verdict
 
 RIGHT, NEAR, WRONG = "✓", "≈", "✗"
 POINT_ADVICE = (
@@ -355,7 +356,7 @@ class TagPanel(QFrame):
         """
         self.set_open(False)
         self._right, self._near, self._reason = right, near, reason
-        self.verdict.setText(f"{RIGHT if right else NEAR if near else WRONG}  {words}")
+        self.verdict.setText(f"{sign_of(right, near)}  {words}")
         for k, button in enumerate(self.choices):
             if k == place:
                 button.show_verdict(RIGHT, told("right answer"), self._theme.done)
@@ -416,8 +417,8 @@ class TagPanel(QFrame):
 
     # --- the sum --------------------------------------------------------------------------------
 
-    def show_sum(self, html: str, lines: Sequence[tuple[str, bool]]) -> None:
-        """Show how the test went; ``lines`` are the questions and whether each was right."""
+    def show_sum(self, html: str, lines: Sequence[tuple[str, Verdict]]) -> None:
+        """Show how the test went; ``lines`` are the questions and what each answer was worth."""
         self.where.setText(told("How it went"))
         self.time.hide()
         self.bell.hide()
@@ -426,14 +427,19 @@ class TagPanel(QFrame):
         self.sum.setHtml(html)
         self.list.blockSignals(True)
         self.list.clear()
-        for words, right in lines:
-            item = QListWidgetItem(f"{RIGHT if right else WRONG}  {words}")
+        for words, verdict in lines:
+            item = QListWidgetItem(f"{sign_of(verdict.right, verdict.near)}  {words}")
             item.setToolTip(told("Shows it on the model"))
             self.list.addItem(item)
         self.list.setCurrentRow(-1)
         self.list.blockSignals(False)
         self.stack.setCurrentIndex(1)
         self.close_button.setFocus()
+
+
+def sign_of(right: bool, near: bool) -> str:
+    """Return the sign of an answer: a colour alone would not tell it."""
+    return RIGHT if right else NEAR if near else WRONG
 
 
 def reason_html(theme: Theme, title: str, sentences: Sequence[tuple[str, str]]) -> str:
