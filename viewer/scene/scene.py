@@ -1476,9 +1476,16 @@ class Scene:
         def cast(origin: np.ndarray, direction: np.ndarray):
             return seen_at_midline(self._first_hit, origin, direction, solid)
 
-        self._marks.set_landmarks(
-            [(name, self._felt.laid(place, cast)) for name, place in self._felt_marks]
-        )
+        laid = []
+        for name, bone in self._felt_marks:
+            place = self._felt.laid(bone, cast)
+            # What a section has taken away is not felt any more.
+            stays = self._caps.kept(place)
+            if place.ndim == 1 and stays[0]:
+                laid.append((name, place))
+            elif place.ndim == 2 and stays.sum() > 1:
+                laid.append((name, place[stays]))
+        self._marks.set_landmarks(laid)
 
     def surface_path(self, a: np.ndarray, b: np.ndarray) -> np.ndarray | None:
         """Return a short way along the surface of the part under ``a``, (m, 3) mm, or None."""

@@ -113,3 +113,22 @@ def test_a_hall_reads_the_first_few_names_once(scene, preview_model):
     scene.most_labels = 0
     assert len(named) == len(set(named)) <= 7
     assert {"external occipital protuberance", "C7", "inferior angle of the scapula"} <= set(named)
+
+
+def test_a_section_takes_the_marks_of_its_half_along(scene, preview_model):
+    from meshes.questions.planes import placed_plane
+    from meshes.questions.section import Slicer
+
+    show(scene, preview_model, "skin", "bone")
+    whole = {name for name, _ in scene._marks.landmarks}
+    height = preview_model.landmarks["T12.spinous_process"][2] - 20.0
+    scene.set_section(Slicer(preview_model).outlines(placed_plane("transverse", height)))
+    scene.render()
+    left = {name for name, _ in scene._marks.landmarks}
+    heights = [place.reshape(-1, 3)[:, 2] for _, place in scene._marks.landmarks]
+    scene.set_section(None)
+    scene.render()
+    assert {"C7", "T7"} <= left < whole
+    assert not {"L4", "posterior superior iliac spine"} & left
+    assert min(map(np.min, heights)) >= height - 1e-3
+    assert {name for name, _ in scene._marks.landmarks} == whole
