@@ -286,10 +286,11 @@ LADDERS = {
         ),
     ),  # fmt: skip
     # Gray 397: posterior layer, Sacrospinalis; Bogduk 1980, J Anat 131:525: its aponeurosis
-    # passes across multifidus.
-    "spine L3, 20 mm": (
+    # passes across multifidus. The text gives no distance; multifidus ends some 2 cm from the
+    # midline at this height, so that the place lies within it.
+    "spine L3, 15 mm": (
         "L3",
-        20,
+        15,
         (
             *COVERING,
             "thoracolumbar_fascia_posterior",
