@@ -409,7 +409,8 @@ class Sheet:
         column = COLUMN_MM * mm
         small_wide = SMALL_PLATE_MM * mm
         gap = 3 * mm
-        wide = self.width - small_wide - gap
+        # A picture that stands alone has all the width; it is drawn as wide as it is set.
+        wide = self.width - (small_wide + gap if pictures.has_first(record) else 0)
 
         def pixels(points: float) -> int:
             return round(points * self.dots)
@@ -419,8 +420,6 @@ class Sheet:
             (pixels(small_wide), pixels(height)),
             (pixels(wide - 2 * column), pixels(height)),
         )
-        if first is None:
-            wide = self.width
         plate = Plate(second, wide, height, column, self.order.blank, self.next_number)
         if self.order.blank and not plate.labels:
             return

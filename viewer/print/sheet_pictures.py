@@ -146,16 +146,25 @@ class StepPictures:
             if shown[1] >= shown[0]:
                 focus = close
         first = None
-        if self._removed(step) or step.cuts:
+        if self.has_first(step):
             self._show(before, focus, small)
             first = StepPicture(self._pixels(small), lines=self._lines(step, small))
         self._show(after, focus, large, LEAST_CLOSE_MM if focus is close else LEAST_VIEW_MM)
         names, kept = self._names(step)
         if first is None and not step.needs:
+            records = getattr(self.model.catalogue, "landmarks", None) or {}
+            felt = {n: p for n, p in self.model.landmarks.items() if n in records}
+            self.scene.set_surface_marks(surface_marks(felt, records))
             anchors = self._felt(large)
         else:
             anchors = self.scene.seen_anchors(names, first=list(names))
-        return first, StepPicture(self._pixels(large), tuple(anchors), (), kept)
+        pixels = self._pixels(large)
+        self.scene.set_surface_marks([], False)
+        return first, StepPicture(pixels, tuple(anchors), (), kept)
+
+    def has_first(self, step: PlanStep) -> bool:
+        """Return whether there is anything to show before a step: it takes away, or cuts."""
+        return bool(self._removed(step) or step.cuts)
 
     def has_names(self, step: PlanStep) -> bool:
         """Return whether anything could be named in the picture of a step."""
@@ -163,10 +172,8 @@ class StepPictures:
 
     def _felt(self, size: tuple[int, int]) -> list[Anchor]:
         """Anchors at what is felt through the skin, once where there are two sides."""
-        records = getattr(self.model.catalogue, "landmarks", None) or {}
-        felt = {n: p for n, p in self.model.landmarks.items() if n in records}
         taken: dict[str, Anchor] = {}
-        for name, point in surface_marks(felt, records):
+        for name, point in self.scene.surface_marks():
             x, y = self._projected(_telling_point(point), size)[0]
             # Bony points come before levels of spines, which are counted from them.
             weight = 500.0 if re.fullmatch(r"[TLS]\d+", name) else 1000.0

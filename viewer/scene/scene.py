@@ -1118,6 +1118,7 @@ class Scene:
         large = (size[0] * supersample, size[1] * supersample)
         if large != before:
             self.window.SetSize(*large)
+        self._lay_marks()
         self._corners_shown.hide()
         for layer in (*self._label_layers, self._tag):
             layer.hide()
@@ -1453,6 +1454,11 @@ class Scene:
         self._felt_marks = list(marks_) if on else []
         self._marks.set_landmarks([])
         self._marks_lie = not self._felt_marks
+
+    def surface_marks(self) -> list[tuple[str, np.ndarray]]:
+        """Return the surface marks as they lie now: name, (3,) or (k, 3) mm."""
+        self._lay_marks()
+        return list(self._marks.landmarks)
 
     def _lay_marks(self) -> None:
         """Lay the surface marks where the finger would be."""

@@ -154,6 +154,36 @@ def test_landmarks_are_named_on_the_skin_in_the_step_that_feels_for_them():
     assert {hit.part_id.split("_")[0].split(".")[0] for hit in hits} <= {"skin", "vertebra"}
 
 
+def test_no_picture_is_drawn_in_other_proportions_than_it_is_set(tmp_path):
+    model = toy_model()
+    alone = 0
+    for blank in (False, True):
+        sheet = Sheet(model, SheetOrder.checked(out=tmp_path / "a.pdf", blank=blank))
+        with StepPictures(model) as pictures:
+            for step in sheet.order.steps:
+                sheet.add_step(step, pictures)
+                alone += not pictures.has_first(step)
+        plates = list(plates_in(sheet.steps))
+        assert len(plates) > 10
+        for plate in plates:
+            rows, columns = plate.picture.pixels.shape[:2]
+            set_wide = plate.width - 2 * plate.column
+            assert columns / rows == pytest.approx(set_wide / plate.height, rel=0.02)
+    assert alone > 1
+
+
+def plates_in(flowables):
+    """Yield the pictures among flowables, those in tables and groups too."""
+    for each in flowables:
+        if isinstance(each, Plate):
+            yield each
+        elif isinstance(each, (list, tuple)):
+            yield from plates_in(each)
+        else:
+            for name in ("_cellvalues", "_content"):
+                yield from plates_in(getattr(each, name, ()))
+
+
 def test_steps_say_what_to_do_to_keep_to_find_and_when_to_stop(sheets):
     text = _text(sheets["A4"])
     for step in chosen_steps(WANTED):

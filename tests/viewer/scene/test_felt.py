@@ -132,3 +132,17 @@ def test_a_section_takes_the_marks_of_its_half_along(scene, preview_model):
     assert not {"L4", "posterior superior iliac spine"} & left
     assert min(map(np.min, heights)) >= height - 1e-3
     assert {name for name, _ in scene._marks.landmarks} == whole
+
+
+def test_a_still_of_a_scene_that_was_never_drawn_has_its_marks(preview_model):
+    stills = []
+    for on in (False, True):
+        made = Scene(size=(400, 300))
+        made.set_model(preview_model)
+        made.apply({i: PartLook(1.0) for i, p in preview_model.parts.items() if p.kind == "skin"})
+        made.set_view("posterior")
+        records = preview_model.catalogue.landmarks
+        made.set_surface_marks(surface_marks(preview_model.landmarks, records), on)
+        stills.append(made.screenshot(overlays=False).astype(int))
+        made.finalize()
+    assert (np.abs(stills[0] - stills[1]).max(axis=2) > 60).sum() > 60
