@@ -78,7 +78,7 @@ _PATTERNS = {
   gloss = 0.03;
 """,
     "film": """
-  float mmpp = length(vec2(dFdx(placeVS.x), dFdx(placeVS.z))) + 1e-5;
+  float mmpp = length(dFdx(placeVS)) + 1e-5;
   float weave = sin(dot(placeVS, vec3(0.9, 0.5, 1.3)) + 1.4 * sin(placeVS.z * 0.11));
   base *= 1.0 + 0.05 * clamp(1.6 - mmpp, 0.0, 1.0) * weave;
   gloss = 0.16;
@@ -101,7 +101,7 @@ _PATTERNS = {
   }
   near = sqrt(near);
   float septum = 1.0 - smoothstep(0.02, 0.16, sqrt(next) - near);
-  float mmpp = length(vec2(dFdx(placeVS.x), dFdx(placeVS.z))) + 1e-5;
+  float mmpp = length(dFdx(placeVS)) + 1e-5;
   float seen = clamp(1.75 - 0.9 * mmpp, 0.0, 1.0);
   float drift = sin(placeVS.x * 0.037 + 1.3 * sin(placeVS.z * 0.029))
               * sin(placeVS.z * 0.041 + placeVS.y * 0.03);
