@@ -72,6 +72,28 @@ def test_the_flag_is_seen_where_the_tag_is(qtbot, desk):
     assert away.max() < 6 * scene.font_px and away.min() < scene.font_px
 
 
+def corner(desk):
+    """Return the corner of the picture in which the cross of directions stands."""
+    scene = desk.scene_widget.scene
+    shown = scene.screenshot().astype(int)
+    bare = scene.screenshot(overlays=False).astype(int)
+    return np.abs(shown - bare)[-90:, -120:].max()
+
+
+def test_the_cross_of_directions_does_not_answer_left_or_right(qtbot, desk):
+    assert corner(desk) > 60
+    sitting = begin(desk, kinds=("side",), number=1)
+    assert sitting.test.question.kind == "side"
+    assert corner(desk) == 0
+    sitting.choose(sitting.test.question.right)
+    assert corner(desk) > 60
+    sitting.finish()
+    sitting = begin(desk, kinds=("name",), number=1)
+    assert corner(desk) > 60
+    sitting.finish()
+    assert corner(desk) > 60
+
+
 def test_state_camera_and_undo_are_given_back_exactly(qtbot, desk):
     scene = desk.scene_widget.scene
     scene.orbit(12, 5)

@@ -115,6 +115,8 @@ class Sitting(Takeover):
             return
         self._asked.append(question)
         self._draw_line(question)
+        # The cross would answer what is asked.
+        self.window.scene_widget.scene.directions = question.kind != "side"
         test = self.test
         way = "choice"
         if test.typed:
@@ -321,6 +323,7 @@ class Sitting(Takeover):
         if test.choice.explain == "end":
             self.next()
             return
+        self.window.scene_widget.scene.directions = True
         self.panel_.show_verdict(
             verdict.words,
             verdict.right,
@@ -464,6 +467,7 @@ class Sitting(Takeover):
         """Show how it went."""
         self._tick.stop()
         self._draw_line(None)
+        self.window.scene_widget.scene.directions = True
         test, theme = self.test, self.window.theme
         rows = []
         for stratum, (right, asked) in test.by_stratum().items():
@@ -531,6 +535,7 @@ class Sitting(Takeover):
         self._tick.stop()
         self._bell.stop()
         self._draw_line(None)
+        self.window.scene_widget.scene.directions = True
         self.window.scene_widget.setVisible(True)
         self._covered.hide()
         self.window._stage_box.removeWidget(self._covered)

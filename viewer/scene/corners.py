@@ -30,6 +30,8 @@ class CornerWords:
         The pose of the donor in words.
     table : str
         The place at the table, "" for a standing donor.
+    directions : bool
+        False leaves out the cross that tells left from right.
     """
 
     size: tuple[int, int]
@@ -38,6 +40,7 @@ class CornerWords:
     theme: str
     lines: tuple[str, ...]
     table: str
+    directions: bool = True
 
     def bar_key(self) -> tuple:
         """Return what the scale bar depends on: a turn changes no length."""
@@ -47,7 +50,7 @@ class CornerWords:
         """Return what the corners depend on, as finely as can be told in them."""
         pose = self.pose
         turn = (round(pose.azimuth_deg), round(pose.elevation_deg), round(pose.roll_deg))
-        return *self.bar_key(), turn, self.table, self.lines
+        return *self.bar_key(), turn, self.table, self.lines, self.directions
 
     def marker(self) -> np.ndarray:
         """Return the cross of directions, RGBA."""
@@ -103,7 +106,10 @@ class Corners:
         self._key = told.key()
         width, height = told.size
         marker = told.marker()
-        self._layers["marker"].show(marker, width - marker.shape[1] - EDGE_PX, EDGE_PX)
+        if told.directions:
+            self._layers["marker"].show(marker, width - marker.shape[1] - EDGE_PX, EDGE_PX)
+        else:
+            self._layers["marker"].hide()
         if told.bar_key() != self._bar_key:
             self._bar_key = told.bar_key()
             bar = told.bar()
@@ -129,7 +135,8 @@ def with_corners(picture: np.ndarray, told: CornerWords, table: TableView | None
     width, height = told.size
     marker, bar = told.marker(), told.bar()
     low = height - marker.shape[0] - EDGE_PX
-    picture = overlay.blended(picture, marker, width - marker.shape[1] - EDGE_PX, low)
+    if told.directions:
+        picture = overlay.blended(picture, marker, width - marker.shape[1] - EDGE_PX, low)
     low = height - bar.shape[0] - BAR_EDGE_PX
     picture = overlay.blended(picture, bar, BAR_EDGE_PX, low)
     if told.lines:

@@ -173,6 +173,8 @@ class Scene:
         self.pattern = True
         self._labels = Labels()
         self._corners_shown = Corners(self._written)
+        self.directions = True
+        """Whether the cross that tells left from right is shown."""
         self._label_layers = PictureLayer(self._written), PictureLayer(self._written)
         self._outline = Outline(self._viewports[0].renderer)
         self._caps = Caps(self._viewports[0].renderer)
@@ -1088,7 +1090,9 @@ class Scene:
             layer.show(picture, i * width, 0)
 
     def _corner_words(self, size: tuple[int, int]) -> CornerWords:
-        return CornerWords(size, self.pose, self.small_px, self.theme, self.pose_lines, self.table)
+        return CornerWords(
+            size, self.pose, self.small_px, self.theme, self.pose_lines, self.table, self.directions
+        )
 
     def screenshot(
         self, size: tuple[int, int] | None = None, supersample: int = 1, overlays: bool = True
