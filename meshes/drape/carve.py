@@ -14,13 +14,17 @@ import numpy as np
 import trimesh
 from numba import njit
 
+from meshes.drape.audit import self_intersections
 from meshes.drape.distance import MeshIndex, reaching
+from meshes.drape.resolve import as_far_as_free
 from meshes.drape.several import Several
 from meshes.shapes.contour import contour_grid, largest_piece, relax, simplify
 from meshes.shapes.halves import in_halves
 from meshes.shapes.solid import Solid, evaluate_grid
 
 _OBSTACLE_REACH_MM = 12.0
+_FINER = (1.0, 1.6, 2.5)
+"""Shares of the wanted triangles that are tried in turn."""
 
 
 class NothingLeft(ValueError):
@@ -95,10 +99,16 @@ def carve(
         raise NothingLeft("carve: the obstacles leave nothing of the solid")
     if not keep_pieces:
         vertices, faces = largest_piece(vertices, faces)
-    vertices = relax(vertices, faces, smoothing)
-    vertices, faces = simplify(vertices, faces, triangles)
-    vertices = clear_of(vertices, obstacles, 0.5 * gap)
-    return trimesh.Trimesh(vertices, faces, process=False)
+    fine, fine_faces = relax(vertices, faces, smoothing), faces
+    # Where few triangles run through one another, or are lifted through one another out of an
+    # obstacle, more do not.
+    for share in _FINER:
+        vertices, faces = simplify(fine, fine_faces, int(share * triangles))
+        lifted = clear_of(vertices, obstacles, 0.5 * gap)
+        mesh = trimesh.Trimesh(lifted, faces, process=False)
+        if len(self_intersections(mesh)) == 0:
+            return mesh
+    return as_far_as_free(vertices, lifted, faces)
 
 
 def clear_of(vertices: np.ndarray, obstacles: Sequence[MeshIndex], gap: float) -> np.ndarray:

@@ -372,7 +372,7 @@ def resolve_sheet(
     """
     least = least_thickness(sheet)
     thickness = np.maximum(sheet.thickness, least)
-    now = _without_wrinkles(replace(sheet, thickness=thickness), least)
+    now = without_wrinkles(replace(sheet, thickness=thickness))
     near = _Ground(now, obstacles, gap, attached, reach, outermost)
     if near.empty:
         return now
@@ -382,7 +382,7 @@ def resolve_sheet(
             now, moved = near.clear(now, least, held)
             if moved < TOLERANCE:
                 break
-        smooth = _without_wrinkles(now, least)
+        smooth = without_wrinkles(now)
         if smooth is now:
             break
         now = smooth
@@ -550,8 +550,16 @@ class _Ground:
         np.minimum.at(upper, nodes[~below], np.zeros((1, 4)) - amount[~below, None])
 
 
-def _without_wrinkles(sheet: SheetGrid, least: np.ndarray, rounds: int = 12) -> SheetGrid:
-    """Smooth and thin a sheet where its solid would cross itself; itself when nowhere."""
+def without_wrinkles(sheet: SheetGrid, rounds: int = 12) -> SheetGrid:
+    """Smooth and thin a sheet where its solid would cross itself; itself when nowhere.
+
+    Parameters
+    ----------
+    sheet : SheetGrid
+    rounds : int
+        Most rounds of smoothing.
+    """
+    least = least_thickness(sheet)
     nv, nu = sheet.mid.shape[:2]
     mid, thickness = sheet.mid, sheet.thickness
     # Fibres on either side of a gap between slips are no neighbours.
@@ -722,11 +730,18 @@ def give_way(
         push = (distance[bad] - gap)[:, None] * normal[bad]
         move = _longest(len(vertices), faces[face[bad]].reshape(-1), np.repeat(push, 3, axis=0))
         vertices = vertices + move
-    return mesh if vertices is start else _as_far_as_free(start, vertices, faces)
+    return mesh if vertices is start else as_far_as_free(start, vertices, faces)
 
 
-def _as_far_as_free(start: np.ndarray, goal: np.ndarray, faces: np.ndarray) -> trimesh.Trimesh:
-    """Move vertices from start towards goal, where they would cross less far or not at all."""
+def as_far_as_free(start: np.ndarray, goal: np.ndarray, faces: np.ndarray) -> trimesh.Trimesh:
+    """Move vertices from start towards goal, where they would cross less far or not at all.
+
+    Parameters
+    ----------
+    start, goal : (n, 3) float
+        mm.
+    faces : (m, 3) int
+    """
     share = np.ones(len(start))
     for turn in range(7):
         now = trimesh.Trimesh(start + share[:, None] * (goal - start), faces, process=False)
@@ -760,39 +775,83 @@ def _carry_along(vertices: np.ndarray, move: np.ndarray, body: float) -> np.ndar
     return np.where(longer[:, None], carried, move)
 
 
-def untangle(mesh: trimesh.Trimesh, rounds: int = 8) -> trimesh.Trimesh:
-    """Smooth a mesh where it crosses itself until it no longer does.
+SWELL_MM = 0.2
+"""How far a tangled place is swollen in a round: smoothing alone draws it to a thread."""
+
+SHRINK, REGROW = 0.5, 0.4
+"""Shares of the way to and from the neighbours' mean in a round: creases go, bulk stays."""
+
+
+def untangle(mesh: trimesh.Trimesh, rounds: int = 16) -> trimesh.Trimesh:
+    """Smooth and swell a mesh where it crosses itself until it no longer does.
 
     Parameters
     ----------
     mesh : trimesh.Trimesh
         Closed; connectivity is kept, so that per-vertex arrays stay valid.
     rounds : int
-        Most rounds; each moves the crossing triangles' corners and, later,
-        wider surroundings half-way to their neighbours' mean.
+        Most rounds; each evens out the crossing triangles' corners and, later,
+        wider surroundings, and moves them a little outward.
 
     Returns
     -------
     trimesh.Trimesh
-        The mesh itself when nothing crosses.
+        The mesh itself when nothing crosses; the best of what was tried when something
+        always does.
     """
     vertices, faces = np.asarray(mesh.vertices, dtype=np.float64), np.asarray(mesh.faces)
+    best, least = vertices, np.inf
+    for swell in (True, False):
+        found, crossing = _smoothed(vertices, faces, rounds, swell)
+        if crossing < least:
+            best, least = found, crossing
+        if least == 0:
+            break
+    return mesh if best is vertices else trimesh.Trimesh(best, faces, process=False)
+
+
+def _smoothed(
+    vertices: np.ndarray, faces: np.ndarray, rounds: int, swell: bool
+) -> tuple[np.ndarray, int]:
+    """The best that rounds of smoothing make of a tangled mesh, and what still crosses in it.
+
+    ``swell`` keeps its bulk; else it is drawn together, which frees what is only creased.
+    """
     mean = None
-    for number in range(rounds):
+    best, least, stuck = vertices, np.inf, 0
+    for number in range(rounds + 1):
         pairs = self_intersections(MeshIndex(vertices, faces))
-        if len(pairs) == 0:
+        stuck = 0 if len(pairs) < least else stuck + 1
+        if len(pairs) < least:
+            best, least = vertices, len(pairs)
+        if least == 0 or number == rounds:
             break
         if mean is None:
             mean = _neighbour_mean(faces, len(vertices))
         chosen = np.zeros(len(vertices))
         chosen[faces[pairs].reshape(-1)] = 1.0
-        for _ in range(1 + number // 2):
+        for _ in range(1 + number // (4 if swell else 2)):
             chosen = np.minimum(chosen + (mean @ chosen > 0), 1.0)
+        if not swell:
+            for _ in range(3):
+                vertices = np.where(
+                    chosen[:, None] > 0, 0.5 * (vertices + mean @ vertices), vertices
+                )
+            continue
+        share = (0.5 * chosen + 0.5 * (mean @ chosen))[:, None]
+        # Where that leads nowhere a crease is pulled straight, at the cost of bulk.
+        plain = stuck >= 2 and stuck % 2 == 0
+        for step in (SHRINK, SHRINK if plain else -REGROW):
+            vertices = vertices + step * share * (mean @ vertices - vertices)
+        if plain:
+            continue
+        # The outer side, of the surroundings: that of a crease is anywhere.
+        way = MeshIndex(vertices, faces).vertex_normal
         for _ in range(3):
-            vertices = np.where(chosen[:, None] > 0, 0.5 * (vertices + mean @ vertices), vertices)
-    else:
-        return trimesh.Trimesh(vertices, faces, process=False)
-    return mesh if mean is None else trimesh.Trimesh(vertices, faces, process=False)
+            way = way + mean @ way
+        way /= np.maximum(np.linalg.norm(way, axis=1, keepdims=True), 1e-9)
+        vertices = vertices + SWELL_MM * share * way
+    return best, int(least)
 
 
 def finish_sheet(
@@ -860,7 +919,7 @@ def settle(
     """
 
     def off_obstacles(mesh: trimesh.Trimesh) -> trimesh.Trimesh:
-        return untangle(resolve(mesh, obstacles, gap, rounds=rounds), rounds=4)
+        return untangle(resolve(mesh, obstacles, gap, rounds=rounds))
 
     names = list(meshes)
     with ThreadPoolExecutor(threads) as pool:
@@ -870,7 +929,7 @@ def settle(
         index = MeshIndex.of(settled[name])
         if any(overlap_depth(index, other)[0] > 0 for other in done):
             settled[name] = untangle(
-                resolve(settled[name], [*done, *obstacles], gap, rounds=rounds), rounds=4
+                resolve(settled[name], [*done, *obstacles], gap, rounds=rounds)
             )
             index = MeshIndex.of(settled[name])
         done.append(index)

@@ -205,11 +205,12 @@ class SheetGrid:
         Smoothed over about half the thickness, so that the two faces don't
         fold where fibres run closer together than the sheet is thick.
         """
-        unit = _grid_normals(self.mid) * self.sign
+        joined = _joined_across(self.cells)
+        unit = _grid_normals(self.mid, joined) * self.sign
         for axis in (0, 1):
             rounds = _smoothing_rounds(self.mid, self.thickness, axis)
             for number in range(int(rounds.max(initial=0))):
-                mean = _line_mean(unit, axis)
+                mean = _across_mean(unit, joined) if axis == 0 else _line_mean(unit, axis)
                 mean /= np.maximum(np.linalg.norm(mean, axis=2, keepdims=True), 1e-12)
                 unit = np.where((rounds > number)[..., None], mean, unit)
         return unit
@@ -295,6 +296,32 @@ def _smoothing_rounds(mid: np.ndarray, thickness: np.ndarray, axis: int) -> np.n
     return np.minimum(np.floor(2 * spread * spread), MOST_SMOOTHING).astype(int)
 
 
+def _joined_across(cells: np.ndarray | None) -> np.ndarray | None:
+    """(nv - 1, nu) bool: which points belong together with the same point of the next fibre.
+
+    Fibres on either side of a gap between slips do not. None where nothing is open.
+    """
+    if cells is None or cells.all():
+        return None
+    return np.pad(cells, ((0, 0), (0, 1))) | np.pad(cells, ((0, 0), (1, 0)))
+
+
+def _beside(values: np.ndarray, joined: np.ndarray | None) -> tuple[np.ndarray, np.ndarray]:
+    """Values (nv, nu, k) of the fibres before and after; a point's own where it has no such."""
+    before = np.concatenate([values[:1], values[:-1]])
+    after = np.concatenate([values[1:], values[-1:]])
+    if joined is not None:
+        before[1:] = np.where(joined[..., None], before[1:], values[1:])
+        after[:-1] = np.where(joined[..., None], after[:-1], values[:-1])
+    return before, after
+
+
+def _across_mean(values: np.ndarray, joined: np.ndarray | None) -> np.ndarray:
+    """Quarter, half, quarter across the fibres, never over a gap between slips."""
+    before, after = _beside(values, joined)
+    return 0.5 * values + 0.25 * (before + after)
+
+
 def _line_mean(values: np.ndarray, axis: int) -> np.ndarray:
     """Quarter, half, quarter along one axis; borders repeated."""
     pad = [(0, 0)] * values.ndim
@@ -351,18 +378,28 @@ def _unfold_mid(mid: np.ndarray, held: np.ndarray, cells: np.ndarray, rounds: in
         mid[bad] = both[bad]
 
 
-def _grid_normals(mid: np.ndarray) -> np.ndarray:
-    cross = np.cross(np.gradient(mid, axis=1), np.gradient(mid, axis=0))
+_SURE = 0.3
+"""Sine of the angle between a fibre and the way across from which its normal counts in full."""
+
+
+def _grid_normals(mid: np.ndarray, joined: np.ndarray | None = None) -> np.ndarray:
+    """(nv, nu, 3) unit normals; ``joined`` as from :func:`_joined_across`."""
+    # The way across, up to a factor: a slip's own, whatever lies beyond the gap beside it.
+    before, after = _beside(mid, joined)
+    along, across = np.gradient(mid, axis=1), after - before
+    cross = np.cross(along, across)
     length = np.linalg.norm(cross, axis=2)
     good = length > 1e-9 * max(float(length.max()), 1e-30)
     unit = cross / np.where(good, length, 1.0)[..., None]
     unit[~good] = 0.0
+    # Where fibres all but run along the border the side is uncertain: the neighbours tell.
+    sides = np.linalg.norm(along, axis=2) * np.linalg.norm(across, axis=2)
+    unit *= np.minimum(length / np.maximum(_SURE * sides, 1e-30), 1.0)[..., None]
     # Smoothed over neighbours, so that a crease does not throw the two faces through each other.
     for _ in range(2):
-        padded = np.pad(unit, ((1, 1), (1, 1), (0, 0)), mode="edge")
-        unit = (
-            2 * unit + padded[:-2, 1:-1] + padded[2:, 1:-1] + padded[1:-1, :-2] + padded[1:-1, 2:]
-        )
+        padded = np.pad(unit, ((0, 0), (1, 1), (0, 0)), mode="edge")
+        before, after = _beside(unit, joined)
+        unit = 2 * unit + before + after + padded[:, :-2] + padded[:, 2:]
         size = np.linalg.norm(unit, axis=2, keepdims=True)
         unit = unit / np.where(size > 1e-12, size, 1.0)
     return unit
@@ -499,7 +536,8 @@ def _start_grid(
         return lines[:, :1] + (lines[:, 1:] - lines[:, :1]) * u[None, :, None]
     from scipy.interpolate import PchipInterpolator
 
-    return PchipInterpolator(at, lines, axis=1)(u)
+    fine = np.linspace(0, 1, 4 * (nu - 1) + 1)
+    return np.stack([resample_curve(f, nu) for f in PchipInterpolator(at, lines, axis=1)(fine)])
 
 
 def _directions(outward: Direction, grid: np.ndarray, field: Field) -> np.ndarray:
@@ -597,7 +635,8 @@ def lay_sheet(
         Grid points along and across the fibres.
     guide : mapping {u: (n, 3)}, (nv, nu, 3) or None
         Curves or a grid the start passes through (wrapping, twisting); the
-        sheet tightens from there, and stays at ``fixed`` points.
+        sheet tightens from there, and stays at ``fixed`` points. Between curves the
+        points of each fibre are spread evenly, however near its end the first one passes.
     outward : (3,), callable (n, 3) -> (n, 3) or None
         Towards the superficial side. The start is bowed that way to lie
         outside everything within ``bow_limit``; None takes the side on which

@@ -565,7 +565,9 @@ def lay_latissimus(bench: Workbench) -> None:
     guide = _latissimus_guide(bench, insertion)
     v = np.linspace(0, 1, across)
     u = np.linspace(0, 1, along)
-    white = _white_share(bench, origin, guide[0.45], 0.45)
+    way = np.stack([origin, *guide.values(), insertion], axis=1)
+    reach = np.linalg.norm(np.diff(way, axis=1), axis=2)
+    white = _white_share(bench, origin, guide[0.45], reach[:, 0] / reach.sum(axis=1))
     peak = _thick(bench, "latissimus_dorsi")
     crest_v = np.interp(
         v, [0, 0.1, 0.5, 0.85, 1.0], [1.5, 0.6 * peak, peak, 1.1 * peak, 0.7 * peak]
@@ -598,12 +600,14 @@ def lay_latissimus(bench: Workbench) -> None:
 
 
 def _white_share(
-    bench: Workbench, origin: np.ndarray, through: np.ndarray, at: float
+    bench: Workbench, origin: np.ndarray, through: np.ndarray, at: np.ndarray
 ) -> np.ndarray:
     """Share of each fibre, (n,), that is aponeurosis: up to where the flesh begins.
 
     origin, through : (n, 3) float
-        Where each fibre starts, and where it passes at share ``at`` of its length, mm.
+        Where each fibre starts, and a place on its way, mm.
+    at : (n,) float
+        Share of its length at which it passes there.
     """
     # The flesh begins further out with every lumbar level (common practice, no source).
     edge = (("T7", 4.0), ("T11", 9.0), ("T12", 14.0), ("L1", 34.0), ("L2", 50.0), ("L3", 57.0),

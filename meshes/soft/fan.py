@@ -225,7 +225,7 @@ def lay_fan(
         room, obstacles, spacing=spacing[choose], triangles=triangles[choose], gap=gap,
         x_min=0.15, smoothing=smoothing,
     )  # fmt: skip
-    mesh = untangle(give_way(mesh, obstacles), rounds=4)
+    mesh = untangle(give_way(mesh, obstacles))
     if len(led):
         mesh = with_slips(mesh, led, _SLIP_MM, obstacles)
     uv = fan_coordinates(mesh.vertices, grid)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from meshes.drape.distance import MeshIndex, reaching
-from meshes.drape.resolve import resolve_sheet
+from meshes.drape.resolve import resolve_sheet, without_wrinkles
 from meshes.drape.several import Several
 from meshes.drape.sheet import LEAST_END_THICKNESS, SheetGrid, arc_length, share_fibres, thicken
 from meshes.model import Attachment, Contact, Part
@@ -127,6 +127,8 @@ def put_sheet(
             sheet = clear_sheet(bench, sheet, ids, own, gap, outermost, outward, end_taper)
         if from_spines:
             sheet = flat_beside_spines(bench, laid, sheet, ids, gap)
+    # Whatever brought it where it lies, it never runs through itself.
+    sheet = without_wrinkles(sheet)
     rim = 3 if bench.full else (2 if sheet.thickness.max() > _CHAMFER_MM else 1)
     thick = thicken(sheet, rim_points=rim, tendon=tendon, fibres=fibres)
     record = bench.catalogue[entry]

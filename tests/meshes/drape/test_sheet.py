@@ -9,6 +9,7 @@ from meshes.drape.distance import MeshIndex
 from meshes.drape.field import Field
 from meshes.drape.resolve import finish_sheet, resolve, resolve_sheet, untangle
 from meshes.drape.sheet import (
+    SheetGrid,
     arc_length,
     belly_profile,
     lay_sheet,
@@ -202,3 +203,38 @@ def test_a_finished_sheet_is_clear_and_free_of_self_intersection(field):
     assert solid.mesh.is_watertight
     assert worst(solid.mesh, obstacle) > 0.1
     assert len(self_intersections(solid.mesh)) == 0
+
+
+def test_the_normals_of_a_slip_are_its_own_whatever_lies_beyond_the_gap():
+    u, v = np.linspace(0, 60, 12), np.linspace(0, 30, 6)
+    mid = np.stack([*np.meshgrid(u, v), np.zeros((6, 12))], axis=2)
+    cells = slip_cells(6, 12, [3, 3], 0.5)
+    # The last three fibres turn up from the others where the gap parts them.
+    mid[3:, :5, 2] += 25.0 + np.linspace(0, 10, 3)[:, None]
+    whole = SheetGrid(mid, np.full((6, 12), 1.0)).normals()
+    parted = SheetGrid(mid, np.full((6, 12), 1.0), cells).normals()
+    assert abs(parted[2, 1, 2]) > 0.95 > abs(whole[2, 1, 2])
+    assert np.allclose(np.linalg.norm(parted, axis=2), 1.0)
+
+
+def test_points_of_a_fibre_lie_evenly_however_near_its_end_a_guide_passes(field):
+    origin, insertion = ends(drop=70.0)
+    guide = {0.5: origin + [8.0, 0.0, 0.0]}
+    sheet = lay_sheet(
+        origin, insertion, field, 2.0, outward=[0, 1, 0], guide=guide, bow_limit=0, iterations=3
+    )
+    step = np.diff(arc_length(sheet.mid), axis=1)
+    assert step.max() < 1.2 * step.min()
+
+
+def test_a_thin_tube_is_untangled_without_being_drawn_to_a_thread():
+    mesh = trimesh.creation.capsule(height=40.0, radius=3.0, count=[16, 16])
+    mesh = trimesh.Trimesh(*trimesh.remesh.subdivide_to_size(mesh.vertices, mesh.faces, 3.0))
+    vertices = mesh.vertices.copy()
+    middle = np.abs(vertices[:, 2] - vertices[:, 2].mean()) < 4.0
+    vertices[middle & (vertices[:, 0] > 2.0), 0] -= 5.0
+    tangled = trimesh.Trimesh(vertices, mesh.faces, process=False)
+    assert len(self_intersections(tangled)) > 0
+    freed = untangle(tangled)
+    assert len(self_intersections(freed)) == 0
+    assert freed.volume > 0.8 * tangled.volume
