@@ -40,8 +40,7 @@ from meshes.soft.surface_grid import (
 from meshes.soft.workbench import Workbench, trimesh_of
 
 _STEP_MM = {"full": 8.0, "preview": 18.0}
-_BASE_LEVEL_MM = 11.0
-_HIGHEST_BASE_MM = 23.0
+_BASE_LEVELS_MM = (11.0, 14.0, 17.0, 20.0, 23.0)
 _HOLLOW_LEVEL_MM = -3.0
 _INWARD_MM = 34.0
 _GAP_MM = 0.25
@@ -131,16 +130,40 @@ def make_envelope(bench: Workbench) -> Envelope:
     """
     outline = make_outline(bench)
     borders, cuts = _borders(bench, outline), _cut_lines(bench)
-    level = _BASE_LEVEL_MM
-    while True:
-        vertices, faces = surface_net(outline.smooth, level, _STEP_MM[bench.detail])
-        vertices, faces, held = cut_surface(
-            vertices, faces, outline.smooth, level, list(borders.values()), list(cuts.values())
-        )
-        # Further out every surface is plainer: a pit that pinches it is left below.
-        if is_plain(faces) or level >= _HIGHEST_BASE_MM:
+    # Further out every surface is plainer: one that a pit pinches, or on which the shells run
+    # through themselves, is left below. Where none is free the one that is most so is taken.
+    best, least = None, np.inf
+    for level in _BASE_LEVELS_MM:
+        last = best is None and level == _BASE_LEVELS_MM[-1]
+        envelope = _envelope_at(bench, outline, borders, cuts, level, pinched=last)
+        if envelope is None:
+            continue
+        crossing = _set_depths(bench, envelope)
+        if crossing < least:
+            best, least = envelope, crossing
+        if least == 0:
             break
-        level += 3.0
+    return best
+
+
+def _envelope_at(
+    bench: Workbench,
+    outline: Outline,
+    borders: dict[str, Line],
+    cuts: dict[str, Line],
+    level: float,
+    pinched: bool = False,
+) -> Envelope | None:
+    """Ways from a level of the outline, mm, without depths; None where that is pinched.
+
+    ``pinched`` takes it even then.
+    """
+    vertices, faces = surface_net(outline.smooth, level, _STEP_MM[bench.detail])
+    vertices, faces, held = cut_surface(
+        vertices, faces, outline.smooth, level, list(borders.values()), list(cuts.values())
+    )
+    if not pinched and not is_plain(faces):
+        return None
     # The cut ends are flat; along the front border the edge follows the ways, upright on the face.
     flat = ("thigh_end", "arm_end")
     lines: list[Line] = [lambda p: p[:, 0] - MEDIAN_X_MM, *(borders[name] for name in flat)]
@@ -153,7 +176,7 @@ def make_envelope(bench: Workbench) -> Envelope:
     below = cuts["nuchal_line"](vertices)
     below = np.where(held[:, 1 + len(borders) + nuchal], 0.0, below)
     names = ["midline", *borders, *cuts]
-    envelope = Envelope(
+    return Envelope(
         outline,
         faces,
         way,
@@ -164,8 +187,6 @@ def make_envelope(bench: Workbench) -> Envelope:
         {name: held[:, k] for k, name in enumerate(names)},
         borders,
     )
-    _set_depths(bench, envelope, vertices)
-    return envelope
 
 
 # --- where it ends, where it is cut ---------------------------------------------------------------
@@ -395,8 +416,11 @@ def skin_thickness(bench: Workbench, points: np.ndarray) -> np.ndarray:
     return np.clip(thick * mean / 3.2, 1.6, 4.4) / bench.body.factor
 
 
-def _set_depths(bench: Workbench, envelope: Envelope, vertices: np.ndarray) -> None:
-    """Find the muscles' surface on every way, drape the fascia over it, add fat and skin."""
+def _set_depths(bench: Workbench, envelope: Envelope) -> int:
+    """Find the muscles' surface on every way, drape the fascia over it, add fat and skin.
+
+    Returns at how many places a shell still runs through itself.
+    """
     mean = neighbour_mean(envelope.faces, len(envelope.way))
     ground = _ground(bench, envelope)
     # Taut over hollows.
@@ -430,6 +454,7 @@ def _set_depths(bench: Workbench, envelope: Envelope, vertices: np.ndarray) -> N
         for _ in range(6):
             lifted = np.maximum(ground, mean @ ground) + 0.1 * (1 + number)
             ground = np.where(crossing, lifted, ground)
+    return int(crossing.sum())
 
 
 def _stack(

@@ -233,7 +233,14 @@ def cut_surface(
     degree = np.asarray(along.sum(1)).ravel()
     along = diags(1.0 / np.maximum(degree, 1)) @ along
     fixed |= on_line & (degree < 2)
-    for _ in range(rounds):
+    for number in range(2 * rounds):
+        if number >= rounds:
+            # Where lines meet at a sharp angle snapping may turn a triangle over.
+            unfolded = unfold(vertices, faces, held, field)
+            if unfolded is faces:
+                break
+            faces = unfolded
+            mean = neighbour_mean(faces, len(vertices))
         target = mean @ vertices
         target[on_line] = (along @ vertices)[on_line]
         target[fixed | (border & ~on_line)] = vertices[fixed | (border & ~on_line)]
@@ -242,6 +249,63 @@ def cut_surface(
             at = held[:, number]
             vertices[at] = onto_line(vertices[at], line)
     return vertices, faces, held
+
+
+def unfold(vertices: np.ndarray, faces: np.ndarray, held: np.ndarray, field: Field) -> np.ndarray:
+    """Turn the edges of triangles that look inward where that helps.
+
+    Parameters
+    ----------
+    vertices : (n, 3) float
+        mm, on a level of ``field``.
+    faces : (m, 3) int
+        Meant to look towards larger values.
+    held : (n, k) bool
+        Lines on which each vertex lies; the edges along them stay.
+    field : Field
+
+    Returns
+    -------
+    (m, 3) int
+        ``faces`` itself when none looks inward.
+    """
+
+    def shape(corners: np.ndarray) -> np.ndarray:
+        """1 for an even triangle that looks outward, below 0 for one that looks inward."""
+        a, b, c = (vertices[corners[..., k]] for k in range(3))
+        way = field.gradient(((a + b + c) / 3.0).reshape(-1, 3)).reshape(a.shape)
+        way = way / np.maximum(np.linalg.norm(way, axis=-1, keepdims=True), 1e-9)
+        area = np.einsum("...d,...d->...", np.cross(b - a, c - a), way)
+        size = sum(((p - q) ** 2).sum(axis=-1) for p, q in ((a, b), (b, c), (c, a)))
+        return 2.0 * np.sqrt(3.0) * area / np.maximum(size, 1e-12)
+
+    if not (shape(faces) <= 0).any():
+        return faces
+    faces = faces.copy()
+    edge_of = {(int(f[k]), int(f[k - 2])): n for n, f in enumerate(faces) for k in range(3)}
+    for n in np.flatnonzero(shape(faces) <= 0):
+        best = None
+        for k in range(3):
+            a, b, c = (int(faces[n, (k + j) % 3]) for j in range(3))
+            other = edge_of.get((b, a))
+            if other is None or (held[a] & held[b]).any():
+                continue
+            d = int(next(v for v in faces[other] if v not in (a, b)))
+            if (c, d) in edge_of or (d, c) in edge_of:
+                continue
+            now = shape(np.array([[a, b, c], [b, a, d]])).min()
+            then = shape(np.array([[a, d, c], [d, b, c]])).min()
+            if then > now and (best is None or then - now > best[0]):
+                best = (then - now, a, b, c, d, other)
+        if best is None:
+            continue
+        _, a, b, c, d, other = best
+        for edge in ((a, b), (b, a)):
+            del edge_of[edge]
+        faces[n], faces[other] = (a, d, c), (d, b, c)
+        for m in (n, other):
+            edge_of.update({(int(faces[m, k]), int(faces[m, k - 2])): m for k in range(3)})
+    return faces
 
 
 def onto_line(points: np.ndarray, line: Line) -> np.ndarray:
