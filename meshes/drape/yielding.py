@@ -634,13 +634,10 @@ def _places_of_change(
 
 def _tangled(start: np.ndarray, goal: np.ndarray, faces: np.ndarray) -> bool:
     """Whether a surface of which a part went back now crosses itself where it did not."""
-    moved = goal[np.any(start != goal, axis=1)]
-    if len(moved) == 0:
-        return False
-    low, high = moved.min(axis=0) - _LONGEST_MM, moved.max(axis=0) + _LONGEST_MM
-    at = goal[faces]
-    near = faces[np.all((at.max(axis=1) >= low) & (at.min(axis=1) <= high), axis=1)]
     moving = np.any(start != goal, axis=1)
+    if not moving.any():
+        return False
+    near = _beside_moving(start, faces, moving, _LONGEST_MM)
     known = moved_intersections(start, near, moving)
     return len(np.setdiff1d(moved_intersections(goal, near, moving), known)) > 0
 
@@ -898,15 +895,28 @@ def _thickness(vertices: np.ndarray, faces: np.ndarray) -> float:
     return min(2.0 * volume / max(area, 1e-9), _THICK_MM)
 
 
+def _beside_moving(
+    start: np.ndarray, faces: np.ndarray, moving: np.ndarray, reach: float
+) -> np.ndarray:
+    """Those of the triangles (m, 3) that others, of which a corner moves, may come to cross.
+
+    Large triangles count as wide as they are: one may be crossed far from its corners.
+    """
+    corners = start[faces]
+    centre = corners.mean(axis=1)
+    radius = np.linalg.norm(corners - centre[:, None], axis=2).max(axis=1)
+    own = moving[faces].any(axis=1)
+    away = cKDTree(centre[own]).query(centre)[0]
+    return faces[away <= radius + radius[own].max() + reach]
+
+
 def _free(start: np.ndarray, move: np.ndarray, faces: np.ndarray) -> np.ndarray | None:
     """Move vertices as far as the surface stays free of crossings; None when nowhere."""
     size = np.linalg.norm(move, axis=1)
     active = size > 1e-4
     if not active.any():
         return None
-    tree = cKDTree(start[active])
-    beside = np.isfinite(tree.query(start, distance_upper_bound=2.0 + 2.0 * size.max())[0])
-    near = faces[beside[faces].any(axis=1)]
+    near = _beside_moving(start, faces, active, 2.0 * float(size.max()))
     known = moved_intersections(start, near, active)
     share = np.ones(len(start))
     place = None

@@ -6,7 +6,7 @@ import trimesh
 
 from meshes.drape.audit import is_closed, overlap_depth, self_intersections
 from meshes.drape.distance import MeshIndex
-from meshes.drape.yielding import BORNE_MM, Parting, part_overlapping
+from meshes.drape.yielding import BORNE_MM, Parting, _beside_moving, part_overlapping
 from meshes.model import Contact, Part, mirror_points
 
 
@@ -137,3 +137,14 @@ def test_smaller_triangles_let_a_stuck_place_give_way():
     assert len(self_intersections(found.mesh)) == 0
     assert len(found.uv) == len(found.mesh.vertices)
     assert all(np.array_equal(parting.mesh(b.id).vertices, b.mesh.vertices) for b in bones)
+
+
+def test_a_large_triangle_counts_as_wide_as_it_is():
+    """A dent may go through the middle of a triangle whose corners are all far away."""
+    corners = [[-40, -40, 0], [40, -40, 0], [0, 40, 0], [-1, -10, 1], [1, -10, 1], [0, -9, 1]]
+    faces = np.array([[0, 1, 2], [3, 4, 5]])
+    moving = np.array([False, False, False, True, True, True])
+    near = _beside_moving(np.array(corners, float), faces, moving, 2.0)
+    assert near.tolist() == faces.tolist()
+    apart = np.array(corners, float) + np.repeat([[0.0, 0, 0], [0.0, 0, 90]], 3, axis=0)
+    assert _beside_moving(apart, faces, moving, 2.0).tolist() == faces[1:].tolist()
