@@ -5,6 +5,8 @@ from __future__ import annotations
 import numpy as np
 import trimesh
 
+from meshes.drape.distance import MeshIndex
+from meshes.drape.resolve import resolve
 from meshes.model import Part
 from meshes.shapes.solid import Solid
 from meshes.shapes.symmetric import contour_symmetric
@@ -35,6 +37,9 @@ _TRIANGLES = {
     "full": {"cervical": 3200, "thoracic": 3600, "lumbar": 4000, "sacrum": 9000, "coccyx": 1000},
     "preview": {"cervical": 800, "thoracic": 800, "lumbar": 850, "sacrum": 1300, "coccyx": 250},
 }
+
+_DISC_GAP_MM = 0.05
+"""Room between a disc's surface and the finished bones."""
 
 
 def make(frame: SkeletonFrame, detail: str = "full") -> list[BonePiece]:
@@ -83,8 +88,9 @@ def make(frame: SkeletonFrame, detail: str = "full") -> list[BonePiece]:
             solid, _SPACING[detail][name] * frame.scale, _TRIANGLES[detail][name]
         )
         pieces.append(_piece(name, mesh, frame.sacral_axes, zero, local, level="", region="pelvis"))
+    bones = {piece.part.id: piece.part.mesh for piece in pieces}
     for level in LEVELS[1:]:
-        pieces.append(_disc(frame, level, solids, detail))
+        pieces.append(_disc(frame, level, solids, bones, detail))
     return pieces
 
 
@@ -135,8 +141,14 @@ def _piece(
     return BonePiece(part, landmarks)
 
 
-def _disc(frame: SkeletonFrame, level: str, solids: dict[str, Solid], detail: str) -> BonePiece:
-    """The disc below a level."""
+def _disc(
+    frame: SkeletonFrame,
+    level: str,
+    solids: dict[str, Solid],
+    bones: dict[str, trimesh.Trimesh],
+    detail: str,
+) -> BonePiece:
+    """The disc below a level, filled between the solids and clear of the finished bones."""
     s, v = frame.scale, frame[level]
     below = "S1" if level == "L5" else LEVELS[LEVELS.index(level) + 1]
     height = disc_height(level, s)
@@ -170,6 +182,9 @@ def _disc(frame: SkeletonFrame, level: str, solids: dict[str, Solid], detail: st
         hollow=(0.3 if cervical else 1.2) * s,
         bulge=(0.2 if cervical else 0.8) * s,
     )
+    # Between their corners the bones' triangles stray from the solids.
+    beside = (f"vertebra_{level}", "sacrum" if below == "S1" else f"vertebra_{below}")
+    mesh = resolve(mesh, [MeshIndex.of(bones[bone]) for bone in beside], _DISC_GAP_MM, rounds=4)
     name = f"disc_{level}_{below}"
     return BonePiece(
         Part(

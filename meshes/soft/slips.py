@@ -26,6 +26,8 @@ _LONGEST_MM = 60.0
 _ACROSS_MM = 8.0
 _STEP_MM = 2.0
 _SIDES = 7
+_RADII = (1.0, 0.85, 1.2, 0.7)
+"""Shares of the wanted radius that are tried in turn."""
 
 
 def with_slips(
@@ -63,16 +65,21 @@ def with_slips(
         if course is None:
             continue
         course = _over(course, obstacles, radius)
-        try:
-            united = trimesh.Trimesh(
-                *unite([(mesh.vertices, mesh.faces), tube(course, radius, _SIDES)[:2]]),
-                process=False,
-            )
-        except ValueError as problem:
-            log.info("a slip could not be joined: %s", problem)
-            continue
-        if is_closed(united) and len(self_intersections(united)) <= len(self_intersections(mesh)):
-            mesh = united
+        before = len(self_intersections(own))
+        # Where the two surfaces all but coincide the union may cross itself by a hair: a little
+        # thicker or thinner it does not.
+        for share in _RADII:
+            try:
+                united = trimesh.Trimesh(
+                    *unite([(mesh.vertices, mesh.faces), tube(course, share * radius, _SIDES)[:2]]),
+                    process=False,
+                )
+            except ValueError as problem:
+                log.info("a slip could not be joined: %s", problem)
+                continue
+            if is_closed(united) and len(self_intersections(united)) <= before:
+                mesh = united
+                break
     return mesh
 
 
