@@ -67,7 +67,7 @@ LEAN_MM = 10.0
 
 ROUNDS = 3
 MEAN_FIBRE_MM, GOOD = 200.0, 0.003
-STIFF = 0.2, 0.4, 3.4
+STIFF = 0.1, 0.2, 2.6
 """How much the sliding is evened out, across and along the columns, and its upper end held,
 against mm of fibre."""
 

@@ -214,9 +214,11 @@ def parted(
     on_cut = np.flatnonzero(value == 0)
     twin = np.arange(len(value))
     twin[on_cut] = len(value) + np.arange(len(on_cut))
+    # Both halves have the same rim; closed alike, together they hold what the whole held.
+    caps = _caps(faces[sign == 1], points, flat, period)
     for kept in (1, -1):
         mine = faces[sign == kept]
-        caps = _caps(mine, points, flat, period)
+        caps = caps if kept > 0 else caps[:, ::-1]
         both = np.concatenate([mine, caps]) if len(caps) else mine
         out.append(both if kept > 0 else twin[both])
         raw.append(np.arange(len(both)) >= len(mine))

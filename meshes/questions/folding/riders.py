@@ -40,7 +40,7 @@ JOINED_MM = 3.0
 JUDGED = (0.25, 0.5, 0.75, 1.0)
 """Shares of the fold at which a cord must be long enough."""
 
-ROUNDS, EVENED, DRAWN = 200, 0.3, 0.05
+ROUNDS, EVENED, DRAWN = 200, 0.3, 0.02
 """Sweeps; how much each evens out, and draws what rides to its place on the flap: a cord does
 not follow the flesh into a crease."""
 
