@@ -169,10 +169,10 @@ def expose(
     visible = [i for i in layers.ids if i not in gone]
     taken = [i for i in wanted if i in gone]
     if taken:
-        raise PeelbackError(f"{taken[0]!r} is taken away already; lay it back first")
+        raise PeelbackError("{part} is taken away already; lay it back first", part=repr(taken[0]))
     before = layers.in_view(wanted, visible)
     if before is None:
-        raise PeelbackError(f"{wanted[0]!r} lies where no ray from behind reaches")
+        raise PeelbackError("{part} lies where no ray from behind reaches", part=repr(wanted[0]))
     search = _Search(model, plan, wanted, gone, done, frozenset(keep) | set(wanted))
     shares = layers.needs_of(wanted, search.marks, visible)
     found = search.shortest(shares, share)

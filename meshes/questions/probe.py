@@ -221,13 +221,19 @@ class Probe:
         if not self._lower[0] <= x <= self._upper[0]:
             reach = max(-self._lower[0], self._upper[0])
             raise PeelbackError(
-                f"lateral must lie in 0–{reach:.0f} mm (the half width of the body), "
-                f"got {lateral_mm:g}"
+                "lateral must lie in 0–{reach} mm (the half width of the body), got {lateral}",
+                reach=f"{reach:.0f}",
+                lateral=f"{lateral_mm:g}",
             )
         x = float(np.copysign(max(abs(x), MIDLINE_MM), 1.0 if side == "left" else -1.0))
         origin = self._outermost(x, height)
         if origin is None:
-            raise PeelbackError(f"nothing lies at {level}, {lateral_mm:g} mm to the {side}")
+            raise PeelbackError(
+                "nothing lies at {level}, {lateral} mm to the {side}",
+                level=level,
+                lateral=f"{lateral_mm:g}",
+                side=side,
+            )
         return self.along(origin, self._inward(x, height))
 
     def through(self, place: np.ndarray) -> Ladder:

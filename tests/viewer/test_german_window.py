@@ -14,10 +14,13 @@ from PySide6.QtWidgets import (
     QMessageBox,
 )
 
+from meshes.errors import PeelbackError
 from meshes.questions.cover import layers_of
+from meshes.questions.probe import Probe
 from tests.viewer.german import English, seen_texts
 from viewer.state import commands
 from viewer.state.actions import ACTIONS
+from viewer.state.tongue import refused
 from viewer.translations.texts import all_sheets
 from viewer.wording import reword
 
@@ -211,3 +214,13 @@ def test_lengths_take_a_comma_in_german(german):
     window.set_rehearsing(True)
     window.set_cut_depth(4.5)
     assert window.rehearse_dock.depth_words.text() == "4,5 mm"
+
+
+def test_what_the_model_refuses_is_said_in_german(german_window):
+    with pytest.raises(PeelbackError, match="lateral must lie in") as found:
+        Probe(german_window.model).at("T7", 4000.0, "left")
+    assert "muss in 0–" in refused(found.value) and "war 4000" in refused(found.value)
+    error = PeelbackError("nothing lies at {level}, {lateral} mm to the {side}",
+                          level="T7", lateral="40", side="left")  # fmt: skip
+    assert refused(error) == "auf Höhe T7, 40 mm links, liegt nichts"
+    assert str(error) == "nothing lies at T7, 40 mm to the left"

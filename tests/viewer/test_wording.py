@@ -24,6 +24,7 @@ from viewer.translations.texts import (
     FOLDER,
     action_texts,
     all_sheets,
+    refusal_texts,
     sentence_texts,
     translations,
     unfinished,
@@ -59,7 +60,8 @@ def test_the_german_translation_covers_every_title_menu_and_tip():
 def test_the_german_translation_covers_every_sentence_the_program_makes():
     known = translations(GERMAN)
     assert len(sentence_texts()) > 80
-    assert [t for t in (*sentence_texts(), *word_texts()) if t not in known] == []
+    texts = (*sentence_texts(), *refusal_texts(), *word_texts())
+    assert [t for t in texts if t not in known] == []
 
 
 def test_a_stratum_has_one_name_in_german():

@@ -16,7 +16,7 @@ from viewer.panels.probe_sheet import ProbeSheet
 from viewer.state import commands, covering
 from viewer.state.captions import title_of_several
 from viewer.state.commands import Command
-from viewer.state.tongue import told
+from viewer.state.tongue import refused, told
 from viewer.state.view_state import DONE_FIELDS, ViewState
 
 STEP_MS = 650
@@ -255,7 +255,7 @@ class QuestionsMenu:
         try:
             way = covering.way_in(self.plan, self._layers_now(), self.model, self.state, ids, share)
         except PeelbackError as refusal:
-            self.say(f"{title}: {refusal}.", 0)
+            self.say(f"{title}: {refused(refusal)}.", 0)
             return
         self._play_end = covering.way_in_words(way, title, self._titles)
         self._way_note = (

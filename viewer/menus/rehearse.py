@@ -18,7 +18,7 @@ from viewer.state.cut_line import (
     end_cut,
 )
 from viewer.state.cut_words import answer_in_words, headed, verdict
-from viewer.state.tongue import told
+from viewer.state.tongue import refused, told
 from viewer.state.view_state import ViewState
 from viewer.state.visibility import taken_off, visible_parts
 
@@ -187,7 +187,7 @@ class RehearseMenu:
                 path, line.part_id, line.depth_mm, line.step_id or None, present
             )
         except PeelbackError as error:
-            self.rehearse_dock.show_answer([headed(str(error))])
+            self.rehearse_dock.show_answer([headed(refused(error))])
             return
         self._show_cut_lines(line, planned)
         self.rehearse_dock.show_answer(

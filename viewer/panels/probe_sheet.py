@@ -25,7 +25,7 @@ from PySide6.QtWidgets import (
 from meshes.errors import PeelbackError
 from viewer.panels.style import font
 from viewer.state.covering import Rung, ladder_text
-from viewer.state.tongue import figure, told
+from viewer.state.tongue import figure, refused, told
 
 _PART = Qt.ItemDataRole.UserRole
 
@@ -173,7 +173,7 @@ class ProbeSheet(QDialog):
             )
         except PeelbackError as refusal:
             self._rows = ()
-            self.words.setText(f"{self.place()}: {refusal}.")
+            self.words.setText(f"{self.place()}: {refused(refusal)}.")
         for rung in self._rows:
             item = QTreeWidgetItem([rung.title, rung.enters, rung.thick, rung.leaves, rung.note])
             item.setToolTip(0, rung.title)

@@ -20,7 +20,7 @@ from viewer.state.captions import common_name
 from viewer.state.cut_line import CutLine, add_cut_point, begin_cut, change_cut, end_cut
 from viewer.state.cut_words import answer_in_words, headed, line_in_words
 from viewer.state.plan import Step, names_in_words
-from viewer.state.tongue import figure, told, told_each
+from viewer.state.tongue import figure, refused, told, told_each
 from viewer.state.view_state import VIEWS, ViewState
 from viewer.state.visibility import taken_off, visible_parts
 from viewer.state.working_file import write_atomically
@@ -407,7 +407,7 @@ class TakeHomeLab(Takeover):
                 path, line.part_id, line.depth_mm, self.step.id, present, lifted
             )
         except PeelbackError as error:
-            self.lab.say(str(error))
+            self.lab.say(refused(error))
             return
         self.answer = answer
         cut = drawn_cut(answer)

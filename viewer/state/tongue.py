@@ -10,6 +10,10 @@ out of the source, so that none is forgotten.
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from meshes.errors import PeelbackError
 
 _lookup: Callable[[str], str] = str
 _language = "en"
@@ -56,6 +60,16 @@ def told_each(text: str, between: str) -> str:
         What stands between two of them, and in none of them.
     """
     return between.join(told(piece) for piece in text.split(between))
+
+
+def refused(error: PeelbackError) -> str:
+    """Return why something was refused, as it is shown.
+
+    Words in the gaps are told as well; texts of the questions are gathered from
+    ``meshes/questions``.
+    """
+    gaps = {name: told(gap) if isinstance(gap, str) else gap for name, gap in error.gaps.items()}
+    return told(error.text, **gaps)
 
 
 def counted(count: int, one: str, many: str) -> str:

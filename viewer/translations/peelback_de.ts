@@ -10501,5 +10501,45 @@ Protokoll: {path}</translation>
       <source>It was kept as {path}.</source>
       <translation>Sie liegt jetzt als {path}.</translation>
     </message>
+    <message>
+      <source>there is nothing to ask about: the model has no parts</source>
+      <translation>es gibt nichts zu fragen: das Modell hat keine Teile</translation>
+    </message>
+    <message>
+      <source>a part must be named</source>
+      <translation>ein Teil muss genannt werden</translation>
+    </message>
+    <message>
+      <source>{part} is taken away already; lay it back first</source>
+      <translation>{part} ist schon weggenommen; legen Sie es zuerst zurück</translation>
+    </message>
+    <message>
+      <source>{part} lies where no ray from behind reaches</source>
+      <translation>{part} liegt, wo kein Strahl von hinten hinkommt</translation>
+    </message>
+    <message>
+      <source>the sheet is missing between the lines of incision</source>
+      <translation>zwischen den Schnittlinien fehlt das Blatt</translation>
+    </message>
+    <message>
+      <source>position and tilt of a section must be numbers</source>
+      <translation>Lage und Neigung eines Schnitts müssen Zahlen sein</translation>
+    </message>
+    <message>
+      <source>there is nothing to probe: the model has no parts</source>
+      <translation>es gibt nichts zu sondieren: das Modell hat keine Teile</translation>
+    </message>
+    <message>
+      <source>lateral must lie in 0–{reach} mm (the half width of the body), got {lateral}</source>
+      <translation>der seitliche Abstand muss in 0–{reach} mm liegen (halbe Breite des Körpers), war {lateral}</translation>
+    </message>
+    <message>
+      <source>nothing lies at {level}, {lateral} mm to the {side}</source>
+      <translation>auf Höhe {level}, {lateral} mm {side}, liegt nichts</translation>
+    </message>
+    <message>
+      <source>a cut needs two places at least</source>
+      <translation>ein Schnitt braucht mindestens zwei Stellen</translation>
+    </message>
   </context>
 </TS>

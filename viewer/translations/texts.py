@@ -50,6 +50,17 @@ def sentence_texts(root: Path = FOLDER.parent) -> tuple[str, ...]:
     return tuple(dict.fromkeys(found))
 
 
+def refusal_texts() -> tuple[str, ...]:
+    """Return what the questions refuse, as far as a window can meet it: texts, no f-strings."""
+    found: list[str] = []
+    for path in sorted((FOLDER.parent.parent / "meshes" / "questions").rglob("*.py")):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "PeelbackError":
+                if node.args and isinstance(node.args[0], ast.Constant):
+                    found.append(node.args[0].value)
+    return tuple(dict.fromkeys(found))
+
+
 def word_texts() -> tuple[str, ...]:
     """Return the words that fill the gaps of sentences: kinds, places, headings, steps, folds."""
     from meshes.catalogue import load_catalogue
@@ -240,6 +251,7 @@ def gather() -> tuple[str, ...]:
         *plan_texts(),
         *talk_texts(),
         *sentence_texts(),
+        *refusal_texts(),
         *word_texts(),
         *BEGIN,
         *STRATA,
