@@ -66,7 +66,10 @@ class Felt:
         """
         places = np.asarray(mark, float)
         if places.ndim == 2:
-            places = evenly(places)
+            # Here, not above: what the window's start does without.
+            from meshes.questions.plan_course import evenly
+
+            places = evenly(places, ALONG_MM)
             ways = [self.outward(place) for place in places]
             outs = _calmed(np.array([out for out, _ in ways]))
             return np.array(
@@ -93,12 +96,3 @@ def _calmed(ways: np.ndarray) -> np.ndarray:
         ways = padded[:-2] + padded[1:-1] + padded[2:]
         ways /= np.linalg.norm(ways, axis=1)[:, None]
     return ways
-
-
-def evenly(line: np.ndarray) -> np.ndarray:
-    """Return places along a line, (m, 3) mm, no further than ``ALONG_MM`` from one another."""
-    steps = np.linalg.norm(np.diff(line, axis=0), axis=1)
-    way = np.concatenate([[0.0], np.cumsum(steps)])
-    count = max(int(np.ceil(way[-1] / ALONG_MM)), 1) + 1
-    at = np.linspace(0.0, way[-1], count)
-    return np.column_stack([np.interp(at, way, line[:, k]) for k in range(3)])

@@ -16,6 +16,7 @@ from scipy.spatial import cKDTree
 
 from meshes.drape.distance import KERNEL
 from meshes.questions.folding.control_sheet import ControlSheet
+from meshes.shapes.polyline import resample
 
 CLINGS_MM = 5.0
 """A tube whose middle lies so near to the flap's face clings there."""
@@ -120,9 +121,9 @@ def rider_of(flap: Any, vertices: np.ndarray, lines: np.ndarray) -> Rider:
     """
     dense, states, parent = [], [], []
     for line in np.asarray(lines, float):
-        s = np.concatenate([[0.0], np.linalg.norm(np.diff(line, axis=0), axis=1).cumsum()])
-        at = np.linspace(0, s[-1], max(int(s[-1] / STEP_MM), 4) + 1)
-        points = np.stack([np.interp(at, s, line[:, c]) for c in range(3)], axis=1)
+        length = float(np.linalg.norm(np.diff(line, axis=0), axis=1).sum())
+        at = np.linspace(0, length, max(int(length / STEP_MM), 4) + 1)
+        points = resample(line, len(at))
         parent.append(-1)
         if dense:
             distance, near = cKDTree(np.concatenate(dense)).query(points[0])

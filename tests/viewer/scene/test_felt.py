@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from viewer.scene.felt import ALONG_MM, Felt, evenly
+from meshes.questions.plan_course import evenly
+from viewer.scene.felt import ALONG_MM, Felt
 from viewer.scene.scene import PartLook, Scene
 from viewer.state.places import surface_marks
 
@@ -34,7 +35,7 @@ def test_a_place_comes_out_square_to_the_skin():
 def test_a_border_stays_as_straight_as_it_is():
     border = np.array([[-60.0, 20.0, -80.0], [-50.0, 22.0, 0.0], [-55.0, 18.0, 90.0]])
     laid = Felt(flat_skin()).laid(border, wall(50.0))
-    wanted = evenly(border)
+    wanted = evenly(border, ALONG_MM)
     assert np.abs(laid[:, [0, 2]] - wanted[:, [0, 2]]).max() < 2.0
     assert np.linalg.norm(np.diff(laid, axis=0), axis=1).max() < 1.3 * ALONG_MM
 
