@@ -24,7 +24,9 @@ def test_both_sexes_and_both_variants_are_among_them():
     assert {body.trapezius_to_T10 for body in bodies} == {True, False}
 
 
-def test_the_quick_ones_are_small_large_and_female():
-    small, large, female = (BODIES[name] for name in QUICK)
-    assert small.stature_mm < female.stature_mm < large.stature_mm
-    assert female.sex == "female"
+def test_small_and_large_are_so_and_the_quick_ones_are_a_woman_and_a_flat_back():
+    small, large = BODIES["small"], BODIES["large"]
+    woman, flat = (BODIES[name] for name in QUICK)
+    assert small.stature_mm < woman.stature_mm < large.stature_mm
+    assert woman.sex == "female"
+    assert flat.thoracic_kyphosis_deg < woman.thoracic_kyphosis_deg

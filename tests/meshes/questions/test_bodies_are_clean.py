@@ -3,14 +3,11 @@
 import pytest
 
 from meshes.cache import load_or_build
-from meshes.questions.bodies import BODIES
+from meshes.questions.bodies import BODIES, QUICK
 from meshes.questions.check import check_model
 
-CLEAN = ("female", "flat")
-"""Those that the quick tests build; a woman's breadths, and a back with hardly a curve."""
 
-
-@pytest.mark.parametrize("name", CLEAN)
+@pytest.mark.parametrize("name", QUICK)
 def test_nothing_fails_on_another_body(name):
     findings = check_model(load_or_build(BODIES[name], "preview"))
     assert len(findings) > 8000
